@@ -1,0 +1,143 @@
+package hanging
+
+import (
+	"firstdrop/geom"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// Layout is where everything stands for one [Choice].
+type Layout struct {
+	Run    *room.Run
+	Paper  *paper.Paper
+	Rules  Rules
+	Choice Choice
+	Drops  []Drop  // from the left end of the run (the kill) to the right end
+	Seams  []Seam  // in the same order
+	Plumbs []Plumb // in hanging order
+	Pieces []Piece // in hanging order; those of a drop from its head down, returns last
+}
+
+// Drop is one width of paper.
+type Drop struct {
+	// Index counts drops from drop 0, the first to be hung, to the right;
+	// negative to its left. It decides the drop's phase.
+	Index int
+	// Number is the place in hanging order, from 1; 0 for a drop that needs no
+	// paper (it falls wholly into openings).
+	Number   int
+	Reversed bool
+	Parts    []Part // left to right
+}
+
+// Part is a stretch of one wall covered by a stretch of a drop's width. On an
+// ideal wall the point x of the wall lies under the point
+// Across.Lo + (x − X.Lo) of the drop, measured from its left edge.
+type Part struct {
+	Wall int
+	// X is the stretch of the wall, from its left end. It reaches beyond the
+	// wall's end where paper turns a corner (a wrap or an overlap).
+	X geom.Interval
+	// Across is the stretch of the drop's width, from its left edge; as long as X.
+	Across geom.Interval
+	// Joined says that this part and the one before it (to its left) are one
+	// sheet, folded round the corner between them. Otherwise they are cut
+	// apart, and each is set to a plumb line.
+	Joined bool
+	// Skew says how far a joined part's upright edges depart from plumb over
+	// the height of the corner it has turned: the head stands Skew to the
+	// right of the foot; X is meant at the foot. 0 for parts set to a plumb line.
+	Skew measure.Length
+}
+
+// SeamKind tells how two neighbouring sheets meet.
+type SeamKind int
+
+// The kinds of seam.
+const (
+	Butt     SeamKind = iota // edge to edge
+	Carried                  // the two parts of one drop, cut apart at a corner
+	Turned                   // beside a drop that has turned a corner: butted, or lapped by the lean
+	Renewed                  // a new drop begins in a corner, what was left of the last is given up
+	KillSeam                 // where the two ends of a closed run come together
+)
+
+var seamNames = [...]string{"butt", "carried", "turned", "new drop", "kill"}
+
+// String returns the kind's name.
+func (k SeamKind) String() string { return seamNames[k] }
+
+// MarshalText writes the kind's name.
+func (k SeamKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+
+// Seam is the line where two sheets meet.
+type Seam struct {
+	Kind SeamKind
+	// Wall and X say where it stands; a seam in a corner stands at X 0 of the
+	// wall on the corner's right.
+	Wall     int
+	X        measure.Length
+	InCorner bool
+	// Left and Right are the drops (indexes into Layout.Drops) on either side.
+	Left, Right int
+	// Across is how much of the design's width is lost (positive) or shown
+	// twice (negative) at the seam; least and most along its height. Along is
+	// how far the design on the right stands too high (positive) against that
+	// on the left, in (−repeat/2, repeat/2]. Both are 0 where the design meets.
+	Across geom.Interval
+	Along  measure.Length
+}
+
+// Meets reports whether the design agrees to the nanometre along the whole seam.
+func (s Seam) Meets() bool { return s.Across == geom.Interval{} && s.Along == 0 }
+
+// Plumb is a plumb line to draw: the given edge of a drop's part is set to it.
+type Plumb struct {
+	Wall int
+	X    measure.Length // from the wall's left end
+	Drop int            // index into Layout.Drops
+	Part int            // index into the drop's Parts
+	Edge Side           // which edge of the part is set to it
+	From Side           // the corner of the wall it is measured from
+}
+
+// Piece is a part of a drop cut as one length.
+type Piece struct {
+	Drop int    // index into Layout.Drops
+	Name string // "7", or "7a", "7b" … from the head down where a drop has several
+	// Y is what it must cover, lowest to highest point.
+	Y geom.Interval
+	// Across is the stretch of the drop's width that it needs.
+	Across geom.Interval
+	// Length to cut: Y and both allowances, rounded up to the cut step.
+	Length measure.Length
+	// Phase is the design phase at the leading end: the end that comes off
+	// the roll first, the head, or the foot of a reversed drop.
+	Phase measure.Length
+	// Lead is the height of the leading end as cut, allowance included. What
+	// rounding adds lies at the other end.
+	Lead   measure.Length
+	Return *Return // nil for a piece on the wall's face
+}
+
+// Return says which return of an opening a piece covers. The return is laid
+// open into its opening: a left reveal covers the first Depth from the
+// opening's left edge, a soffit the first Depth down from its head.
+type Return struct {
+	Wall    int
+	Opening int // index into the wall's Openings
+	Side    ReturnSide
+	X, Y    geom.Interval // where it lies when laid open, in the wall's coordinates
+}
+
+// ReturnSide names a return of an opening.
+type ReturnSide int
+
+// The returns of an opening.
+const (
+	LeftReveal ReturnSide = iota
+	RightReveal
+	Soffit
+	Sill
+)

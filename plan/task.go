@@ -1,0 +1,77 @@
+package plan
+
+import (
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// Task is one job to plan. It is complete and checked: room and paper have
+// said that they are sound.
+type Task struct {
+	Runs   []RunTask
+	Papers []paper.Paper
+	Rules  hanging.Rules
+	Taste  Taste
+}
+
+// RunTask is one run, the paper it is hung with, and what is already decided.
+type RunTask struct {
+	Run   *room.Run
+	Paper int // index into Task.Papers
+	Fixed Fixed
+}
+
+// Fixed is what the user has decided; nil means: search it.
+type Fixed struct {
+	// Start fixes the left edge of drop 0. Centre fixes a line instead. At
+	// most one of the two is set.
+	Start  *hanging.Start
+	Centre *Centre
+	// Kill fixes where a closed run's design may fail to meet. For OnWall only
+	// Wall and X matter and the seam is set as near to X as the layout allows.
+	Kill *hanging.Kill
+	// Design fixes the design height: the phase of drop 0 at the datum.
+	Design *measure.Length
+}
+
+// CentreOf says what is put on a centre line.
+type CentreOf int
+
+// What can stand on a centre line. Either tries a drop and a seam.
+const (
+	Either CentreOf = iota
+	DropCentre
+	SeamCentre
+	MotifAxis
+)
+
+// Centre is a line that the layout is centred on.
+type Centre struct {
+	Wall int
+	X    measure.Length // from the wall's left end
+	Of   CentreOf
+}
+
+// Taste is what counts as good, and how much: data, so that it can be changed.
+type Taste struct {
+	MinSliver     measure.Length // a strip narrower than this at a corner or beside an opening is a sliver
+	SeamClearance measure.Length // no seam nearer than this to an outside corner or an opening's edge
+	Weights       Weights
+}
+
+// Weights turn findings into one number: the price of each, in units of a
+// thousandth of a roll.
+type Weights struct {
+	Roll      int64 // a roll
+	Sliver    int64 // a sliver, at its narrowest; less as it nears the minimum
+	SeamNear  int64 // a seam on the edge of an outside corner or opening; less as it nears the clearance
+	FocalSeam int64 // a seam down the middle of a focal wall
+	KillMetre int64 // a metre of kill seam in plain sight that misses
+	MotifCut  int64 // a leading motif cut at a ceiling line, a drop
+	EndInFold int64 // a drop that ends exactly in an inside corner
+	Drop      int64 // a drop more to handle
+	Piece     int64 // a piece more to handle
+	Wedge     int64 // a millimetre of misfit in a leaning corner
+}
