@@ -1,29 +1,9 @@
 package paper
 
-import "firstdrop/measure"
-
-// MatchKind says how the next drop must stand against this one.
-type MatchKind int
-
-// The kinds of match. The words are those of the trade (EN 235 as the trade
-// explains it).
-const (
-	Free     MatchKind = iota // no design to meet
-	Straight                  // the same height from drop to drop
-	Offset                    // every drop stands a stated part of the repeat further on
+import (
+	"firstdrop/measure"
+	"firstdrop/money"
 )
-
-// Match is the label's match.
-type Match struct {
-	Kind MatchKind
-	// For Offset: the part of the repeat, Num/Den in lowest terms with
-	// 0 < Num < Den (1/2 is a half drop); or, when Den is 0, the stated Length
-	// (a label that reads 64/32 has repeat 64 cm and offset 32 cm).
-	Num, Den int64
-	Length   measure.Length
-	// Reversing says that alternate drops are hung upside down.
-	Reversing bool
-}
 
 // Motif says where the leading motif sits in the design.
 type Motif struct {
@@ -43,6 +23,19 @@ const (
 	SelfAdhesive
 )
 
+var pasteNames = [...]string{"wall", "paper", "ready", "self"}
+
+// String returns "wall", "paper", "ready" or "self".
+func (p Paste) String() string {
+	if p < 0 || int(p) >= len(pasteNames) {
+		return "unknown paste"
+	}
+	return pasteNames[p]
+}
+
+// MarshalText writes what [Paste.String] returns.
+func (p Paste) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
 // Paper is one paper as its label describes it.
 type Paper struct {
 	Name       string
@@ -58,48 +51,24 @@ type Paper struct {
 	Pack       int // rolls sold together: 1, 2 or 3
 	Batch      string
 	Tolerance  Tolerance
-	Price      Price
+	Price      money.Amount // of one pack; the zero value when not stated
 }
-
-// Tolerance is how much the goods may fall short of the label.
-type Tolerance struct {
-	// Length and Width are allowed deviations in parts per thousand of the
-	// nominal size: 15 each under EN 233 for rolls up to category 2.
-	Length, Width int
-}
-
-// Price is what one pack costs, in the smallest unit of the currency.
-// The zero value means not stated.
-type Price struct {
-	Amount   int64
-	Currency string // ISO 4217
-}
-
-// Shift returns how far along the roll, at equal height on the wall, the
-// design of drop i stands against that of drop 0: a value in [0, Repeat). i
-// counts to the right and may be negative. It is computed from i in one
-// rounding, never by adding a rounded step, so thirds do not drift.
-func (p *Paper) Shift(i int) measure.Length { panic("not yet") }
-
-// IsReversed reports whether drop i hangs upside down.
-func (p *Paper) IsReversed(i int) bool { return p.Match.Reversing && i%2 != 0 }
-
-// Phase returns the design phase that drop i shows at height y above the
-// datum, for a layout with the given design height: the phase that drop 0
-// shows at the datum. Phases count along the roll. On a drop hung head first
-// they grow downwards:
-//
-//	phase = design − y + Shift(i)   (mod repeat)
-//
-// On a reversed drop the same marks stand at the same heights, and phases grow
-// upwards: phase = y − design − Shift(i) (mod repeat). Without a repeat it is 0.
-func (p *Paper) Phase(i int, design, y measure.Length) measure.Length { panic("not yet") }
 
 // Mirrored returns the paper printed in mirror writing: an offset goes the
-// other way and the motif's axis is counted from the other edge.
-func (p *Paper) Mirrored() *Paper { panic("not yet") }
-
-// ShortestRoll returns the shortest length that a roll may have and still be
-// what the label says, by the paper's tolerance, rounded down to the
-// millimetre.
-func (p *Paper) ShortestRoll() measure.Length { panic("not yet") }
+// other way and the motif's axis is counted from the other edge. Drop i of the
+// one stands as drop −i of the other; mirroring twice gives the same paper
+// again. Nothing is shared with p.
+func (p *Paper) Mirrored() *Paper {
+	m := *p
+	if p.Match.Kind == Offset {
+		if p.Match.Den != 0 {
+			m.Match.Num = p.Match.Den - p.Match.Num
+		} else {
+			m.Match.Length = p.Repeat - p.Match.Length
+		}
+	}
+	if p.Motif != nil {
+		m.Motif = &Motif{Axis: p.Width - p.Motif.Axis, Head: p.Motif.Head, Tall: p.Motif.Tall}
+	}
+	return &m
+}

@@ -1,0 +1,54 @@
+package paper
+
+import (
+	"firstdrop/finding"
+	"firstdrop/measure"
+)
+
+// What a label may say though it is seldom meant. The limits are common
+// practice: beyond them, ask.
+const (
+	WidthUnusual    finding.Code = "width-unusual"     // narrower than 100 mm or wider than 2 m: another unit meant? Size "width".
+	RollUnusual     finding.Code = "roll-unusual"      // shorter than 1 m or longer than 150 m. Size "roll".
+	RepeatUnusual   finding.Code = "repeat-unusual"    // shorter than 10 mm or longer than 3 m. Size "repeat".
+	ManyAlternates  finding.Code = "many-alternates"   // the first drop comes back only after more than 8. Count.
+	DryWidthUnusual finding.Code = "dry-width-unusual" // differs from the width as hung by more than a twentieth. Size "dry_width", "width".
+	AcrossUneven    finding.Code = "across-uneven"     // the width is no whole number of horizontal repeats: drops differ. Size "across", "width".
+	SoakUnexpected  finding.Code = "soak-unexpected"   // a soaking time, though no paste goes on the paper. Count: minutes.
+	OutsideEN233    finding.Code = "outside-en233"     // a size that EN 233 has no category for. Size "width", "roll".
+)
+
+// Findings returns what is possible but worth a second look, in the order of the
+// label. It expects a label that [Paper.Check] has passed.
+func (p *Paper) Findings() []finding.Finding {
+	var fs []finding.Finding
+	ask := func(when bool, f finding.Finding) {
+		if when {
+			f.Place.Paper = p.Name
+			fs = append(fs, f)
+		}
+	}
+	width := finding.Size{Name: "width", Value: p.Width}
+	roll := finding.Size{Name: "roll", Value: p.RollLength}
+	across := finding.Size{Name: "across", Value: p.Across}
+	dry := finding.Size{Name: "dry_width", Value: p.DryWidth}
+	ask(outside(p.Width, 100*measure.Millimetre, 2*measure.Metre),
+		finding.Finding{Code: WidthUnusual, Severity: finding.Caution, Sizes: []finding.Size{width}})
+	ask(p.DryWidth > 0 && (p.Width-p.DryWidth).Abs() > p.Width/20,
+		finding.Finding{Code: DryWidthUnusual, Severity: finding.Caution, Sizes: []finding.Size{dry, width}})
+	ask(outside(p.RollLength, measure.Metre, 150*measure.Metre),
+		finding.Finding{Code: RollUnusual, Severity: finding.Caution, Sizes: []finding.Size{roll}})
+	ask(p.Repeat > 0 && outside(p.Repeat, 10*measure.Millimetre, 3*measure.Metre),
+		finding.Finding{Code: RepeatUnusual, Severity: finding.Caution, Sizes: []finding.Size{{Name: "repeat", Value: p.Repeat}}})
+	ask(p.Across > 0 && p.Width%p.Across != 0,
+		finding.Finding{Code: AcrossUneven, Severity: finding.Caution, Sizes: []finding.Size{across, width}})
+	ask(p.Alternatives() > 8,
+		finding.Finding{Code: ManyAlternates, Severity: finding.Caution, Count: p.Alternatives()})
+	ask(p.SoakMin > 0 && p.Paste != PasteThePaper && p.Paste != ReadyPasted,
+		finding.Finding{Code: SoakUnexpected, Severity: finding.Note, Count: p.SoakMin})
+	ask(Category(p.Width, p.RollLength) == 0,
+		finding.Finding{Code: OutsideEN233, Severity: finding.Note, Sizes: []finding.Size{width, roll}})
+	return fs
+}
+
+func outside(l, least, most measure.Length) bool { return l < least || l > most }
