@@ -1,0 +1,138 @@
+package cutting
+
+import (
+	"fmt"
+	"math/bits"
+
+	"firstdrop/measure"
+)
+
+// Certificate is the proof on paper that fewer rolls are impossible. Each
+// piece has a weight, and no set of the pieces asked for that fits one roll
+// weighs more than Capacity; so at least ⌈sum of weights / Capacity⌉ rolls are
+// needed. Whole numbers throughout: the linear program that suggested the
+// weights takes no part in the proof.
+//
+// To check the capacity, find the heaviest roll with a start at phase At by a
+// longest path over the ends of cuts, or with free match by a knapsack in
+// which no piece is used more often than asked for. With an unknown start a
+// roll must serve every phase, so what no roll of this one start can carry no
+// roll can.
+type Certificate struct {
+	Weights  []int64 // per piece, index as in Spec.Pieces; none negative
+	Capacity int64   // above zero when there are pieces
+	At       measure.Length
+	// ByWeights is ⌈sum of Weights / Capacity⌉.
+	ByWeights int
+	// Exhausted is how many rolls above ByWeights the bound was raised because
+	// a complete search found no plan with so few. 0 when weights suffice.
+	Exhausted int
+}
+
+// Reason tells in a phrase how the lower bound was reached.
+func (c Certificate) Reason() string {
+	switch {
+	case c.ByWeights == 0:
+		return "nothing to cut"
+	case c.Exhausted > 0:
+		return fmt.Sprintf("weights prove %d, a complete search excludes %d", c.ByWeights, c.ByWeights+c.Exhausted-1)
+	default:
+		return fmt.Sprintf("weights prove %d", c.ByWeights)
+	}
+}
+
+// bound is the best certificate so far, by kind.
+type bound struct {
+	weight    []int64
+	capacity  int64
+	lane      int
+	byWeights int
+	near      float64 // the quotient that was rounded up, to choose between certificates
+	exhausted int
+}
+
+func (b *bound) reset(m int) {
+	*b = bound{weight: grow(b.weight, m)}
+	clear(b.weight)
+}
+
+func (b *bound) rolls() int { return b.byWeights + b.exhausted }
+
+// offer keeps the weights in w.weight as certificate if they prove more, or as
+// much and come nearer to one more.
+func (w *work) offer(capacity int64, lane int) {
+	if capacity <= 0 {
+		return
+	}
+	sum := dot(w.p.demand, w.weight)
+	n, near := ceilDiv(sum, capacity), float64(sum)/float64(capacity)
+	if n < w.lower.byWeights || n == w.lower.byWeights && near <= w.lower.near {
+		return
+	}
+	w.lower.byWeights, w.lower.near = n, near
+	w.lower.capacity, w.lower.lane = capacity, lane
+	copy(w.lower.weight, w.weight)
+}
+
+// certificate writes the best bound out per piece.
+func (w *work) certificate() Certificate {
+	c := Certificate{
+		Weights: make([]int64, len(w.p.kindOf)), Capacity: w.lower.capacity,
+		ByWeights: w.lower.byWeights, Exhausted: w.lower.exhausted,
+	}
+	for i, j := range w.p.kindOf {
+		c.Weights[i] = w.lower.weight[j]
+	}
+	if w.p.repeat > 0 && len(w.n.exact) > 0 {
+		c.At = measure.Length(mod(w.n.exact[w.lower.lane].begin, w.p.repeat))
+	}
+	return c
+}
+
+func dot(count []int32, weight []int64) int64 {
+	sum := int64(0)
+	for j, n := range count {
+		sum += int64(n) * weight[j]
+	}
+	return sum
+}
+
+func ceilDiv(a, b int64) int { return int((a + b - 1) / b) }
+
+// check recomputes the bound from the weights: the capacity by a pass over
+// freshly laid out positions, the quotient in 128 bits.
+func (c Certificate) check(p *Problem) error {
+	weight := make([]int64, len(p.kinds))
+	var hi, lo uint64
+	for i, x := range c.Weights {
+		j := p.kindOf[i]
+		if x < 0 || (weight[j] != 0 && weight[j] != x) {
+			return fmt.Errorf("piece %d: weight %d is negative or differs among equal pieces", i, x)
+		}
+		weight[j] = x
+		var carry uint64
+		lo, carry = bits.Add64(lo, uint64(x), 0)
+		hi += carry
+	}
+	if c.Capacity <= 0 || hi >= uint64(c.Capacity) {
+		return fmt.Errorf("capacity %d is not usable", c.Capacity)
+	}
+	q, r := bits.Div64(hi, lo, uint64(c.Capacity))
+	if r > 0 {
+		q++
+	}
+	if q != uint64(c.ByWeights) {
+		return fmt.Errorf("weights prove %d rolls, not %d", q, c.ByWeights)
+	}
+	n := newNetwork(p)
+	gain := make([]int64, len(n.bound.at))
+	for _, l := range n.exact {
+		if p.repeat > 0 && measure.Length(mod(l.begin, p.repeat)) != c.At {
+			continue
+		}
+		if most := n.bound.pass(l.boundFrom, l.boundLast, weight, gain); most <= c.Capacity {
+			return nil
+		}
+	}
+	return fmt.Errorf("a roll that begins at phase %d can weigh more than %d", c.At, c.Capacity)
+}

@@ -1,0 +1,294 @@
+package cutting
+
+// A linear program over rolls.
+//
+// Let every way of cutting a roll be a column, used x times. Fewest rolls
+// means least sum of x with each kind cut at least as often as asked for:
+//
+//	            roll A  roll B  roll C  …
+//	kind 1         2       .       1          ≥ demand 1
+//	kind 2         .       3       1          ≥ demand 2
+//	rolls          1       1       1          → least
+//
+// The columns are far too many to write down. One begins with the rolls of a
+// single kind, and asks for the price of each kind in the present optimum; a
+// roll worth more than 1 at these prices improves it, and price.go finds the
+// most valuable one. When none is left the optimum is reached. (P. C. Gilmore
+// and R. E. Gomory, Operations Research 9(6), 1961.)
+//
+// The arithmetic is in floating point and proves nothing. Every round hands
+// its prices, cut down to whole numbers, to the certificate.
+type master struct {
+	m       int
+	inverse []float64 // of the basis, row by row
+	x       []float64 // use of each basic column
+	price   []float64 // per kind
+	basis   []int32   // column number, or -1-j for the surplus of kind j
+	entry   []float64
+	pivots  int
+	col     plan // the columns, as sequences of kinds
+	matrix  []float64
+}
+
+const (
+	tiny       = 1e-9
+	refreshing = 100 // pivots until the inverse is computed anew, lest it drift
+)
+
+// begin makes the single-kind rolls the basis for the given demand: rolls for
+// the start of exact lane d alone, or with everyStart rolls good for all.
+func (w *work) begin(demand []int32, d int) {
+	s, m := &w.master, w.m
+	s.m, s.pivots = m, 0
+	s.inverse = grow(s.inverse, m*m)
+	clear(s.inverse)
+	s.x, s.price = grow(s.x, m), grow(s.price, m)
+	s.entry, s.basis = grow(s.entry, m), grow(s.basis, m)
+	s.col.reset()
+	for j := range m {
+		if demand[j] == 0 {
+			s.basis[j], s.x[j], s.inverse[j*m+j] = int32(-1-j), 0, -1
+			continue
+		}
+		n := w.copies(j, d)
+		s.basis[j] = int32(s.col.rolls())
+		s.col.add(w.seq)
+		s.x[j], s.inverse[j*m+j] = float64(demand[j])/float64(n), 1/float64(n)
+	}
+}
+
+// everyStart stands in place of an exact lane for rolls good for all starts.
+const everyStart = -1
+
+// copies leaves in w.seq as many pieces of kind j as one roll gives, and
+// returns their number.
+func (w *work) copies(j, d int) int {
+	l := &w.n.safe[0]
+	switch {
+	case d >= 0:
+		l = &w.n.exact[d]
+	case len(w.n.safe) > 1:
+		l = &w.n.safe[w.p.phaseOf[j]]
+	}
+	g := &w.n.plan
+	w.seq = w.seq[:0]
+	for v := l.from; ; w.seq = append(w.seq, int16(j)) {
+		v = g.next[int(v)*g.kinds+j]
+		if v > l.last {
+			return len(w.seq)
+		}
+	}
+}
+
+// improve runs rounds of pricing until the optimum of the linear program is
+// reached. For a single exact lane each round offers its prices as
+// certificate, and it is over as soon as the bound is target or, unless the
+// sharpest weights are wanted, cannot rise.
+func (w *work) improve(demand []int32, d, target int, sharp bool) {
+	s := &w.master
+	for range 60*s.m + 200 {
+		s.reprice()
+		if j := s.surplusWorthwhile(); j >= 0 {
+			s.surplusColumn(j)
+			if !s.pivot(int32(-1-j), demand) {
+				return
+			}
+			continue
+		}
+		for j, y := range s.price {
+			w.weight[j] = int64(max(y, 0) * float64(one))
+		}
+		if d == everyStart {
+			w.heaviest()
+		} else {
+			w.offer(w.heaviestOn(d), d)
+			if w.lower.rolls() >= target || !sharp && s.settled(demand, w.lower.byWeights) {
+				return
+			}
+		}
+		if !s.worthwhile(w.seq) || w.spent() {
+			return
+		}
+		s.column(w.seq)
+		s.col.add(w.seq)
+		if !s.pivot(int32(s.col.rolls()-1), demand) {
+			return
+		}
+	}
+}
+
+// settled says that the optimum, which is not above the present value, cannot
+// lift the bound any further.
+func (s *master) settled(demand []int32, proven int) bool {
+	sum := 0.0
+	for j, y := range s.price {
+		sum += y * float64(demand[j])
+	}
+	return sum <= float64(proven)+1e-7
+}
+
+// reprice computes the prices of the basis. Surplus costs nothing, a roll 1.
+func (s *master) reprice() {
+	clear(s.price)
+	for r, b := range s.basis {
+		if b < 0 {
+			continue
+		}
+		for j, a := range s.inverse[r*s.m : r*s.m+s.m] {
+			s.price[j] += a
+		}
+	}
+}
+
+func (s *master) surplusWorthwhile() int {
+	worst, at := -tiny, -1
+	for j, y := range s.price {
+		if y < worst {
+			worst, at = y, j
+		}
+	}
+	return at
+}
+
+func (s *master) worthwhile(seq []int16) bool {
+	sum := 0.0
+	for _, j := range seq {
+		sum += s.price[j]
+	}
+	return sum > 1+tiny
+}
+
+// column puts the entering roll, in terms of the basis, into s.entry.
+func (s *master) column(seq []int16) {
+	clear(s.entry)
+	for _, j := range seq {
+		for r := range s.entry {
+			s.entry[r] += s.inverse[r*s.m+int(j)]
+		}
+	}
+}
+
+func (s *master) surplusColumn(j int) {
+	for r := range s.entry {
+		s.entry[r] = -s.inverse[r*s.m+j]
+	}
+}
+
+// pivot brings the column in s.entry into the basis. It returns false if no
+// row can leave, which happens only when rounding has spoilt the inverse.
+func (s *master) pivot(id int32, demand []int32) bool {
+	m, row, least := s.m, -1, 0.0
+	for r, a := range s.entry {
+		if a < 1e-8 {
+			continue
+		}
+		ratio := max(s.x[r], 0) / a
+		if row < 0 || ratio < least-1e-12 || (ratio <= least+1e-12 && a > s.entry[row]) {
+			row, least = r, ratio
+		}
+	}
+	if row < 0 {
+		return false
+	}
+	lead := s.inverse[row*m : row*m+m]
+	factor := 1 / s.entry[row]
+	for c := range lead {
+		lead[c] *= factor
+	}
+	for r, a := range s.entry {
+		if r == row || a == 0 {
+			continue
+		}
+		s.x[r] -= a * least
+		line := s.inverse[r*m : r*m+m]
+		for c, l := range lead {
+			line[c] -= a * l
+		}
+	}
+	s.x[row], s.basis[row] = least, id
+	if s.pivots++; s.pivots%refreshing == 0 {
+		return s.refresh(demand)
+	}
+	return true
+}
+
+// refresh computes the inverse of the basis and its use anew.
+func (s *master) refresh(demand []int32) bool {
+	m := s.m
+	s.matrix = grow(s.matrix, m*m)
+	clear(s.matrix)
+	for c, b := range s.basis {
+		if b < 0 {
+			s.matrix[int(-1-b)*m+c] = -1
+			continue
+		}
+		for _, j := range s.col.roll(int(b)) {
+			s.matrix[int(j)*m+c]++
+		}
+	}
+	if !invert(s.matrix, s.inverse, m) {
+		return false
+	}
+	for r := range s.x {
+		sum := 0.0
+		for j, a := range s.inverse[r*m : r*m+m] {
+			sum += a * float64(demand[j])
+		}
+		s.x[r] = sum
+	}
+	return true
+}
+
+// invert writes the inverse of the m×m matrix a to inv, destroying a. It
+// returns false if a is singular as far as floats can tell.
+func invert(a, inv []float64, m int) bool {
+	clear(inv)
+	for i := range m {
+		inv[i*m+i] = 1
+	}
+	for c := range m {
+		p := c
+		for r := c + 1; r < m; r++ {
+			if abs(a[r*m+c]) > abs(a[p*m+c]) {
+				p = r
+			}
+		}
+		if abs(a[p*m+c]) < 1e-11 {
+			return false
+		}
+		swapRows(a, p, c, m)
+		swapRows(inv, p, c, m)
+		scale := 1 / a[c*m+c]
+		for k := range m {
+			a[c*m+k] *= scale
+			inv[c*m+k] *= scale
+		}
+		for r := range m {
+			f := a[r*m+c]
+			if r == c || f == 0 {
+				continue
+			}
+			for k := range m {
+				a[r*m+k] -= f * a[c*m+k]
+				inv[r*m+k] -= f * inv[c*m+k]
+			}
+		}
+	}
+	return true
+}
+
+func swapRows(a []float64, p, q, m int) {
+	if p == q {
+		return
+	}
+	for k := range m {
+		a[p*m+k], a[q*m+k] = a[q*m+k], a[p*m+k]
+	}
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}

@@ -1,0 +1,167 @@
+package cutting
+
+import "firstdrop/measure"
+
+// From pieces on rolls to cuts from–to.
+//
+// Cuts run in the order of the pieces where that fits, so that the list reads
+// in hanging order; on the roll with the longest free end, only where it costs
+// nothing of that end. Otherwise they run in the order that ends earliest.
+
+// write lays out the cuts of every roll.
+func (w *work) write(pl *placing) []RollPlan {
+	rolls := make([]RollPlan, w.best.rolls())
+	slab := make([]Cut, 0, len(w.p.kindOf))
+	one := make([]Order, 0, len(rolls))
+	spare, spareAt := int64(-1), 0
+	for r := range rolls {
+		var orders []Order
+		if w.p.known() {
+			slab, one = w.writeKnown(pl.roll(r), slab, one)
+			orders = one[len(one)-1:]
+		} else {
+			orders = w.writeAny(pl.roll(r))
+		}
+		rolls[r].Orders = orders[:len(orders):len(orders)]
+		if end := int64(rolls[r].leftover(w.p.spec.Roll.Length)); end > spare {
+			spare, spareAt = end, r
+		}
+	}
+	if w.p.known() {
+		w.lineUp(pl, rolls, spareAt)
+	}
+	return rolls
+}
+
+// writeKnown appends the earliest-ending order for a roll of known start.
+func (w *work) writeKnown(pieces []int32, slab []Cut, one []Order) ([]Cut, []Order) {
+	seq := w.kindsOf(pieces)
+	l, g := &w.n.safe[0], &w.n.plan
+	if w.p.repeat != 0 && len(seq) > 1 && w.sort.load(seq) && w.sort.earliest(g, l.from) <= l.last {
+		w.seq = append(w.seq[:0], w.sort.order(g)...)
+		seq = w.seq
+	} else if w.p.repeat != 0 && g.walk(l.from, seq) > l.last {
+		seq = w.ownOrder(seq)
+	}
+	lo := len(slab)
+	slab = w.cuts(slab, pieces, seq, l.begin)
+	at := measure.Length(l.begin)
+	return slab, append(one, Order{After: at, UpTo: at, At: at, Cuts: slab[lo:len(slab):len(slab)]})
+}
+
+// ownOrder finds the order in which the plan holds these kinds, for sets too
+// large to be sorted.
+func (w *work) ownOrder(seq []int16) []int16 {
+	w.deep.load = grow(w.deep.load, w.m)
+	for r := range w.best.rolls() {
+		clear(w.deep.load)
+		for _, j := range seq {
+			w.deep.load[j]++
+		}
+		roll := w.best.roll(r)
+		for _, j := range roll {
+			w.deep.load[j]--
+		}
+		same := true
+		for _, n := range w.deep.load {
+			same = same && n == 0
+		}
+		if same {
+			return roll
+		}
+	}
+	return seq
+}
+
+// lineUp puts the cuts of a roll in the order of the pieces where it fits.
+func (w *work) lineUp(pl *placing, rolls []RollPlan, spareAt int) {
+	l := &w.n.safe[0]
+	for r := range rolls {
+		order := &rolls[r].Orders[0]
+		x, fits := l.begin, true
+		for _, i := range pl.roll(r) {
+			x = w.p.after(x, int(w.p.kindOf[i]))
+		}
+		fits = x <= l.limit
+		if r == spareAt {
+			fits = x-l.begin <= int64(order.Cuts[len(order.Cuts)-1].To)
+		}
+		if fits {
+			order.Cuts = w.cuts(order.Cuts[:0], pl.roll(r), w.kindsOf(pl.roll(r)), l.begin)
+		}
+	}
+}
+
+// writeAny returns the orders that together serve every start.
+func (w *work) writeAny(pieces []int32) []Order {
+	seq := w.kindsOf(pieces)
+	arcs := w.stretches(seq)
+	if one, ok := w.hangingOrder(seq); ok {
+		arcs = []stretch{one}
+	} else if len(arcs) > 0 && !w.sort.load(seq) {
+		arcs[0].seq = append(arcs[0].seq[:0], w.ownOrder(seq)...)
+		arcs[0].phase = w.p.phase[arcs[0].seq[0]]
+	}
+	chosen := cover(arcs, w.p.repeat)
+	orders := make([]Order, 0, len(chosen))
+	for i, a := range chosen {
+		// Each order serves the starts from just past the next one's phase.
+		below := chosen[(i+1)%len(chosen)].phase
+		if mod(a.phase-below-1, w.p.repeat) > a.reach {
+			below = mod(a.phase-a.reach-1, w.p.repeat)
+		}
+		at := mod(below+1, w.p.repeat)
+		orders = append(orders, Order{
+			After: measure.Length(below), UpTo: measure.Length(a.phase), At: measure.Length(at),
+			Cuts: w.cuts(nil, pieces, a.seq, at),
+		})
+	}
+	return orders
+}
+
+// hangingOrder returns the pieces' own order if it serves every start.
+func (w *work) hangingOrder(seq []int16) (stretch, bool) {
+	q := w.p.phase[seq[0]]
+	x := q
+	for _, j := range seq {
+		x = w.p.after(x, int(j))
+	}
+	ok := x-q+w.p.repeat-1 <= w.p.roll
+	return stretch{phase: q, reach: w.p.repeat - 1, seq: seq}, ok
+}
+
+// cuts appends the cuts of a roll that begins at the given phase, in the order
+// of seq. Pieces of a kind are cut lowest first.
+func (w *work) cuts(dst []Cut, pieces []int32, seq []int16, begin int64) []Cut {
+	lo, x := len(dst), begin
+	for _, j := range seq {
+		x = w.p.after(x, int(j))
+		to := measure.Length(x - begin)
+		dst = append(dst, Cut{Piece: -1, From: to - w.p.kinds[j].Length, To: to})
+		for _, i := range pieces {
+			if w.p.kindOf[i] == int32(j) && !used(dst[lo:], int(i)) {
+				dst[len(dst)-1].Piece = int(i)
+				break
+			}
+		}
+	}
+	return dst
+}
+
+func used(cuts []Cut, piece int) bool {
+	for _, c := range cuts {
+		if c.Piece == piece {
+			return true
+		}
+	}
+	return false
+}
+
+// kindsOf returns the kinds of the pieces, in their order.
+func (w *work) kindsOf(pieces []int32) []int16 {
+	w.deep.path = w.deep.path[:0]
+	for _, i := range pieces {
+		w.deep.path = append(w.deep.path, int16(w.p.kindOf[i]))
+	}
+	return w.deep.path
+}

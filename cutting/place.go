@@ -1,0 +1,142 @@
+package cutting
+
+import "slices"
+
+// Which piece lies where.
+//
+// The count is settled; equal pieces may now change places for nothing, and
+// people want neighbours from the same roll. If filling the rolls in the order
+// of the pieces, each as long as the next piece still fits, needs no more
+// rolls, that is the plan: no roll is opened twice while working along.
+//
+//	pieces  0 1 2 3 | 4 5 6 | 7 8 9 10       one roll after the other
+//
+// Otherwise the pieces of each kind are dealt out in order, and equal pieces
+// are exchanged between rolls as long as that brings more neighbours together.
+// Rolls are listed by their lowest piece.
+type placing struct {
+	rollOf []int32 // per piece
+	pieces []int32 // by roll
+	start  []int32 // where each roll's pieces begin
+	queue  [][]int
+}
+
+// place assigns pieces to the rolls of the best plan, lowest piece first.
+func (w *work) place() *placing {
+	p := &placing{rollOf: make([]int32, len(w.p.kindOf))}
+	if !w.inOrder(p) {
+		w.deal(p)
+		w.exchange(p)
+	}
+	p.sortRolls(w.best.rolls())
+	return p
+}
+
+// inOrder fills the rolls in the order of the pieces. It returns false if that
+// needs more rolls than the plan has. Since a part of what fits one roll fits
+// one roll, filling each as far as possible needs fewest.
+func (w *work) inOrder(p *placing) bool {
+	roll := int32(0)
+	w.trial.reset()
+	seq := w.seq[:0]
+	for i, j := range w.p.kindOf {
+		seq = append(seq, int16(j))
+		if len(seq) > 1 && !w.fits(seq) {
+			if roll++; int(roll) >= w.best.rolls() {
+				w.seq = seq
+				return false
+			}
+			w.trial.add(seq[:len(seq)-1])
+			seq = append(seq[:0], int16(j))
+		}
+		p.rollOf[i] = roll
+	}
+	w.trial.add(seq)
+	w.seq = seq
+	if w.trial.rolls() < w.best.rolls() {
+		w.best.copyFrom(&w.trial)
+	}
+	return w.trial.rolls() == w.best.rolls()
+}
+
+// deal gives the pieces of each kind to the rolls in order. Rolls with the
+// kinds of the first pieces come first.
+func (w *work) deal(p *placing) {
+	p.queue = make([][]int, w.m)
+	for j := range p.queue {
+		p.queue[j] = w.p.kinds[j].Pieces
+	}
+	for r := range w.best.rolls() {
+		for _, j := range w.best.roll(r) {
+			p.rollOf[p.queue[j][0]] = int32(r)
+			p.queue[j] = p.queue[j][1:]
+		}
+	}
+}
+
+// exchange swaps equal pieces between rolls while that brings more neighbours
+// onto the same roll, for a few rounds.
+func (w *work) exchange(p *placing) {
+	n := len(p.rollOf)
+	for range 4 {
+		better := false
+		for i := 1; i < n; i++ {
+			if p.rollOf[i] == p.rollOf[i-1] {
+				continue
+			}
+			for _, k := range w.p.kinds[w.p.kindOf[i]].Pieces {
+				if p.rollOf[k] != p.rollOf[i-1] {
+					continue
+				}
+				before := p.near(i) + p.near(k)
+				p.rollOf[i], p.rollOf[k] = p.rollOf[k], p.rollOf[i]
+				if p.near(i)+p.near(k) > before {
+					better = true
+					break
+				}
+				p.rollOf[i], p.rollOf[k] = p.rollOf[k], p.rollOf[i]
+			}
+		}
+		if !better {
+			return
+		}
+	}
+}
+
+// near counts the neighbours of piece i on its roll.
+func (p *placing) near(i int) int {
+	n := 0
+	if i > 0 && p.rollOf[i-1] == p.rollOf[i] {
+		n++
+	}
+	if i+1 < len(p.rollOf) && p.rollOf[i+1] == p.rollOf[i] {
+		n++
+	}
+	return n
+}
+
+// sortRolls numbers the rolls by their lowest piece and collects their pieces.
+func (p *placing) sortRolls(rolls int) {
+	name := make([]int32, rolls)
+	p.start = make([]int32, rolls+1)
+	count := int32(0)
+	for i, r := range p.rollOf {
+		if name[r] == 0 {
+			count++
+			name[r] = count
+		}
+		p.rollOf[i] = name[r] - 1
+		p.start[name[r]]++
+	}
+	for r := range rolls {
+		p.start[r+1] += p.start[r]
+	}
+	p.pieces = make([]int32, len(p.rollOf))
+	fill := slices.Clone(p.start)
+	for i, r := range p.rollOf {
+		p.pieces[fill[r]] = int32(i)
+		fill[r]++
+	}
+}
+
+func (p *placing) roll(r int) []int32 { return p.pieces[p.start[r]:p.start[r+1]] }

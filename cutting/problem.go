@@ -1,0 +1,257 @@
+package cutting
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"firstdrop/measure"
+)
+
+// Piece is one length to be cut. Its index in Spec.Pieces is its identity.
+type Piece struct {
+	// Length is what is cut off the roll, above zero and already rounded up to
+	// what people cut by.
+	Length measure.Length
+	// Phase is the design phase wanted at the piece's leading end (the end
+	// nearer the roll's start), in [0, Repeat). Ignored when Repeat is 0.
+	Phase measure.Length
+}
+
+// Start is what is known of the design at a roll's beginning. The zero value,
+// [AnyStart], says that nothing is: a plan must then hold whatever the phase.
+type Start struct {
+	Known bool
+	Phase measure.Length // design phase at the roll's beginning, in [0, Repeat); meaningless unless Known
+}
+
+// AnyStart is a roll nobody has opened yet: the plan must hold whatever
+// design phase it turns out to begin with.
+var AnyStart = Start{}
+
+// StartAt is a roll whose design phase at the beginning is known.
+func StartAt(phase measure.Length) Start { return Start{Known: true, Phase: phase} }
+
+// Roll is a kind of roll on offer, as many of it as wanted.
+type Roll struct {
+	Length measure.Length // usable length, above zero
+	Start  Start          // design phase at its beginning: known or not
+}
+
+// Spec is what is asked. NewProblem validates it.
+type Spec struct {
+	// Repeat is the design's repeat along the roll. 0 means free match: any
+	// start position is right, and every phase is ignored.
+	Repeat measure.Length
+	Roll   Roll
+	Pieces []Piece
+}
+
+// Kind is a group of equal pieces: same length and, if there is a repeat, the
+// same phase.
+type Kind struct {
+	Length measure.Length
+	Phase  measure.Length // 0 when there is no repeat
+	Pieces []int          // indexes in Spec.Pieces, ascending
+}
+
+// Problem is a validated question. It is immutable and may be solved by
+// several goroutines at once.
+type Problem struct {
+	spec   Spec
+	kinds  []Kind
+	kindOf []int32 // kind of each piece
+
+	// The same in the solver's plain numbers, in nanometres.
+	repeat, roll  int64
+	length, phase []int64 // per kind
+	demand        []int32 // pieces of each kind
+	phases        []int64 // the distinct phases, ascending
+	phaseOf       []int32 // index in phases, per kind
+	net           network
+}
+
+// Reason says why a piece or a roll was refused.
+type Reason string
+
+// The reasons of a [PieceError].
+const (
+	NotPositive     Reason = "length is not above zero"
+	TooLong         Reason = "longer than the roll"
+	PhaseOutOfRange Reason = "phase is not within the repeat"
+	PhaseNotReached Reason = "does not fit after the place where its phase first comes on the roll"
+	NotGuaranteed   Reason = "cannot be guaranteed on a roll that may begin at any phase"
+	OutOfRange      Reason = "length is beyond what is measured"
+)
+
+// PieceError names the piece that cannot be cut, and why.
+type PieceError struct {
+	Index int   // in Spec.Pieces
+	Piece Piece // as given
+	Why   Reason
+}
+
+func (e *PieceError) Error() string {
+	return fmt.Sprintf("cutting: piece %d (%d nm at phase %d nm): %s", e.Index, e.Piece.Length, e.Piece.Phase, e.Why)
+}
+
+// SpecError names a part of the question other than a piece that is not right.
+type SpecError struct {
+	Field string // "Repeat", "Roll.Length" or "Roll.Start"
+	Value measure.Length
+	Why   Reason
+}
+
+func (e *SpecError) Error() string {
+	return fmt.Sprintf("cutting: %s %d nm: %s", e.Field, e.Value, e.Why)
+}
+
+// NewProblem validates s, groups equal pieces and lays out every position at
+// which a cut can end. It keeps a copy of the pieces. The error, if any, is a
+// *[SpecError] or, for the piece with the lowest index that cannot be cut, a
+// *[PieceError]. No pieces at all is a legal question with an empty answer.
+func NewProblem(s Spec) (*Problem, error) {
+	if err := checkRoll(s); err != nil {
+		return nil, err
+	}
+	for i, piece := range s.Pieces {
+		if why := refusal(s, piece); why != "" {
+			return nil, &PieceError{Index: i, Piece: piece, Why: why}
+		}
+	}
+	s.Pieces = slices.Clone(s.Pieces)
+	p := &Problem{spec: s, repeat: int64(s.Repeat), roll: int64(s.Roll.Length)}
+	p.group()
+	if len(p.kinds) > 0 {
+		p.net = newNetwork(p)
+	}
+	return p, nil
+}
+
+func checkRoll(s Spec) error {
+	switch {
+	case s.Repeat < 0:
+		return &SpecError{"Repeat", s.Repeat, NotPositive}
+	case s.Repeat > measure.MaxLength:
+		return &SpecError{"Repeat", s.Repeat, OutOfRange}
+	case s.Roll.Length <= 0:
+		return &SpecError{"Roll.Length", s.Roll.Length, NotPositive}
+	case s.Roll.Length > measure.MaxLength:
+		return &SpecError{"Roll.Length", s.Roll.Length, OutOfRange}
+	}
+	st := s.Roll.Start
+	if st.Known && s.Repeat > 0 && st.Phase.Mod(s.Repeat) != st.Phase {
+		return &SpecError{"Roll.Start", st.Phase, PhaseOutOfRange}
+	}
+	return nil
+}
+
+// refusal says why the piece cannot be cut from the roll at all; "" if it can.
+// The worst unknown start lies one nanometre past the wanted phase, so that
+// almost a whole repeat runs by before the phase comes again.
+func refusal(s Spec, piece Piece) Reason {
+	wait := measure.Length(0)
+	why := TooLong
+	switch {
+	case piece.Length <= 0:
+		return NotPositive
+	case piece.Length > s.Roll.Length:
+		return TooLong
+	case s.Repeat == 0:
+	case piece.Phase.Mod(s.Repeat) != piece.Phase:
+		return PhaseOutOfRange
+	case s.Roll.Start.Known:
+		wait, why = (piece.Phase - s.Roll.Start.Phase).Mod(s.Repeat), PhaseNotReached
+	default:
+		wait, why = s.Repeat-1, NotGuaranteed
+	}
+	if wait+piece.Length > s.Roll.Length {
+		return why
+	}
+	return ""
+}
+
+// group sorts the pieces into kinds: longest first, then by phase.
+func (p *Problem) group() {
+	pieces := p.spec.Pieces
+	phaseOf := func(i int) measure.Length { return pieces[i].Phase.Mod(p.spec.Repeat) }
+	order := make([]int, len(pieces))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int {
+		if c := cmp.Compare(pieces[b].Length, pieces[a].Length); c != 0 {
+			return c
+		}
+		if c := cmp.Compare(phaseOf(a), phaseOf(b)); c != 0 {
+			return c
+		}
+		return cmp.Compare(a, b)
+	})
+	p.kindOf = make([]int32, len(pieces))
+	for lo := 0; lo < len(order); {
+		first := order[lo]
+		hi := lo + 1
+		for hi < len(order) && pieces[order[hi]].Length == pieces[first].Length && phaseOf(order[hi]) == phaseOf(first) {
+			hi++
+		}
+		for _, i := range order[lo:hi] {
+			p.kindOf[i] = int32(len(p.kinds))
+		}
+		p.addKind(Kind{Length: pieces[first].Length, Phase: phaseOf(first), Pieces: order[lo:hi:hi]})
+		lo = hi
+	}
+	p.phases = slices.Compact(slices.Sorted(slices.Values(p.phase)))
+	p.phaseOf = make([]int32, len(p.phase))
+	for j, ph := range p.phase {
+		at, _ := slices.BinarySearch(p.phases, ph)
+		p.phaseOf[j] = int32(at)
+	}
+}
+
+func (p *Problem) addKind(k Kind) {
+	p.kinds = append(p.kinds, k)
+	p.length = append(p.length, int64(k.Length))
+	p.phase = append(p.phase, int64(k.Phase))
+	p.demand = append(p.demand, int32(len(k.Pieces)))
+}
+
+// Spec returns what was asked. The pieces are the problem's own: read only.
+func (p *Problem) Spec() Spec { return p.spec }
+
+// Kinds returns the groups of equal pieces, longest first, then by phase. The
+// slice is the problem's own: read only.
+func (p *Problem) Kinds() []Kind { return p.kinds }
+
+// KindOf returns the index in Kinds of the piece with the given index.
+func (p *Problem) KindOf(piece int) int { return int(p.kindOf[piece]) }
+
+// known says whether there is a single start to plan for: it is given, or it
+// does not matter because the match is free.
+func (p *Problem) known() bool { return p.repeat == 0 || p.spec.Roll.Start.Known }
+
+// startPhase is the phase of the single start to plan for.
+func (p *Problem) startPhase() int64 {
+	if p.repeat == 0 {
+		return 0
+	}
+	return int64(p.spec.Roll.Start.Phase)
+}
+
+// after returns the design position where a piece of kind j ends that is cut
+// as early as possible at or after design position x.
+func (p *Problem) after(x int64, j int) int64 {
+	if p.repeat == 0 {
+		return x + p.length[j]
+	}
+	return x + mod(p.phase[j]-x, p.repeat) + p.length[j]
+}
+
+// mod is x modulo n in [0, n), for n above zero.
+func mod(x, n int64) int64 {
+	r := x % n
+	if r < 0 {
+		r += n
+	}
+	return r
+}

@@ -1,0 +1,231 @@
+package cutting
+
+import (
+	"math"
+	"slices"
+)
+
+// Search to exhaustion.
+//
+// For K rolls, K being the bound: the longest piece left must lie on some
+// roll; try every listed roll that holds it and nothing longer, heaviest
+// first, and go on with what is left and one roll fewer:
+//
+//	left ── roll 1 holds the longest ── left' ── roll 2 … ── nothing left: plan
+//	     \─ another roll with it ── …
+//
+// A branch ends when what is left weighs more than the rolls that remain can
+// carry. Rolls that leave out a piece that would still fit are skipped (the
+// fuller roll is tried too), equal choices are made in list order only, and
+// what has failed once is remembered. If nothing is found, K rolls are
+// impossible and the bound is K+1.
+type search struct {
+	chosen []int32 // sets, by roll
+	failed []fail  // open addressing
+	filled int
+	counts []int32
+}
+
+type fail struct {
+	hash  uint64
+	at    int32 // of its counts, plus one; 0 is empty
+	rolls int32 // that were not enough
+	from  int32 // with choices for the longest piece from here on
+}
+
+const maxFails = 1 << 17
+
+type verdict int
+
+const (
+	impossible verdict = iota
+	possible
+	undecided
+)
+
+// exhaust closes the gap between bound and plan as far as the steps allow.
+func (w *work) exhaust() {
+	if w.n.coarse {
+		return
+	}
+	w.raise(math.MaxInt32, true)
+	for w.open() && !w.spent() {
+		switch w.tryRolls(w.lower.rolls()) {
+		case possible:
+			return
+		case undecided:
+			return
+		}
+		w.lower.exhausted++
+	}
+}
+
+// tryRolls decides whether k rolls are enough, under the certificate's weights.
+func (w *work) tryRolls(k int) verdict {
+	copy(w.weight, w.lower.weight)
+	l := &w.n.exact[w.lower.lane]
+	w.gain = grow(w.gain, len(w.n.plan.at))
+	w.n.plan.pass(l.from, l.last, w.weight, w.gain)
+	total := dot(w.p.demand, w.weight)
+	slack := int64(k)*w.lower.capacity - total
+	if slack < 0 {
+		return impossible
+	}
+	complete := w.listRolls(w.lower.lane, w.lower.capacity-slack)
+	if !complete {
+		return undecided
+	}
+	w.search.reset()
+	w.demandLeft()
+	v := w.branch(k, slack, -1, 0)
+	if v == possible {
+		w.trial.reset()
+		for _, id := range w.search.chosen {
+			w.trial.add(w.states.sequence(w.seq[:0], id))
+		}
+		w.keep()
+	}
+	return v
+}
+
+// branch tries to cut what is left from the given number of rolls, wasting at
+// most slack. If the longest piece left is of the kind before, only choices
+// from number from on are tried.
+func (w *work) branch(rolls int, slack int64, before, from int) verdict {
+	s := &w.states
+	kind := 0
+	for kind < w.m && w.left[kind] == 0 {
+		kind++
+	}
+	if kind == w.m {
+		return possible
+	}
+	if rolls == 0 {
+		return impossible
+	}
+	if w.steps++; w.spent() {
+		return undecided
+	}
+	if kind != before || from < int(s.start[kind]) {
+		from = int(s.start[kind])
+	}
+	hash := w.leftHash()
+	if w.search.hasFailed(w.left, hash, rolls, from) {
+		return impossible
+	}
+	for at := from; at < int(s.start[kind+1]); at++ {
+		id := s.list[at]
+		st := &s.info[id]
+		waste := w.lower.capacity - st.weight
+		if waste > slack {
+			break
+		}
+		if !w.usable(id) {
+			continue
+		}
+		w.search.chosen = append(w.search.chosen, id)
+		w.change(id, -1)
+		v := w.branch(rolls-1, slack-waste, kind, at)
+		if v != impossible {
+			return v
+		}
+		w.change(id, 1)
+		w.search.chosen = w.search.chosen[:len(w.search.chosen)-1]
+	}
+	w.search.remember(w.left, hash, rolls, from)
+	return impossible
+}
+
+// usable says whether the set is among the pieces left and could take none of
+// the others.
+func (w *work) usable(id int32) bool {
+	s := &w.states
+	counts := s.counts(int(id))
+	for j, n := range counts {
+		if int32(n) > w.left[j] {
+			return false
+		}
+	}
+	st := &s.info[id]
+	for _, j := range s.larger[st.from:st.to] {
+		if w.left[j] > int32(counts[j]) {
+			return false
+		}
+	}
+	return true
+}
+
+func (w *work) change(id int32, by int32) {
+	for j, n := range w.states.counts(int(id)) {
+		w.left[j] += by * int32(n)
+	}
+}
+
+func (w *work) leftHash() uint64 {
+	sum := uint64(0)
+	for j, n := range w.left {
+		sum += uint64(n) * w.states.key[j]
+	}
+	return mix(sum)
+}
+
+func (s *search) reset() {
+	s.chosen, s.counts, s.filled = s.chosen[:0], s.counts[:0], 0
+	if len(s.failed) == 0 {
+		s.failed = make([]fail, 1<<8)
+	}
+	clear(s.failed)
+}
+
+// slot finds the entry of what is left, or the empty one where it belongs.
+func (s *search) slot(left []int32, hash uint64) *fail {
+	mask := len(s.failed) - 1
+	for i := int(hash) & mask; ; i = (i + 1) & mask {
+		f := &s.failed[i]
+		if f.at == 0 || f.hash == hash && s.same(f, left) {
+			return f
+		}
+	}
+}
+
+func (s *search) same(f *fail, left []int32) bool {
+	lo := int(f.at-1) * len(left)
+	return slices.Equal(s.counts[lo:lo+len(left)], left)
+}
+
+func (s *search) hasFailed(left []int32, hash uint64, rolls, from int) bool {
+	f := s.slot(left, hash)
+	return f.at != 0 && int(f.rolls) >= rolls && int(f.from) <= from
+}
+
+func (s *search) remember(left []int32, hash uint64, rolls, from int) {
+	f := s.slot(left, hash)
+	if f.at != 0 {
+		if int(f.rolls) <= rolls && int(f.from) >= from {
+			f.rolls, f.from = int32(rolls), int32(from)
+		}
+		return
+	}
+	if s.filled >= maxFails {
+		return
+	}
+	s.counts = append(s.counts, left...)
+	s.filled++
+	*f = fail{hash: hash, at: int32(s.filled), rolls: int32(rolls), from: int32(from)}
+	if 2*s.filled <= len(s.failed) {
+		return
+	}
+	old := s.failed
+	s.failed = make([]fail, 2*len(old))
+	mask := len(s.failed) - 1
+	for _, f := range old {
+		if f.at == 0 {
+			continue
+		}
+		i := int(f.hash) & mask
+		for s.failed[i].at != 0 {
+			i = (i + 1) & mask
+		}
+		s.failed[i] = f
+	}
+}

@@ -1,0 +1,23 @@
+package cutting
+
+import "testing"
+
+// The optima of the ten jobs as four general MIP solvers found them (CBC
+// 2.10.8, GLPK 5.0, SYMPHONY 5.6.17, HiGHS 1.13.1), and the rolls of the exact
+// any-start guarantee.
+var tenOptima = map[string]struct{ known, any int }{
+	"i01-n5-P0": {2, 2}, "i02-n12-P0": {3, 3}, "i03-n18-P530": {5, 5}, "i04-n24-P640h": {7, 7}, "i05-n30-P320": {7, 7},
+	"i06-n40-P640h": {10, 10}, "i07-n60-P530h": {15, 15}, "i08-n100-P320h": {24, 24}, "i09-n150-P530": {38, 40}, "i10-n200-P640h": {48, 48},
+}
+
+func TestTenJobs(t *testing.T) {
+	for _, j := range tenJobs(t) {
+		want := tenOptima[j.name]
+		if s := solve(t, j.spec); len(s.Rolls) != want.known || !s.Proven {
+			t.Errorf("%v: %d rolls, bound %d, want %d proven", j, len(s.Rolls), s.LowerBound, want.known)
+		}
+		if s := solve(t, anyStart(j.spec)); len(s.Rolls) != want.any || !s.Proven {
+			t.Errorf("%v, any start: %d rolls, bound %d, want %d proven (%d steps)", j, len(s.Rolls), s.LowerBound, want.any, s.Steps)
+		}
+	}
+}

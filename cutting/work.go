@@ -1,0 +1,130 @@
+package cutting
+
+import "sync"
+
+// one is the weight of a whole roll in the integer arithmetic of bounds: a
+// price of 1.0 in the linear program.
+const one = int64(1) << 30
+
+// work is the memory of one call to Solve. It is kept for the next call, so
+// that planning many rooms in a row allocates little.
+type work struct {
+	p     *Problem
+	n     *network
+	m     int   // kinds
+	limit int   // steps allowed
+	steps int   // steps taken: network passes, partial rolls looked at, search nodes
+	best  plan  // best plan so far
+	trial plan  // plan being built
+	lower bound // best bound so far
+
+	left   []int32 // demand not yet cut in the plan being built
+	seq    []int16 // result of the last pass or search for one roll
+	gain   []int64 // per node: best weight still to come
+	gains  [][]int64
+	weight []int64
+	value  []int64
+
+	sort   sorter
+	master master
+	states states
+	search search
+	deep   descent
+}
+
+var pool = sync.Pool{New: func() any { return new(work) }}
+
+func newWork(p *Problem, limit int) *work {
+	w := pool.Get().(*work)
+	w.p, w.n, w.m = p, &p.net, len(p.kinds)
+	w.limit, w.steps = limit, 0
+	w.best.reset()
+	w.trial.reset()
+	w.lower.reset(w.m)
+	w.left = grow(w.left, w.m)
+	w.weight = grow(w.weight, w.m)
+	w.value = grow(w.value, w.m)
+	w.gain = grow(w.gain, len(w.n.plan.at))
+	return w
+}
+
+func (w *work) free() {
+	w.p, w.n = nil, nil
+	pool.Put(w)
+}
+
+// spent says whether the step limit is used up.
+func (w *work) spent() bool { return w.steps >= w.limit }
+
+// grow returns s with length n, keeping its memory where it suffices. The
+// contents are unspecified.
+func grow[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n, n+n/2)
+	}
+	return s[:n]
+}
+
+// plan is a list of rolls, each a list of kinds in cutting order.
+type plan struct {
+	seq []int16
+	end []int32 // end of each roll in seq
+}
+
+func (p *plan) reset()     { p.seq, p.end = p.seq[:0], p.end[:0] }
+func (p *plan) rolls() int { return len(p.end) }
+
+func (p *plan) roll(i int) []int16 {
+	lo := int32(0)
+	if i > 0 {
+		lo = p.end[i-1]
+	}
+	return p.seq[lo:p.end[i]]
+}
+
+func (p *plan) add(seq []int16) {
+	p.seq = append(p.seq, seq...)
+	p.end = append(p.end, int32(len(p.seq)))
+}
+
+// truncate drops the rolls from number n on.
+func (p *plan) truncate(n int) {
+	p.end = p.end[:n]
+	p.seq = p.seq[:0]
+	if n > 0 {
+		p.seq = p.seq[:p.end[n-1]]
+	}
+}
+
+func (p *plan) copyFrom(q *plan) {
+	p.seq = append(p.seq[:0], q.seq...)
+	p.end = append(p.end[:0], q.end...)
+}
+
+// keep makes the trial plan the best one if it needs fewer rolls.
+func (w *work) keep() {
+	if w.best.rolls() == 0 || w.trial.rolls() < w.best.rolls() {
+		w.best.copyFrom(&w.trial)
+	}
+}
+
+func (w *work) demandLeft() {
+	copy(w.left, w.p.demand)
+}
+
+// take adds the pieces of seq to the trial plan as one roll.
+func (w *work) take(seq []int16) {
+	w.trial.add(seq)
+	for _, j := range seq {
+		w.left[j]--
+	}
+}
+
+func (w *work) nothingLeft() bool {
+	for _, n := range w.left {
+		if n > 0 {
+			return false
+		}
+	}
+	return true
+}
