@@ -17,6 +17,8 @@ type Layout struct {
 	Seams  []Seam  // in the same order
 	Plumbs []Plumb // in hanging order
 	Pieces []Piece // in hanging order; those of a drop from its head down, returns last
+
+	parts []Part // of all drops, in one array
 }
 
 // Drop is one width of paper.
@@ -141,3 +143,24 @@ const (
 	Soffit
 	Sill
 )
+
+var returnNames = [...]string{"left reveal", "right reveal", "soffit", "sill"}
+
+// String returns the return's name: "left reveal".
+func (s ReturnSide) String() string { return returnNames[s] }
+
+// PieceWall returns the wall on which most of the piece's width lies: the wall
+// of its return, or of the widest part of its drop that it covers.
+func (l *Layout) PieceWall(p *Piece) int {
+	if p.Return != nil {
+		return p.Return.Wall
+	}
+	parts := l.Drops[p.Drop].Parts
+	best, widest := parts[0].Wall, measure.Length(-1)
+	for _, q := range parts {
+		if n := q.Across.Intersection(p.Across).Length(); n > widest {
+			best, widest = q.Wall, n
+		}
+	}
+	return best
+}

@@ -1,0 +1,121 @@
+package hanging
+
+import (
+	"errors"
+	"fmt"
+
+	"firstdrop/geom"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// Hanger lays out one run in one paper by one set of rules. It prepares the
+// walls once, so that many choices can be tried. It is not safe for
+// concurrent use.
+type Hanger struct {
+	run   *room.Run
+	paper *paper.Paper
+	rules Rules
+	walls []wall
+
+	// Reused from layout to layout.
+	cells   []geom.Cell
+	patches []patch
+	ahead   []step
+	back    []step
+}
+
+// wall is a wall prepared for laying out.
+type wall struct {
+	width               measure.Length
+	leanLeft, leanRight measure.Length // of its own two edges, in its own plane
+	face                *geom.Sweep
+}
+
+// New returns a hanger for the run and the paper, both of which must be sound
+// (room and paper check that). It fails when rules and paper do not fit: a
+// wrap or an overlap as wide as the paper, or a corner that leans by more than
+// half its width, where no upright drop could be set.
+func New(run *room.Run, p *paper.Paper, rules Rules) (*Hanger, error) {
+	if len(run.Walls) == 0 {
+		return nil, errors.New("hanging: the run has no walls")
+	}
+	if m := max(rules.Wrap, rules.WrapLimit, rules.OutsideWrap, rules.Overlap); m >= p.Width {
+		return nil, fmt.Errorf("hanging: paper %q is %v wide, no wider than the %v that is to turn a corner", p.Name, p.Width, m)
+	}
+	h := &Hanger{run: run, paper: p, rules: rules, walls: make([]wall, len(run.Walls))}
+	for i := range run.Walls {
+		w := &h.walls[i]
+		w.width = run.Walls[i].Width
+		w.leanLeft, w.leanRight = run.LeanAt(i)
+		if m := max(w.leanLeft.Abs(), w.leanRight.Abs()); m > p.Width/2 {
+			return nil, fmt.Errorf("hanging: wall %s leans by %v at a corner, more than half the width of paper %q", run.Walls[i].Name, m, p.Name)
+		}
+		w.face = run.Face(i).Sweep()
+	}
+	return h, nil
+}
+
+// Layout works out where everything stands for one choice. It fails when the
+// choice is none for this run: a wall that is not there, a start off its wall,
+// a kill seam in an open run or none in a closed one, a kill seam under drop 0.
+func (h *Hanger) Layout(c Choice) (*Layout, error) {
+	l := &Layout{}
+	if err := h.Sketch(l, c); err != nil {
+		return nil, err
+	}
+	h.addPieces(l)
+	l.number()
+	l.addPlumbs(h.ahead, h.back)
+	return l, nil
+}
+
+// Sketch fills l with drops and seams only, re-using its memory: what a search
+// needs to tell a good start from a bad one. Pieces, numbers and plumb lines
+// are left out. It fails as Layout does.
+func (h *Hanger) Sketch(l *Layout, c Choice) error {
+	if err := h.check(c); err != nil {
+		return err
+	}
+	*l = Layout{
+		Run: h.run, Paper: h.paper, Rules: h.rules, Choice: c,
+		Drops: l.Drops[:0], Seams: l.Seams[:0], parts: l.parts[:0],
+	}
+	h.ahead = h.march(h.ahead[:0], Right, c)
+	h.back = h.march(h.back[:0], Left, c)
+	l.join(h.ahead, h.back)
+	l.addSeams(h)
+	return nil
+}
+
+// check says whether a choice is one for this run.
+func (h *Hanger) check(c Choice) error {
+	n := len(h.walls)
+	if c.Start.Wall < 0 || c.Start.Wall >= n {
+		return fmt.Errorf("hanging: the start names wall %d of %d", c.Start.Wall+1, n)
+	}
+	w := h.walls[c.Start.Wall]
+	if c.Start.X <= -h.paper.Width || c.Start.X >= w.width {
+		return fmt.Errorf("hanging: a drop with its left edge at %v does not touch wall %s", c.Start.X, h.run.Walls[c.Start.Wall].Name)
+	}
+	if h.run.Closed == (c.Kill.Kind == NoKill) {
+		return errors.New("hanging: a closed run needs a kill seam, an open run has none")
+	}
+	if c.Kill.Kind == NoKill {
+		return nil
+	}
+	if c.Kill.Wall < 0 || c.Kill.Wall >= n {
+		return fmt.Errorf("hanging: the kill seam names wall %d of %d", c.Kill.Wall+1, n)
+	}
+	if c.Kill.Kind == OnWall {
+		k := h.walls[c.Kill.Wall]
+		if c.Kill.X <= 0 || c.Kill.X >= k.width {
+			return fmt.Errorf("hanging: the kill seam at %v is off wall %s", c.Kill.X, h.run.Walls[c.Kill.Wall].Name)
+		}
+		if c.Kill.Wall == c.Start.Wall && c.Kill.X > c.Start.X && c.Kill.X < c.Start.X+h.paper.Width {
+			return errors.New("hanging: the kill seam lies under drop 0")
+		}
+	}
+	return nil
+}

@@ -1,0 +1,39 @@
+package hanging
+
+// addPlumbs lists the plumb lines in hanging order: one for drop 0, one for
+// every part that is cut loose, one for the first drop after every corner. A
+// sheet is set by its far edge in the direction of hanging where that lies on
+// the wall, as the first plumb line of a room stands one width from its
+// corner; otherwise by its near edge.
+func (l *Layout) addPlumbs(ahead, back []step) {
+	for _, s := range ahead {
+		if s.plumb {
+			l.plumb(s.drop, Part{Wall: s.wall, X: s.t}, Right)
+		}
+	}
+	for _, s := range back {
+		if s.plumb {
+			l.plumb(-s.drop, l.faced(s), Left)
+		}
+	}
+}
+
+// plumb adds the line for the part of the drop with that index that lies where
+// p lies.
+func (l *Layout) plumb(index int, p Part, far Side) {
+	drop := index - l.Drops[0].Index
+	for i, q := range l.Drops[drop].Parts {
+		if q.Wall != p.Wall || !q.X.Overlaps(p.X) {
+			continue
+		}
+		width := l.Run.Walls[q.Wall].Width
+		b := Plumb{Wall: q.Wall, X: q.X.Hi, Drop: drop, Part: i, Edge: far, From: far.Opposite()}
+		if far == Left {
+			b.X = q.X.Lo
+		}
+		if b.X <= 0 || b.X >= width {
+			b.X, b.Edge = q.X.Lo+q.X.Hi-b.X, far.Opposite()
+		}
+		l.Plumbs = append(l.Plumbs, b)
+	}
+}
