@@ -14,6 +14,9 @@ type Task struct {
 	Papers []paper.Paper
 	Rules  hanging.Rules
 	Taste  Taste
+	// Step is the fine grid on which starts are tried: a sixteenth of an inch
+	// for people who measure in inches; a millimetre when it is 0.
+	Step measure.Length
 }
 
 // RunTask is one run, the paper it is hung with, and what is already decided.

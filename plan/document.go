@@ -1,0 +1,294 @@
+package plan
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"firstdrop/cutting"
+	"firstdrop/finding"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// DocumentVersion is the version of the plan document.
+const DocumentVersion = 1
+
+// Document is a plan for other programs: everything a [Plan] decides, by name
+// instead of index. Every length is a number of millimetres with up to six
+// decimals, which is exact. Positions on a wall count from its left end and
+// from the datum.
+type Document struct {
+	Version  int               `json:"firstdrop_plan"`
+	Unit     string            `json:"unit"` // always "mm"
+	Job      string            `json:"job,omitempty"`
+	Summary  Summary           `json:"summary"`
+	Runs     []RunDocument     `json:"runs"`
+	Papers   []PaperDocument   `json:"papers"`
+	Findings []finding.Finding `json:"findings"`
+}
+
+// Summary is what one wants to know first.
+type Summary struct {
+	Papers []PaperSummary `json:"papers"`
+	Runs   []RunSummary   `json:"runs"`
+}
+
+// PaperSummary is what one paper comes to.
+type PaperSummary struct {
+	Name              string      `json:"name"`
+	Drops             int         `json:"drops"`
+	Pieces            int         `json:"pieces"`
+	Rolls             int         `json:"rolls"`
+	LowerBound        int         `json:"lower_bound"`
+	Proven            bool        `json:"proven"`
+	Packs             int         `json:"packs"`
+	RollsPerPack      int         `json:"rolls_per_pack"`
+	AreaSquareMetres  json.Number `json:"area_m2"`
+	AreaEstimateRolls int         `json:"area_estimate_rolls"`
+	// ShortRolls: see [PaperPlan.ShortRolls].
+	ShortRolls int `json:"rolls_if_shortest"`
+}
+
+// RunSummary says how to begin one run.
+type RunSummary struct {
+	Name      string         `json:"name"`
+	Paper     string         `json:"paper"`
+	FirstLine *PlumbDocument `json:"first_line,omitempty"`
+	Kill      *SeamDocument  `json:"kill_seam,omitempty"`
+	Tried     int            `json:"layouts_tried"`
+	Design    measure.Length `json:"design_at_datum"`
+}
+
+// RunDocument is the layout of one run.
+type RunDocument struct {
+	Name   string          `json:"name"`
+	Paper  string          `json:"paper"`
+	Closed bool            `json:"closed"`
+	Walls  []string        `json:"walls"`
+	Drops  []DropDocument  `json:"drops"`
+	Seams  []SeamDocument  `json:"seams"`
+	Plumbs []PlumbDocument `json:"plumb_lines"`
+	Pieces []PieceDocument `json:"pieces"`
+}
+
+// Stretch is an interval as a pair.
+type Stretch [2]measure.Length
+
+// DropDocument is one drop.
+type DropDocument struct {
+	Number   int            `json:"number"` // hanging order; 0: needs no paper
+	Index    int            `json:"index"`  // from drop 0, to the right
+	Reversed bool           `json:"reversed,omitempty"`
+	Parts    []PartDocument `json:"parts"`
+}
+
+// PartDocument is one part of a drop.
+type PartDocument struct {
+	Wall   string         `json:"wall"`
+	X      Stretch        `json:"x"`
+	Across Stretch        `json:"across"`
+	Joined bool           `json:"joined,omitempty"`
+	Skew   measure.Length `json:"skew,omitempty"`
+}
+
+// SeamDocument is one seam.
+type SeamDocument struct {
+	Kind     hanging.SeamKind `json:"kind"`
+	Wall     string           `json:"wall"`
+	X        measure.Length   `json:"x"`
+	InCorner bool             `json:"in_corner,omitempty"`
+	Left     int              `json:"left_drop"`  // number of the drop on the left
+	Right    int              `json:"right_drop"` // number of the drop on the right
+	Across   Stretch          `json:"misfit_across"`
+	Along    measure.Length   `json:"misfit_along"`
+}
+
+// PlumbDocument is one plumb line.
+type PlumbDocument struct {
+	Wall     string         `json:"wall"`
+	X        measure.Length `json:"x"`
+	Drop     int            `json:"drop"`
+	Edge     hanging.Side   `json:"edge"`     // the edge of the paper set to the line
+	From     hanging.Side   `json:"from"`     // the end of the wall it is measured from
+	Distance measure.Length `json:"distance"` // from there
+}
+
+// PieceDocument is one piece to cut.
+type PieceDocument struct {
+	Name   string         `json:"name"`
+	Drop   int            `json:"drop"`
+	Wall   string         `json:"wall"`
+	Length measure.Length `json:"length"`
+	Phase  measure.Length `json:"phase"` // design phase at the leading end
+	Y      Stretch        `json:"y"`     // what it covers, lowest to highest
+	Across Stretch        `json:"across"`
+	Return string         `json:"return,omitempty"` // "left reveal of window"
+}
+
+// PaperDocument is the cutting of one paper.
+type PaperDocument struct {
+	Name   string         `json:"name"`
+	Repeat measure.Length `json:"repeat"`
+	Rolls  []RollDocument `json:"rolls"`
+	Proof  ProofDocument  `json:"proof"`
+}
+
+// RollDocument is what one roll gives.
+type RollDocument struct {
+	Roll   int             `json:"roll"` // from 1
+	Length measure.Length  `json:"length"`
+	Left   measure.Length  `json:"left"` // behind the last cut, at the worst start
+	Orders []OrderDocument `json:"orders"`
+}
+
+// OrderDocument is a cutting order and the start phases it serves.
+type OrderDocument struct {
+	After measure.Length `json:"start_after"`
+	UpTo  measure.Length `json:"start_up_to"`
+	At    measure.Length `json:"start_at"`
+	Cuts  []CutDocument  `json:"cuts"`
+}
+
+// CutDocument is one cut.
+type CutDocument struct {
+	Run   string         `json:"run"`
+	Piece string         `json:"piece"`
+	From  measure.Length `json:"from"`
+	To    measure.Length `json:"to"`
+}
+
+// ProofDocument shows why fewer rolls are impossible: no roll can carry pieces
+// whose weights come to more than Capacity.
+type ProofDocument struct {
+	LowerBound int     `json:"lower_bound"`
+	Reason     string  `json:"reason"`
+	Weights    []int64 `json:"weights"` // per piece: run by run in this paper, in the order of its pieces
+	Capacity   int64   `json:"capacity"`
+}
+
+// Document writes the plan down. job is the job's name.
+func (p *Plan) Document(job string) *Document {
+	d := &Document{Version: DocumentVersion, Unit: "mm", Job: job, Findings: p.Findings}
+	if d.Findings == nil {
+		d.Findings = []finding.Finding{}
+	}
+	for i := range p.Runs {
+		d.addRun(p, i)
+	}
+	for i := range p.Papers {
+		if p.Papers[i].Cutting != nil {
+			d.addPaper(p, i)
+		}
+	}
+	return d
+}
+
+func stretch(i geom.Interval) Stretch { return Stretch{i.Lo, i.Hi} }
+
+func (d *Document) addRun(p *Plan, i int) {
+	l := p.Runs[i].Layout
+	run := l.Run
+	r := RunDocument{Name: run.Name, Paper: l.Paper.Name, Closed: run.Closed}
+	for w := range run.Walls {
+		r.Walls = append(r.Walls, run.Walls[w].Name)
+	}
+	for k := range l.Drops {
+		r.Drops = append(r.Drops, dropDocument(l, &l.Drops[k]))
+	}
+	for _, s := range l.Seams {
+		r.Seams = append(r.Seams, seamDocument(l, s))
+	}
+	for _, b := range l.Plumbs {
+		r.Plumbs = append(r.Plumbs, plumbDocument(l, b))
+	}
+	for k := range l.Pieces {
+		r.Pieces = append(r.Pieces, pieceDocument(l, &l.Pieces[k]))
+	}
+	d.Runs = append(d.Runs, r)
+	s := RunSummary{Name: r.Name, Paper: r.Paper, Tried: p.Runs[i].Tried, Design: l.Choice.Design}
+	if len(r.Plumbs) > 0 {
+		s.FirstLine = &r.Plumbs[0]
+	}
+	if n := len(r.Seams); n > 0 && r.Seams[n-1].Kind == hanging.KillSeam {
+		s.Kill = &r.Seams[n-1]
+	}
+	d.Summary.Runs = append(d.Summary.Runs, s)
+}
+
+func dropDocument(l *hanging.Layout, d *hanging.Drop) DropDocument {
+	out := DropDocument{Number: d.Number, Index: d.Index, Reversed: d.Reversed}
+	for _, p := range d.Parts {
+		out.Parts = append(out.Parts, PartDocument{
+			Wall: l.Run.Walls[p.Wall].Name, X: stretch(p.X), Across: stretch(p.Across), Joined: p.Joined, Skew: p.Skew,
+		})
+	}
+	return out
+}
+
+func seamDocument(l *hanging.Layout, s hanging.Seam) SeamDocument {
+	return SeamDocument{
+		Kind: s.Kind, Wall: l.Run.Walls[s.Wall].Name, X: s.X, InCorner: s.InCorner,
+		Left: l.Drops[s.Left].Number, Right: l.Drops[s.Right].Number, Across: stretch(s.Across), Along: s.Along,
+	}
+}
+
+func plumbDocument(l *hanging.Layout, b hanging.Plumb) PlumbDocument {
+	w := &l.Run.Walls[b.Wall]
+	d := PlumbDocument{Wall: w.Name, X: b.X, Drop: l.Drops[b.Drop].Number, Edge: b.Edge, From: b.From, Distance: b.X}
+	if b.From == hanging.Right {
+		d.Distance = w.Width - b.X
+	}
+	return d
+}
+
+func pieceDocument(l *hanging.Layout, p *hanging.Piece) PieceDocument {
+	d := PieceDocument{
+		Name: p.Name, Drop: l.Drops[p.Drop].Number, Wall: l.Run.Walls[l.PieceWall(p)].Name,
+		Length: p.Length, Phase: p.Phase, Y: stretch(p.Y), Across: stretch(p.Across),
+	}
+	if r := p.Return; r != nil {
+		d.Return = fmt.Sprintf("%v of %s", r.Side, l.Run.Walls[r.Wall].Openings[r.Opening].Name)
+	}
+	return d
+}
+
+func (d *Document) addPaper(p *Plan, i int) {
+	label, pp := &p.Task.Papers[i], &p.Papers[i]
+	sol := pp.Cutting
+	d.Summary.Papers = append(d.Summary.Papers, PaperSummary{
+		Name: label.Name, Drops: pp.Drops, Pieces: len(pp.Pieces),
+		Rolls: len(sol.Rolls), LowerBound: sol.LowerBound, Proven: sol.Proven,
+		Packs: pp.Packs, RollsPerPack: label.Pack,
+		AreaSquareMetres: squareMetres(pp.Net), AreaEstimateRolls: pp.AreaRolls, ShortRolls: pp.ShortRolls,
+	})
+	out := PaperDocument{Name: label.Name, Repeat: label.Repeat, Proof: ProofDocument{
+		LowerBound: sol.LowerBound, Reason: sol.Certificate.Reason(),
+		Weights: sol.Certificate.Weights, Capacity: sol.Certificate.Capacity,
+	}}
+	left := sol.Leftovers()
+	for k, r := range sol.Rolls {
+		roll := RollDocument{Roll: k + 1, Length: label.RollLength, Left: left[k]}
+		for _, o := range r.Orders {
+			roll.Orders = append(roll.Orders, p.orderDocument(pp, o))
+		}
+		out.Rolls = append(out.Rolls, roll)
+	}
+	d.Papers = append(d.Papers, out)
+}
+
+func (p *Plan) orderDocument(pp *PaperPlan, o cutting.Order) OrderDocument {
+	d := OrderDocument{After: o.After, UpTo: o.UpTo, At: o.At}
+	for _, c := range o.Cuts {
+		ref := pp.Pieces[c.Piece]
+		l := p.Runs[ref.Run].Layout
+		d.Cuts = append(d.Cuts, CutDocument{Run: l.Run.Name, Piece: l.Pieces[ref.Piece].Name, From: c.From, To: c.To})
+	}
+	return d
+}
+
+// squareMetres writes an area as a number of square metres, all of its digits.
+func squareMetres(a measure.Area) json.Number {
+	const m2 = measure.SquareMetre
+	return json.Number(fmt.Sprintf("%d.%08d", a/m2, a%m2))
+}

@@ -1,0 +1,78 @@
+package plan
+
+import (
+	"errors"
+
+	"firstdrop/cutting"
+	"firstdrop/finding"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// Step is the fine grid on which starts are tried where Task.Step is not set.
+const Step = measure.Millimetre
+
+// Make returns the best plan for a task. The runs are laid out one after the
+// other; a run that shares its paper with an earlier one is chosen by what both
+// need together. It fails when a rule does not fit a paper, when what is fixed
+// leaves no layout, or, with a [*PieceError], when a piece is longer than a
+// roll can be sure to give.
+func Make(t *Task) (*Plan, error) {
+	if len(t.Runs) == 0 {
+		return nil, errors.New("plan: there is nothing to hang")
+	}
+	p := &Plan{Task: t, Runs: make([]RunPlan, len(t.Runs)), Papers: make([]PaperPlan, len(t.Papers))}
+	for i := range t.Runs {
+		if err := p.layOut(i); err != nil {
+			return nil, err
+		}
+	}
+	for i := range t.Papers {
+		if err := p.cut(i); err != nil {
+			return nil, err
+		}
+	}
+	finding.Sort(p.Findings)
+	return p, nil
+}
+
+// layOut chooses the layout of run i.
+func (p *Plan) layOut(i int) error {
+	rt := &p.Task.Runs[i]
+	label := &p.Task.Papers[rt.Paper]
+	h, err := hanging.New(rt.Run, label, p.Task.Rules)
+	if err != nil {
+		return err
+	}
+	s := &search{
+		task: p.Task, run: rt, h: h,
+		judge: newJudge(rt.Run, label, p.Task.Taste),
+		need:  newNeeds(rt.Run),
+		base:  p.earlier(i),
+		step:  p.Task.Step,
+		rolls: map[string]int{},
+	}
+	if s.step <= 0 {
+		s.step = Step
+	}
+	best, err := s.best()
+	if err != nil {
+		return err
+	}
+	p.Runs[i] = RunPlan{Layout: best.layout, Score: best.score, Tried: s.tried}
+	s.judge.out = &p.Findings
+	s.judge.score(best.layout, best.kill)
+	s.raiseCuts(best.layout)
+	s.raiseReturns()
+	return nil
+}
+
+// earlier returns the pieces of the runs before run i in the same paper.
+func (p *Plan) earlier(i int) (pieces []cutting.Piece) {
+	for r := range i {
+		if p.Task.Runs[r].Paper == p.Task.Runs[i].Paper {
+			pieces = appendPieces(pieces, p.Runs[r].Layout)
+		}
+	}
+	return pieces
+}

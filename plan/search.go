@@ -1,0 +1,423 @@
+package plan
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+
+	"firstdrop/cutting"
+	"firstdrop/finding"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// The search for a layout goes from many to few.
+//
+//	every kill place × every wall × every start, coarse grid     thousands
+//	  │  sketch: drops and seams only, paper by a rough count
+//	  ▼
+//	the valleys: starts better than their neighbours             hundreds
+//	  │  each moved on the fine grid to the bottom of its valley
+//	  ▼
+//	the best of them: laid out in full, cut from rolls           tens
+//	  │  by rolls that are proven; corners tried with new drops
+//	  ▼
+//	one, and the design height on it
+//
+// A start is a place of a seam within one width of the left end of a wall: all
+// other starts on that wall give the same seams. Kill places, walls and starts
+// are tried in order and the first of equals is kept, so that the same task
+// gives the same plan.
+
+// How many survive.
+const (
+	valleysKept = 160
+	layoutsKept = 48
+	coarse      = 5 // steps of the fine grid in one of the coarse
+)
+
+// search looks for the best layout of one run.
+type search struct {
+	task   *Task
+	run    *RunTask
+	h      *hanging.Hanger
+	judge  *judge
+	need   []needs
+	base   []cutting.Piece // pieces of other runs that share the rolls
+	sketch hanging.Layout
+	tried  int
+	step   measure.Length
+	rolls  map[string]int // proven counts by pieces
+}
+
+// candidate is a choice on its way.
+type candidate struct {
+	choice hanging.Choice
+	kill   killPlace
+	score  int64
+	order  int
+	layout *hanging.Layout
+}
+
+// best returns the best layout that can be cut from the paper's rolls.
+func (s *search) best() (candidate, error) {
+	cs := s.fullest(s.valleys())
+	var best candidate
+	var refused error
+	for _, c := range cs {
+		if best.layout != nil && c.score+s.leastRolls(c)*s.task.Taste.Weights.Roll >= best.score {
+			continue
+		}
+		total, err := s.total(&c)
+		if err != nil {
+			if refused == nil {
+				refused = err
+			}
+			continue
+		}
+		c.score = total
+		if best.layout == nil || c.score < best.score {
+			best = c
+		}
+	}
+	if best.layout == nil {
+		if refused == nil {
+			refused = fmt.Errorf("plan: run %q has no layout that keeps to what is fixed", s.run.Run.Name)
+		}
+		return best, refused
+	}
+	best = s.renewed(best)
+	return s.anchored(best), nil
+}
+
+// valleys sketches all starts on the coarse grid and returns those that are no
+// worse than both their neighbours, best first.
+func (s *search) valleys() []candidate {
+	var cs []candidate
+	for _, k := range killPlaces(s.run.Run, s.run.Fixed.Kill) {
+		for _, line := range s.lines() {
+			cs = append(cs, s.valleysOf(k, line, len(cs))...)
+		}
+	}
+	slices.SortStableFunc(cs, func(a, b candidate) int { return cmp.Compare(a.score, b.score) })
+	return cs[:min(len(cs), valleysKept)]
+}
+
+// line is a row of starts on one wall: every Step from From, before To.
+type line struct {
+	wall           int
+	from, to, step measure.Length
+}
+
+// lines returns the starts to try: what is fixed, or on each wall one width of
+// starts and the centre lines of focal walls.
+func (s *search) lines() []line {
+	w := s.task.Papers[s.run.Paper].Width
+	f := s.run.Fixed
+	if f.Start != nil {
+		return []line{{f.Start.Wall, f.Start.X, f.Start.X + 1, 1}}
+	}
+	if f.Centre != nil {
+		return s.centred(*f.Centre)
+	}
+	var ls []line
+	for i := range s.run.Run.Walls {
+		wall := &s.run.Run.Walls[i]
+		if wall.Width < w && !s.narrow() {
+			continue // the drops that pass over it are those of its neighbours
+		}
+		ls = append(ls, line{i, min(0, wall.Width-w), min(w, wall.Width), coarse * s.step})
+		if wall.Sight == room.Focal {
+			ls = append(ls, s.centred(Centre{Wall: i, X: wall.Width / 2})...)
+		}
+	}
+	return ls
+}
+
+// narrow reports whether every wall of the run is narrower than the paper.
+func (s *search) narrow() bool {
+	for i := range s.run.Run.Walls {
+		if s.run.Run.Walls[i].Width >= s.task.Papers[s.run.Paper].Width {
+			return false
+		}
+	}
+	return true
+}
+
+// centred returns the starts that put a drop, a seam or the motif on a line.
+func (s *search) centred(c Centre) []line {
+	p := &s.task.Papers[s.run.Paper]
+	one := func(x measure.Length) line { return line{c.Wall, x, x + 1, 1} }
+	drop, seam := one(c.X-p.Width/2), one(c.X)
+	if c.X >= s.run.Run.Walls[c.Wall].Width {
+		seam = one(c.X - p.Width)
+	}
+	axis := drop
+	if p.Motif != nil {
+		axis = one(c.X - p.Motif.Axis)
+	}
+	switch c.Of {
+	case DropCentre:
+		return []line{drop}
+	case SeamCentre:
+		return []line{seam}
+	case MotifAxis:
+		return []line{axis}
+	}
+	if axis != drop {
+		return []line{axis, drop, seam}
+	}
+	return []line{drop, seam}
+}
+
+// valleysOf returns the valleys of one line of starts for one kill place. The
+// line bends back on itself where it is a whole width long, but its ends are
+// treated as ends: a valley there is found from both sides.
+func (s *search) valleysOf(k killPlace, l line, order int) []candidate {
+	var row []candidate
+	for x := l.from; x < l.to; x += l.step {
+		c, ok := s.look(k, hanging.Start{Wall: l.wall, X: x})
+		if ok {
+			row = append(row, c)
+		}
+	}
+	var out []candidate
+	for i, c := range row {
+		if i > 0 && row[i-1].score <= c.score || i+1 < len(row) && row[i+1].score < c.score {
+			continue
+		}
+		c.order = order + len(out)
+		if l.step > 1 {
+			c = s.bottom(c, l)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// bottom moves a candidate on the fine grid to the best start within a coarse
+// step of it.
+func (s *search) bottom(c candidate, l line) candidate {
+	best := c
+	for d := s.step; d < l.step; d += s.step {
+		for _, x := range []measure.Length{c.choice.Start.X - d, c.choice.Start.X + d} {
+			if x < l.from || x >= l.to {
+				continue
+			}
+			n, ok := s.look(c.kill, hanging.Start{Wall: l.wall, X: x})
+			if ok && n.score < best.score {
+				n.order = c.order
+				best = n
+			}
+		}
+	}
+	return best
+}
+
+// look sketches one start and weighs it; false when the choice is none.
+func (s *search) look(k killPlace, start hanging.Start) (candidate, bool) {
+	c := candidate{choice: hanging.Choice{Start: start, Kill: k.kill}, kill: k}
+	if s.run.Fixed.Design != nil {
+		c.choice.Design = *s.run.Fixed.Design
+	}
+	if err := s.h.Sketch(&s.sketch, c.choice); err != nil {
+		return c, false
+	}
+	s.tried++
+	if k.span.Length() > 0 && s.snap(&c) {
+		if err := s.h.Sketch(&s.sketch, c.choice); err != nil {
+			return c, false
+		}
+	}
+	c.score = s.judge.score(&s.sketch, c.kill) + s.paper(&s.sketch)
+	return c, true
+}
+
+// snap moves a kill seam over an opening to the full edge of the last drop that
+// comes from the right, or else from the left, where that lies over the
+// opening, so that only one drop is trimmed. It reports whether it moved.
+func (s *search) snap(c *candidate) bool {
+	w := s.task.Papers[s.run.Paper].Width
+	drops := s.sketch.Drops
+	first := drops[0].Parts[0]
+	last := drops[len(drops)-1].Parts
+	end := last[len(last)-1]
+	for _, x := range []measure.Length{
+		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + w - end.Across.Hi, end.X.Lo,
+	} {
+		if x > c.kill.span.Lo && x < c.kill.span.Hi && x != c.choice.Kill.X {
+			c.choice.Kill.X, c.kill.kill.X = x, x
+			return true
+		}
+	}
+	return false
+}
+
+// fullest lays the candidates out in full and returns the best of them by what
+// they weigh without rolls plus the fewest rolls they can need.
+func (s *search) fullest(cs []candidate) []candidate {
+	for i := range cs {
+		s.layOut(&cs[i])
+	}
+	cs = slices.DeleteFunc(cs, func(c candidate) bool { return c.layout == nil })
+	bound := func(c candidate) int64 { return c.score + s.leastRolls(c)*s.task.Taste.Weights.Roll }
+	slices.SortStableFunc(cs, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(bound(a), bound(b)), cmp.Compare(a.order, b.order))
+	})
+	return cs[:min(len(cs), layoutsKept)]
+}
+
+// layOut makes the layout of a candidate and weighs all but its rolls.
+func (s *search) layOut(c *candidate) {
+	l, err := s.h.Layout(c.choice)
+	if err != nil {
+		c.layout = nil
+		return
+	}
+	if s.run.Fixed.Design == nil {
+		if d := s.design(l); d != c.choice.Design {
+			c.choice.Design = d
+			l, _ = s.h.Layout(c.choice)
+		}
+	}
+	c.layout = l
+	w := &s.task.Taste.Weights
+	c.score = s.judge.score(l, c.kill) + s.cuts(l, l.Choice.Design) + int64(len(l.Pieces))*w.Piece
+}
+
+// leastRolls is a count of rolls below which the candidate's pieces surely
+// cannot be cut, by length alone.
+func (s *search) leastRolls(c candidate) int64 {
+	var sum measure.Length
+	for _, p := range s.base {
+		sum += p.Length
+	}
+	for _, p := range c.layout.Pieces {
+		sum += p.Length
+	}
+	r := s.task.Papers[s.run.Paper].RollLength
+	return int64((sum + r - 1) / r)
+}
+
+// total weighs a candidate with its rolls, or says why it cannot be cut.
+func (s *search) total(c *candidate) (int64, error) {
+	n, err := s.count(c.layout)
+	return c.score + int64(n)*s.task.Taste.Weights.Roll, err
+}
+
+// count returns how many rolls the layout's pieces need, together with those of
+// earlier runs in the same paper.
+func (s *search) count(l *hanging.Layout) (int, error) {
+	paper := &s.task.Papers[s.run.Paper]
+	pieces := appendPieces(slices.Clone(s.base), l)
+	key := pieceKey(pieces, paper.Repeat)
+	if n, ok := s.rolls[key]; ok {
+		return n, nil
+	}
+	problem, err := cutting.NewProblem(spec(paper, paper.RollLength, pieces))
+	if err != nil {
+		return 0, s.refused(l, err)
+	}
+	n := cutting.QuickRolls(problem)
+	if n > cutting.LowerBound(problem) {
+		n = len(cutting.Solve(problem, cutting.Options{}).Rolls)
+	}
+	s.rolls[key] = n
+	return n, nil
+}
+
+// refused says in the hanger's words which piece cannot be cut.
+func (s *search) refused(l *hanging.Layout, err error) error {
+	var e *cutting.PieceError
+	if !errors.As(err, &e) || e.Index < len(s.base) {
+		return err
+	}
+	p := &l.Pieces[e.Index-len(s.base)]
+	paper := &s.task.Papers[s.run.Paper]
+	return &PieceError{
+		Paper: paper.Name, Run: s.run.Run.Name, Wall: s.run.Run.Walls[l.Drops[p.Drop].Parts[0].Wall].Name,
+		Piece: p.Name, Length: p.Length, Roll: paper.RollLength, Err: err,
+	}
+}
+
+// raiseReturns notes the returns that are left to the hanger.
+func (s *search) raiseReturns() {
+	for i := range s.run.Run.Walls {
+		w := &s.run.Run.Walls[i]
+		for o := range w.Openings {
+			if op := &w.Openings[o]; op.Depth > 0 && op.Sides != (room.Sides{}) && len(hanging.Returns(op)) == 0 {
+				s.judge.raise(ReturnByHand, finding.Serious, finding.Place{Wall: w.Name, Opening: op.Name},
+					finding.Size{Name: "depth", Value: op.Depth})
+			}
+		}
+	}
+}
+
+// renewed tries, at each inside corner, to begin a new drop instead of carrying
+// the remainder on, and keeps what helps.
+func (s *search) renewed(best candidate) candidate {
+	for i := range s.run.Run.Corners {
+		if s.run.Run.Corners[i].Kind != room.Inside || best.choice.Kill.Kind == hanging.AtCorner && best.choice.Kill.Wall == i {
+			continue
+		}
+		c := best
+		c.choice.NewDrop = append(slices.Clone(best.choice.NewDrop), i)
+		s.tried++
+		s.layOut(&c)
+		if c.layout == nil {
+			continue
+		}
+		if total, err := s.total(&c); err == nil && total < best.score {
+			c.score = total
+			best = c
+		}
+	}
+	return best
+}
+
+// anchored counts the drops of a layout from the one that a hanger would hang
+// first: on a focal or centred wall the drop nearest to the line, otherwise the
+// leftmost of those beside the start, so that the first plumb line stands one
+// width from a corner. Where everything stands does not change by it.
+func (s *search) anchored(best candidate) candidate {
+	if s.run.Fixed.Start != nil || s.run.Fixed.Design != nil {
+		return best
+	}
+	start := best.choice.Start
+	w := s.task.Papers[s.run.Paper].Width
+	wall := &s.run.Run.Walls[start.Wall]
+	move := -(start.X + w - 1) / w // to the leftmost drop on the wall
+	if start.X <= 0 {
+		move = 0
+	}
+	switch {
+	case s.run.Fixed.Centre != nil:
+		return best
+	case wall.Sight == room.Focal:
+		move = (wall.Width/2 - w/2 - start.X + w/2).FloorTo(w) / w
+	}
+	for ; move != 0; move -= move / move.Abs() {
+		c := best
+		c.choice.Start.X = start.X + move*w
+		if s.layOut(&c); c.layout != nil && sameGeometry(c.layout, best.layout) {
+			c.score = best.score
+			return c
+		}
+	}
+	return best
+}
+
+// sameGeometry reports whether two layouts have every part at the same place.
+func sameGeometry(a, b *hanging.Layout) bool {
+	if len(a.Drops) != len(b.Drops) {
+		return false
+	}
+	for i := range a.Drops {
+		if !slices.Equal(a.Drops[i].Parts, b.Drops[i].Parts) || a.Drops[i].Reversed != b.Drops[i].Reversed {
+			return false
+		}
+	}
+	return true
+}
