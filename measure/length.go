@@ -9,7 +9,7 @@ import "math/bits"
 // so both unit systems live in one type without drift. As with time.Duration,
 // divide to count and multiply to make:
 //
-//	drops := wall / width            // a plain number
+//	drops := int64(wall / width)     // a plain number
 //	cut := 3 * measure.Metre         // a length
 //
 // The range is about ±9.2 million kilometres; [ParseLength] accepts at most
@@ -20,17 +20,17 @@ type Length int64
 // Units of length. An inch is 25.4 mm by definition (international yard and
 // pound agreement of 1959), hence the fractions of an inch are whole too.
 const (
-	Nanometre    Length = 1
-	Micrometre          = 1000 * Nanometre
-	Millimetre          = 1000 * Micrometre
-	Centimetre          = 10 * Millimetre
-	Metre               = 1000 * Millimetre
-	Inch                = 25_400_000 * Nanometre
-	SixtyFourth         = Inch / 64
-	Sixteenth           = Inch / 16
-	Foot                = 12 * Inch
-	Yard                = 3 * Foot
-	MaxLength           = 1000 * Metre
+	Nanometre   Length = 1
+	Micrometre         = 1000 * Nanometre
+	Millimetre         = 1000 * Micrometre
+	Centimetre         = 10 * Millimetre
+	Metre              = 1000 * Millimetre
+	Inch               = 25_400_000 * Nanometre
+	SixtyFourth        = Inch / 64
+	Sixteenth          = Inch / 16
+	Foot               = 12 * Inch
+	Yard               = 3 * Foot
+	MaxLength          = 1000 * Metre
 )
 
 // Abs returns the length without its sign.
@@ -72,21 +72,37 @@ func (l Length) FloorTo(step Length) Length {
 	return l - l.Mod(step)
 }
 
+// RoundTo returns the multiple of step nearest to l, halves away from zero; l
+// itself for a step of 0 or less.
+func (l Length) RoundTo(step Length) Length {
+	if step <= 0 {
+		return l
+	}
+	if l < 0 {
+		return -(-l).RoundTo(step)
+	}
+	return (l + step/2).FloorTo(step)
+}
+
 // Scaled returns l·num/den rounded to the nearest nanometre, halves away from
 // zero, computed in 128 bits so that nothing overflows on the way. den must
 // not be zero and the result must fit a Length; both are the caller's duty.
-func (l Length) Scaled(num, den int64) Length {
-	neg := (l < 0) != (num < 0) != (den < 0)
-	hi, lo := bits.Mul64(magnitude(int64(l)), magnitude(num))
+func (l Length) Scaled(num, den int64) Length { return Length(scaled(int64(l), num, den)) }
+
+// scaled returns n·num/den to the nearest whole number, halves away from zero.
+func scaled(n, num, den int64) int64 {
+	neg := (n < 0) != (num < 0) != (den < 0)
+	hi, lo := bits.Mul64(magnitude(n), magnitude(num))
 	d := magnitude(den)
 	lo, carry := bits.Add64(lo, d/2, 0)
 	q, _ := bits.Div64(hi+carry, lo, d)
 	if neg {
-		return -Length(q)
+		return -int64(q)
 	}
-	return Length(q)
+	return int64(q)
 }
 
+// magnitude returns |n|, also for the smallest int64.
 func magnitude(n int64) uint64 {
 	if n < 0 {
 		return -uint64(n)
