@@ -55,10 +55,10 @@ func ExampleLength_Format() {
 	// 8' 2 9/16"
 }
 
-func ExampleLength_MarshalText() {
+func ExampleLength_MarshalJSON() {
 	text, _ := json.Marshal(map[string]measure.Length{"width": 21 * measure.Inch})
 	fmt.Println(string(text))
-	// Output: {"width":"533.4 mm"}
+	// Output: {"width":533.4}
 }
 
 func ExampleBoth() {

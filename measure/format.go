@@ -116,8 +116,8 @@ func appendDecimal(b []byte, n int64, places int) []byte {
 	return b
 }
 
-// MarshalText writes what [Length.String] returns, so that a job file keeps the
-// length exactly and people can read it.
+// MarshalText writes what [Length.String] returns, exact and readable. JSON has
+// a number instead: see [Length.MarshalJSON].
 func (l Length) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
 
 // UnmarshalText reads what [ParseLength] reads, but the unit must be written,
