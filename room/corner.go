@@ -21,9 +21,30 @@ const (
 // an ordinary crooked house: a corner that leans towards the room has a
 // negative LeanLeft and a positive LeanRight.
 type Corner struct {
-	Kind      CornerKind
-	Angle     measure.Angle // between the two wall faces, measured through the room: 90° inside, 270° outside
+	Kind CornerKind
+	// Angle between the two wall faces, measured through the room: 90° for an
+	// ordinary inside corner, 270° for an outside one. 0 when it was not
+	// measured.
+	Angle     measure.Angle
 	LeanLeft  measure.Length
 	LeanRight measure.Length
 	Sight     Sight
+}
+
+// The angles taken for a corner whose angle was not measured.
+const (
+	squareInside  = 90 * measure.Degree
+	squareOutside = 270 * measure.Degree
+)
+
+// InteriorAngle returns the corner's angle through the room: as measured, or
+// square (90° inside, 270° outside) where it was not.
+func (c Corner) InteriorAngle() measure.Angle {
+	switch {
+	case c.Angle != 0:
+		return c.Angle
+	case c.Kind == Outside:
+		return squareOutside
+	}
+	return squareInside
 }

@@ -1,9 +1,6 @@
 package room
 
-import (
-	"firstdrop/geom"
-	"firstdrop/measure"
-)
+import "firstdrop/measure"
 
 // Run is a stretch of consecutive walls to be papered with one paper, left to
 // right as one faces them from inside the room.
@@ -20,18 +17,45 @@ type Run struct {
 	Ends struct{ Left, Right Corner }
 }
 
-// Face returns the polygon of wall i that is really to be papered: its outline
-// with both upright edges leaning as the corners do, less its openings. Each
-// edge leans in proportion to the height above the corner's foot, rounded to
-// the nearest nanometre; foot and head of a corner are the lowest and highest
-// point that either of its two walls has there.
-func (r *Run) Face(i int) geom.Polygon { panic("not yet") }
+// Girth returns the sum of the walls' widths: the way round a closed run.
+func (r *Run) Girth() measure.Length {
+	var sum measure.Length
+	for i := range r.Walls {
+		sum += r.Walls[i].Width
+	}
+	return sum
+}
 
-// LeanAt returns the leans of wall i's left and right edge: the leaning, in
-// the plane of that wall, of the corner or end that stands there.
-func (r *Run) LeanAt(i int) (left, right measure.Length) { panic("not yet") }
+// cornersOf returns the corners or ends at wall i's left and right, and the
+// walls beyond them, −1 where the run ends. A run that lacks corners has plumb
+// ones in their place.
+func (r *Run) cornersOf(i int) (left, right joint) {
+	n := len(r.Walls)
+	left = joint{r.Ends.Left, i - 1}
+	right = joint{r.Ends.Right, i + 1}
+	if r.Closed {
+		left.wall, right.wall = (i+n-1)%n, (i+1)%n
+	}
+	if i > 0 || r.Closed {
+		left.corner = r.cornerAt(left.wall)
+	}
+	if i+1 < n || r.Closed {
+		right.corner = r.cornerAt(i)
+	} else {
+		right.wall = -1
+	}
+	return left, right
+}
 
-// Mirrored returns the run as a mirror shows it: walls in reverse order, every
-// x counted from the other end, leans and sides exchanged and reversed.
-// Mirroring twice gives the same run again.
-func (r *Run) Mirrored() *Run { panic("not yet") }
+// joint is what a wall meets at one of its ends.
+type joint struct {
+	corner Corner
+	wall   int // beyond the corner; −1 where the run ends
+}
+
+func (r *Run) cornerAt(i int) Corner {
+	if i < len(r.Corners) {
+		return r.Corners[i]
+	}
+	return Corner{}
+}

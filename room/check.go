@@ -1,0 +1,246 @@
+package room
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"firstdrop/finding"
+	"firstdrop/geom"
+	"firstdrop/measure"
+)
+
+// leastOverlap is the area that two openings may share, or that an opening may
+// miss its wall by, before anybody is asked: a millimetre along a metre is
+// 1 000 mm², so this is far below what a tape can tell, and far above what
+// rounding a slope to nanometres makes.
+const leastOverlap = measure.SquareMillimetre
+
+// Check reports every measurement of the run that cannot be right, in the order
+// of the run, as [Errors]; nil when there is none. A run that passes can be
+// planned. What is possible but unlikely is no error: [Run.Findings] asks about
+// it.
+func (r *Run) Check() error {
+	c := checker{run: r}
+	c.countWalls()
+	for i := range r.Walls {
+		c.wall(i)
+		for j := range r.Walls[i].Fittings {
+			c.fitting(i, j)
+		}
+		if i < len(r.Corners) {
+			c.corner(i)
+		}
+	}
+	if len(c.errors) == 0 {
+		c.faces()
+	}
+	if len(c.errors) == 0 {
+		return nil
+	}
+	return c.errors
+}
+
+// checker collects the errors of a run.
+type checker struct {
+	run    *Run
+	errors Errors
+}
+
+// of returns an error about the whole run, for its place to be filled in.
+func (c *checker) of(rule Rule, format string, args ...any) *Error {
+	e := &Error{
+		Rule: rule, Place: finding.Place{Run: c.run.Name},
+		Wall: -1, Opening: -1, Fitting: -1, Corner: -1,
+		Message: fmt.Sprintf(format, args...),
+	}
+	c.errors = append(c.errors, e)
+	return e
+}
+
+func (c *checker) ofWall(i int, rule Rule, format string, args ...any) *Error {
+	e := c.of(rule, format, args...)
+	e.Wall, e.Place.Wall = i, c.run.WallName(i)
+	return e
+}
+
+func (c *checker) ofOpening(i, j int, rule Rule, format string, args ...any) *Error {
+	e := c.ofWall(i, rule, format, args...)
+	e.Opening, e.Place.Opening = j, c.run.openingName(i, j)
+	return e
+}
+
+func (c *checker) ofCorner(i int, rule Rule, format string, args ...any) *Error {
+	e := c.of(rule, format, args...)
+	e.Corner, e.Place.Corner = i, c.run.CornerName(i)
+	return e
+}
+
+func (c *checker) countWalls() {
+	walls, corners := len(c.run.Walls), len(c.run.Corners)
+	want := walls
+	switch {
+	case walls == 0:
+		c.of(RuleWalls, "there is no wall to paper; give at least one")
+		return
+	case c.run.Closed && walls < 3:
+		c.of(RuleWalls, "%d walls cannot close a room; give the others, or make it an open run", walls)
+	case !c.run.Closed:
+		want--
+	}
+	if corners != want {
+		c.of(RuleCorners, "%d corners for %d walls, where %d are needed; look at each corner again", corners, walls, want)
+	}
+}
+
+func (c *checker) wall(i int) {
+	w := &c.run.Walls[i]
+	switch {
+	case w.Width <= 0:
+		c.ofWall(i, RuleWidth, "its width is %v; measure it along the level line", w.Width).Got = w.Width
+		return
+	case w.Width > measure.MaxLength:
+		e := c.ofWall(i, RuleWidth, "its width of %v is more than %v; measure it again", w.Width, measure.MaxLength)
+		e.Got, e.Limit = w.Width, measure.MaxLength
+		return
+	}
+	if err := w.Outline.Check(); err != nil {
+		c.ofWall(i, RuleOutline, "%v; measure its corners again", err).Cause = err
+		return
+	}
+	x, _ := w.Outline.Bounds()
+	if x.Lo < 0 || x.Hi > w.Width {
+		far := max(x.Hi, w.Width-x.Lo)
+		e := c.ofWall(i, RuleOutlineWidth, "its outline runs from %v to %v across, but the wall is %v wide; measure its width and its slopes again", x.Lo, x.Hi, w.Width)
+		e.Got, e.Limit = far, w.Width
+		return
+	}
+	c.openings(i)
+}
+
+// openings checks those of a sound wall.
+func (c *checker) openings(i int) {
+	w := &c.run.Walls[i]
+	var sound []placed
+	for j := range w.Openings {
+		if c.opening(i, j) {
+			x, y := w.Openings[j].Outline.Bounds()
+			sound = append(sound, placed{j, x, y})
+		}
+	}
+	slices.SortStableFunc(sound, func(a, b placed) int { return cmp.Compare(a.x.Lo, b.x.Lo) })
+	var clashes [][2]int
+	for k, a := range sound {
+		for _, b := range sound[k+1:] {
+			if b.x.Lo >= a.x.Hi {
+				break
+			}
+			if a.y.Overlaps(b.y) && overlap(w.Openings[a.index].Outline, w.Openings[b.index].Outline) {
+				clashes = append(clashes, [2]int{max(a.index, b.index), min(a.index, b.index)})
+				break // one is enough to measure it again
+			}
+		}
+	}
+	slices.SortFunc(clashes, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
+	for _, clash := range clashes {
+		c.ofOpening(i, clash[0], RuleOpeningOverlap,
+			"it overlaps %s; measure the distance of both from the wall's left corner again", c.run.openingName(i, clash[1]))
+	}
+}
+
+// placed is an opening with its bounds.
+type placed struct {
+	index int
+	x, y  geom.Interval
+}
+
+// opening checks one opening by itself, and reports whether its place is sound.
+func (c *checker) opening(i, j int) bool {
+	w := &c.run.Walls[i]
+	o := &w.Openings[j]
+	if o.Depth < 0 {
+		c.ofOpening(i, j, RuleDepth, "its depth is %v; measure how far it goes back from the wall's face", o.Depth).Got = o.Depth
+	}
+	if err := o.Outline.Check(); err != nil {
+		c.ofOpening(i, j, RuleOpening, "%v; measure its corners again", err).Cause = err
+		return false
+	}
+	x, _ := o.Outline.Bounds()
+	switch {
+	case x.Length() > w.Width:
+		e := c.ofOpening(i, j, RuleOpeningWidth, "it is %v wide, but the wall is only %v wide; measure both again", x.Length(), w.Width)
+		e.Got, e.Limit = x.Length(), w.Width
+	case x.Lo < 0:
+		e := c.ofOpening(i, j, RuleOpeningPlace, "it begins %v before the wall's left corner; measure its distance from there again", -x.Lo)
+		e.Got = x.Lo
+	case x.Hi > w.Width:
+		e := c.ofOpening(i, j, RuleOpeningPlace, "it ends %v beyond the wall's right corner; measure its width and its distance from the left corner again", x.Hi-w.Width)
+		e.Got, e.Limit = x.Hi, w.Width
+	case !overlap(o.Outline, w.Outline):
+		c.ofOpening(i, j, RuleOpeningPlace, "it lies above or below all of the wall; measure the heights of its head and foot again")
+	default:
+		return true
+	}
+	return false
+}
+
+// outside returns the parts of ring a that lie outside ring b.
+func outside(a, b geom.Ring) []geom.Cell {
+	p := geom.Polygon{Outline: a, Holes: []geom.Ring{b}}
+	x, _ := p.Bounds()
+	return p.Cells(x)
+}
+
+// overlap reports whether two rings share more area than measuring can tell.
+func overlap(a, b geom.Ring) bool {
+	return a.Area()-geom.AreaOf(outside(a, b)) > leastOverlap
+}
+
+func (c *checker) fitting(i, j int) {
+	f := &c.run.Walls[i].Fittings[j]
+	if f.Size.X < 0 || f.Size.Y < 0 {
+		e := c.ofWall(i, RuleFitting, "%s: its size is %v by %v; measure it again", fittingName(f, j), f.Size.X, f.Size.Y)
+		e.Fitting, e.Got = j, min(f.Size.X, f.Size.Y)
+	}
+}
+
+// fittingName returns the name of fitting j, or "socket 2" (counted from 1
+// within the wall) for one without.
+func fittingName(f *Fitting, j int) string {
+	if f.Name != "" {
+		return f.Name
+	}
+	return fmt.Sprintf("%v %d", f.Kind, j+1)
+}
+
+func (c *checker) corner(i int) {
+	k := &c.run.Corners[i]
+	const straight, full = 180 * measure.Degree, 360 * measure.Degree
+	switch angle := k.InteriorAngle(); {
+	case angle < 0 || angle >= full:
+		c.ofCorner(i, RuleAngle, "its angle of %v is none between 0° and 360°; measure it through the room", angle)
+	case angle == straight:
+		c.ofCorner(i, RuleCornerKind, "180° is no corner; make the two walls one, or measure the angle again")
+	case (angle > straight) != (k.Kind == Outside):
+		c.ofCorner(i, RuleCornerKind, "it is said to be an %v corner, but measures %v through the room; look whether it points towards you, and measure the angle again", k.Kind, angle)
+	}
+}
+
+// faces checks that the corners' leans leave each wall a face. A run with
+// other errors has none to look at.
+func (c *checker) faces() {
+	for i := range c.run.Walls {
+		w := &c.run.Walls[i]
+		left, right := c.run.LeanAt(i)
+		for _, lean := range []measure.Length{left, right} {
+			if lean >= w.Width || lean <= -w.Width {
+				e := c.ofWall(i, RuleLean, "a corner leans by %v, but the wall is only %v wide; measure the lean with a plumb line again", lean, w.Width)
+				e.Got, e.Limit = lean, w.Width
+			}
+		}
+		if err := c.run.Face(i).Outline.Check(); err != nil && -w.Width < min(left, right) && max(left, right) < w.Width {
+			e := c.ofWall(i, RuleLean, "its corners lean by %v and %v, so that they cross; measure both leans with a plumb line again", left, right)
+			e.Got, e.Limit, e.Cause = right-left, w.Width, err
+		}
+	}
+}
