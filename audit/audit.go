@@ -1,0 +1,82 @@
+package audit
+
+import (
+	"firstdrop/hanging"
+	"firstdrop/plan"
+)
+
+// Plan judges a plan against its task: its layouts, its cutting, its
+// quantities. A plan that keeps all its promises has no violation. Whatever is
+// in the plan, Plan does not panic; what cannot be judged violates [Sound].
+func Plan(p *plan.Plan) []Violation {
+	b := &book{}
+	if !soundPlan(b, p) {
+		return b.found
+	}
+	grounds := make([]*ground, len(p.Runs))
+	for i := range p.Runs {
+		b.at = Place{Run: i + 1}
+		l := p.Runs[i].Layout
+		judgeFaithful(b, p.Task, i, l)
+		if h := judgeLayout(b, l); h != nil {
+			grounds[i] = h.ground
+		}
+	}
+	for i := range p.Papers {
+		b.at = Place{Paper: i + 1}
+		judgePaper(b, p, i, grounds)
+		if c := p.Papers[i].Cutting; c != nil {
+			judgeCutting(b, c)
+		}
+	}
+	return b.found
+}
+
+// soundPlan reports whether the plan can be judged at all.
+func soundPlan(b *book, p *plan.Plan) bool {
+	s := soundness{book: b}
+	s.need(p != nil && p.Task != nil, Place{}, "the plan", "complete", "without plan or task")
+	if s.bad {
+		return false
+	}
+	s.need(len(p.Runs) == len(p.Task.Runs), Place{}, "number of layouts", len(p.Task.Runs), len(p.Runs))
+	s.need(len(p.Papers) == len(p.Task.Papers), Place{}, "number of papers", len(p.Task.Papers), len(p.Papers))
+	for i := range p.Task.Runs {
+		s.index(Place{}, "paper of a run", p.Task.Runs[i].Paper, len(p.Task.Papers))
+		s.need(p.Task.Runs[i].Run != nil, Place{}, "run of the task", "there", "missing")
+	}
+	for i := range p.Runs {
+		l := p.Runs[i].Layout
+		s.need(l != nil && l.Run != nil && l.Paper != nil, Place{}, "layout of run "+figure(i+1), "complete", "without layout, run or paper")
+	}
+	for i := range p.Papers {
+		c := p.Papers[i].Cutting
+		s.need(c == nil || c.Problem != nil, Place{}, "cutting of paper "+figure(i+1), "complete", "without problem")
+	}
+	return !s.bad
+}
+
+// Layout judges one layout by itself.
+func Layout(l *hanging.Layout) []Violation {
+	b := &book{}
+	judgeLayout(b, l)
+	return b.found
+}
+
+// judgeLayout returns the layout laid on its walls; nil when it cannot be.
+func judgeLayout(b *book, l *hanging.Layout) *hung {
+	if !soundLayout(b, l) {
+		return nil
+	}
+	h := newHung(b, l)
+	h.judgeParts()
+	h.judgeCorners()
+	h.judgeEnds()
+	h.judgeCoverage()
+	h.judgeSeams()
+	h.judgePlumbs()
+	h.judgePieces()
+	h.judgeReturns()
+	h.judgeNumbers()
+	return h
+}

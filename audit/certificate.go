@@ -1,0 +1,257 @@
+package audit
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+
+	"firstdrop/cutting"
+)
+
+// What can a roll carry at most? Cut it piece after piece; where the last cut
+// ends, and how much weight is on the roll, is all that counts for what
+// follows:
+//
+//	(end 0, weight 0) ── piece ── (end, weight) ── piece ── …
+//
+// A state that ends no earlier than another and carries no more is worth
+// nothing. So the states worth going on from, taken by their end, have growing
+// weights, and each is gone on from once. Pieces may be used more often than
+// asked for; that can only make the roll carry more.
+
+// most bounds weights and capacity, so that sums of two cannot overflow.
+const most = int64(1) << 60
+
+// load is a state: where the last cut ends, counted from the design's origin,
+// and the weight on the roll.
+type load struct{ end, weight int64 }
+
+// kind is a group of pieces that are the same to cut.
+type kind struct {
+	length, phase int64
+	weight        int64 // the most that one of them weighs
+	count         int
+}
+
+// kinds groups the pieces: longest first, then by phase.
+func (r *rolls) kinds() []kind {
+	all := make([]kind, 0, len(r.spec.Pieces))
+	for i := range r.spec.Pieces {
+		all = append(all, kind{r.size(i), r.phase(i), r.s.Certificate.Weights[i], 1})
+	}
+	slices.SortFunc(all, func(a, b kind) int {
+		return cmp.Or(cmp.Compare(b.length, a.length), cmp.Compare(a.phase, b.phase))
+	})
+	groups := all[:0]
+	for _, k := range all {
+		if n := len(groups); n > 0 && groups[n-1].length == k.length && groups[n-1].phase == k.phase {
+			groups[n-1].count++
+			groups[n-1].weight = max(groups[n-1].weight, k.weight)
+			continue
+		}
+		groups = append(groups, k)
+	}
+	return groups
+}
+
+// judgeProof: the capacity holds, the bound follows from the weights, and
+// proven means that plan and bound agree.
+func (r *rolls) judgeProof() {
+	s := r.s
+	r.same(Proven, Place{}, "proven", len(s.Rolls) == s.LowerBound, s.Proven)
+	if s.LowerBound > len(s.Rolls) {
+		r.note(Bound, Place{}, "lower bound", "no more than the rolls planned, "+figure(len(s.Rolls)), s.LowerBound)
+	}
+	c := &s.Certificate
+	if len(r.spec.Pieces) == 0 {
+		r.same(Bound, Place{}, "lower bound", 0, s.LowerBound)
+		return
+	}
+	if !r.same(Certificate, Place{}, "number of weights", len(r.spec.Pieces), len(c.Weights)) {
+		return
+	}
+	for i, w := range c.Weights {
+		if w < 0 || w > most {
+			r.note(Certificate, Place{Piece: i + 1}, "weight", "0 or more, within reason", w)
+			return
+		}
+	}
+	if c.Capacity <= 0 || c.Capacity > most {
+		r.note(Certificate, Place{}, "capacity", "more than 0, within reason", c.Capacity)
+		return
+	}
+	if c.Exhausted < 0 {
+		r.note(Bound, Place{}, "rolls excluded by search", "0 or more", c.Exhausted)
+	}
+	r.same(Bound, Place{}, "rolls that the weights prove", r.byWeights(), c.ByWeights)
+	r.same(Bound, Place{}, "lower bound", c.ByWeights+c.Exhausted, s.LowerBound)
+	if heaviest := r.capacity(); heaviest > c.Capacity {
+		r.note(Certificate, Place{}, "most weight that a roll can carry", c.Capacity, heaviest)
+	}
+}
+
+// byWeights returns the sum of the weights over the capacity, rounded up.
+func (r *rolls) byWeights() int {
+	var hi, lo uint64
+	for _, w := range r.s.Certificate.Weights {
+		var carry uint64
+		lo, carry = bits.Add64(lo, uint64(w), 0)
+		hi += carry
+	}
+	capacity := uint64(r.s.Certificate.Capacity)
+	if hi >= capacity {
+		return -1
+	}
+	q, rest := bits.Div64(hi, lo, capacity)
+	if rest > 0 {
+		q++
+	}
+	return int(q)
+}
+
+// capacity returns the most weight that a roll can carry, or some weight above
+// the certificate's capacity if that is not it. A roll of unknown start must
+// serve every start, so the start that carries least decides; the one that the
+// certificate names is tried first.
+func (r *rolls) capacity() int64 {
+	kinds := r.kinds()
+	limit := r.s.Certificate.Capacity
+	if r.repeat == 0 {
+		carried := r.heaviest(kinds, 0, limit)
+		if carried > limit {
+			carried = r.knapsack(kinds, limit)
+		}
+		return carried
+	}
+	if r.known() {
+		return r.heaviest(kinds, mod(int64(r.spec.Roll.Start.Phase), r.repeat), limit)
+	}
+	starts := []int64{mod(int64(r.s.Certificate.At), r.repeat)}
+	for _, k := range kinds {
+		starts = append(starts, mod(k.phase+1, r.repeat))
+	}
+	least := most
+	for _, s := range starts {
+		carried := r.heaviest(kinds, s, limit)
+		if carried <= limit {
+			return carried
+		}
+		least = min(least, carried)
+	}
+	return least
+}
+
+// heaviest returns the most weight that a roll beginning at a phase can carry;
+// once that exceeds the limit, it returns what it has.
+func (r *rolls) heaviest(kinds []kind, start, limit int64) int64 {
+	waiting := heap{{start, 0}}
+	best := int64(-1)
+	for len(waiting) > 0 {
+		at := waiting.pop()
+		if at.weight <= best {
+			continue
+		}
+		best = at.weight
+		for i := range kinds {
+			k := &kinds[i]
+			if k.weight == 0 {
+				continue
+			}
+			end := at.end + mod(k.phase-at.end, r.repeat) + k.length
+			if end-start > r.length {
+				continue
+			}
+			if at.weight+k.weight > limit {
+				return at.weight + k.weight
+			}
+			waiting.push(load{end, at.weight + k.weight})
+		}
+	}
+	return best
+}
+
+// knapsack returns the most weight that a roll of free match can carry when no
+// piece is used more often than asked for.
+func (r *rolls) knapsack(kinds []kind, limit int64) int64 {
+	states := []load{{0, 0}}
+	for _, k := range kinds {
+		for range k.count {
+			n := len(states)
+			for i := range n {
+				s := states[i]
+				if s.end += k.length; s.end <= r.length {
+					s.weight += k.weight
+					if s.weight > limit {
+						return s.weight
+					}
+					states = append(states, s)
+				}
+			}
+			if len(states) == n {
+				break
+			}
+			states = worthy(states)
+		}
+	}
+	return states[len(states)-1].weight
+}
+
+// worthy keeps the states of growing weight, by their ends.
+func worthy(states []load) []load {
+	slices.SortFunc(states, func(a, b load) int {
+		return cmp.Or(cmp.Compare(a.end, b.end), cmp.Compare(b.weight, a.weight))
+	})
+	kept := states[:1]
+	for _, s := range states[1:] {
+		if s.weight > kept[len(kept)-1].weight {
+			kept = append(kept, s)
+		}
+	}
+	return kept
+}
+
+// heap hands out states by their ends, the heavier of two first.
+type heap []load
+
+func (h heap) before(i, j int) bool {
+	return h[i].end < h[j].end || h[i].end == h[j].end && h[i].weight > h[j].weight
+}
+
+func (h *heap) push(l load) {
+	*h = append(*h, l)
+	q := *h
+	for i := len(q) - 1; i > 0 && q.before(i, (i-1)/2); i = (i - 1) / 2 {
+		q[i], q[(i-1)/2] = q[(i-1)/2], q[i]
+	}
+}
+
+func (h *heap) pop() load {
+	q := *h
+	top, last := q[0], len(q)-1
+	q[0] = q[last]
+	q = q[:last]
+	*h = q
+	for i := 0; ; {
+		c := 2*i + 1
+		if c >= last {
+			return top
+		}
+		if c+1 < last && q.before(c+1, c) {
+			c++
+		}
+		if !q.before(c, i) {
+			return top
+		}
+		q[i], q[c] = q[c], q[i]
+		i = c
+	}
+}
+
+// Trusted names the claims of a cutting plan that are not proven here: what a
+// complete search has excluded leaves no certificate.
+func Trusted(s *cutting.Solution) []string {
+	if s == nil || s.Certificate.Exhausted <= 0 {
+		return nil
+	}
+	return []string{"a complete search excludes " + figure(s.LowerBound-1) + " rolls"}
+}

@@ -1,0 +1,142 @@
+package audit
+
+import (
+	"firstdrop/cutting"
+)
+
+// rolls is a cutting plan made ready for judging.
+type rolls struct {
+	*book
+	s      *cutting.Solution
+	spec   cutting.Spec
+	repeat int64
+	length int64 // of a roll
+}
+
+// known reports whether a roll's start is known, or does not matter.
+func (r *rolls) known() bool { return r.repeat == 0 || r.spec.Roll.Start.Known }
+
+func (r *rolls) phase(piece int) int64 { return mod(int64(r.spec.Pieces[piece].Phase), r.repeat) }
+
+func (r *rolls) size(piece int) int64 { return int64(r.spec.Pieces[piece].Length) }
+
+// Cutting judges one cutting plan by itself.
+func Cutting(s *cutting.Solution) []Violation {
+	b := &book{}
+	judgeCutting(b, s)
+	return b.found
+}
+
+func judgeCutting(b *book, s *cutting.Solution) {
+	r := newRolls(b, s)
+	if r == nil {
+		return
+	}
+	r.judgePieces()
+	for i := range s.Rolls {
+		for o := range s.Rolls[i].Orders {
+			r.judgeOrder(i, o)
+		}
+		r.judgeStarts(i)
+	}
+	r.judgeProof()
+}
+
+// newRolls returns nil, with the reason noted, when the plan cannot be judged.
+func newRolls(b *book, s *cutting.Solution) *rolls {
+	c := soundness{book: b}
+	c.need(s != nil && s.Problem != nil, Place{}, "the cutting plan", "complete", "without solution or problem")
+	if c.bad {
+		return nil
+	}
+	spec := s.Problem.Spec()
+	c.lengths(Place{}, "a length", spec.Repeat, spec.Roll.Length, spec.Roll.Start.Phase)
+	c.need(spec.Repeat >= 0, Place{}, "repeat", "0 or more", spec.Repeat)
+	for i, p := range spec.Pieces {
+		c.lengths(Place{Piece: i + 1}, "a length", p.Length, p.Phase)
+		c.need(p.Length > 0, Place{Piece: i + 1}, "length", "more than 0", p.Length)
+	}
+	for i := range s.Rolls {
+		for o := range s.Rolls[i].Orders {
+			order, at := &s.Rolls[i].Orders[o], Place{Roll: i + 1, Order: o + 1}
+			c.lengths(at, "a phase", order.After, order.UpTo, order.At)
+			for k, cut := range order.Cuts {
+				at.Cut = k + 1
+				c.lengths(at, "an end", cut.From, cut.To)
+				c.index(at, "piece", cut.Piece, len(spec.Pieces))
+			}
+		}
+	}
+	if c.bad {
+		return nil
+	}
+	return &rolls{b, s, spec, int64(spec.Repeat), int64(spec.Roll.Length)}
+}
+
+// judgePieces: each roll cuts the same pieces in all its orders, and each
+// piece is cut from one roll, once.
+func (r *rolls) judgePieces() {
+	roll := make([]int, len(r.spec.Pieces))
+	for i := range r.s.Rolls {
+		at := Place{Roll: i + 1}
+		orders := r.s.Rolls[i].Orders
+		if len(orders) == 0 || len(orders[0].Cuts) == 0 {
+			r.note(CutPieces, at, "roll", "cut", "without cuts")
+			continue
+		}
+		for k, c := range orders[0].Cuts {
+			at := Place{Roll: i + 1, Order: 1, Cut: k + 1}
+			if roll[c.Piece] != 0 {
+				r.note(CutPieces, at, "piece "+figure(c.Piece+1), "cut once", "cut again")
+			}
+			roll[c.Piece] = i + 1
+		}
+		for o := 1; o < len(orders); o++ {
+			at.Order = o + 1
+			if !samePieces(orders[0].Cuts, orders[o].Cuts) {
+				r.note(CutPieces, at, "pieces of the order", "those of the first", "others")
+			}
+		}
+	}
+	for i, n := range roll {
+		if n == 0 {
+			r.note(CutPieces, Place{Piece: i + 1}, "piece", "cut", "not")
+		}
+	}
+}
+
+func samePieces(a, b []cutting.Cut) bool {
+	count := make(map[int]int, len(a))
+	for _, c := range a {
+		count[c.Piece]++
+	}
+	for _, c := range b {
+		count[c.Piece]--
+		if count[c.Piece] < 0 {
+			return false
+		}
+	}
+	return len(a) == len(b)
+}
+
+// judgeOrder judges the cuts of one order as they are given.
+func (r *rolls) judgeOrder(roll, order int) {
+	o := &r.s.Rolls[roll].Orders[order]
+	end := int64(0)
+	for k, c := range o.Cuts {
+		at := Place{Roll: roll + 1, Order: order + 1, Cut: k + 1}
+		from, to := int64(c.From), int64(c.To)
+		h := r.phase(c.Piece)
+		r.same(CutLength, at, "length", r.size(c.Piece), to-from)
+		if from < 0 || to > r.length {
+			r.note(CutOnRoll, at, "cut", "within "+figure(span{0, r.length}), span{from, to})
+		}
+		if from < end {
+			r.note(CutApart, at, "beginning", figure(end)+" or more", from)
+		}
+		end = max(end, to)
+		if r.repeat > 0 {
+			r.same(CutPhase, at, "phase where it begins", h, mod(from+int64(o.At), r.repeat))
+		}
+	}
+}

@@ -1,0 +1,28 @@
+// Package audit answers the question: is the plan true?
+//
+// [Plan] takes a finished plan and works out every promise of it again, by a
+// second road: it walks each wall column by column instead of marching from
+// drop to drop, derives every design height from the label, replays every cut,
+// and proves the bound on the rolls anew. It shares no planning code. It reads
+// the result types of hanging, cutting and plan and the data of room and paper,
+// and calls none of their functions, [cutting.Problem.Spec] apart, which hands
+// out what was asked. What it finds wrong is a [Violation]: a plan with one is
+// not shown, printed or saved.
+//
+// What is judged, and against what:
+//
+//   - every point to be papered is covered, and by one sheet only, overlaps at
+//     corners and laps beside a leaning sheet aside;
+//   - parts are rigid, lie within their drop's width, and follow one another;
+//   - corners are treated by the rules of the craft, and every seam is listed
+//     where it stands with exactly the misfit that the sheets have there;
+//   - every sheet cut loose has its plumb line;
+//   - pieces cover what they must with their allowances, at the right design
+//     height, and hang in an order in which each meets one that hangs;
+//   - cuts lie on their roll, apart, in length and at the right phase, whatever
+//     the roll begins with; no roll can carry more than the certificate says;
+//   - quantities add up.
+//
+// One claim is beyond any certificate and is taken on trust: rolls excluded by a
+// complete search ([cutting.Certificate].Exhausted). [Trusted] names it.
+package audit

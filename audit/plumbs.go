@@ -1,0 +1,118 @@
+package audit
+
+import (
+	"firstdrop/hanging"
+)
+
+// judgePlumbs: a plumb line is drawn for drop 0, and for every sheet that has
+// no plumb sheet on its own wall to be butted against, on the side from which
+// hanging comes. Each stands at an edge of the part it sets, on the wall, and
+// they come in hanging order: drop 0, then to the right, then to the left.
+func (h *hung) judgePlumbs() {
+	if h.anchor < 0 {
+		return
+	}
+	drawn := make([]int, len(h.lays))
+	before := -1
+	for i := range h.l.Plumbs {
+		k := h.judgePlumb(i)
+		drawn[k]++
+		turn := h.turn(k)
+		if turn < before {
+			h.note(PlumbLine, Place{Plumb: i + 1}, "place in the list", "in hanging order", "after a later one")
+		}
+		before = max(before, turn)
+	}
+	for i := 0; i < len(h.lays); {
+		n := i + 1
+		for n < len(h.lays) && h.lays[n].sheet == h.lays[i].sheet {
+			n++
+		}
+		h.judgeSheetPlumbs(i, n, drawn)
+		i = n
+	}
+}
+
+// turn returns when a lay is hung: drop 0's first, then those to its right,
+// then those to its left.
+func (h *hung) turn(k int) int {
+	if k >= h.anchor {
+		return k - h.anchor
+	}
+	return len(h.lays) - k
+}
+
+// judgePlumb judges one plumb line by itself and returns the lay it sets.
+func (h *hung) judgePlumb(i int) int {
+	p, at := &h.l.Plumbs[i], Place{Plumb: i + 1}
+	k := h.layOf(p.Drop, p.Part)
+	y := &h.lays[k]
+	at.Wall, at.Drop, at.Part = p.Wall+1, p.Drop+1, p.Part+1
+	h.same(PlumbLine, at, "wall", y.wall+1, p.Wall+1)
+	edge := y.x.lo
+	if p.Edge == hanging.Right {
+		edge = y.x.hi
+	}
+	h.same(PlumbLine, at, "distance from the wall's left end", lengthOf(edge), p.X)
+	if other := y.x.lo + y.x.hi - int64(p.X); !h.drawable(y, int64(p.X)) && h.drawable(y, other) {
+		h.note(PlumbLine, at, "distance from the wall's left end", "on the wall", p.X)
+	}
+	for _, s := range []hanging.Side{p.Edge, p.From} {
+		if s != hanging.Left && s != hanging.Right {
+			h.note(PlumbLine, at, "a side", "left or right", int(s))
+		}
+	}
+	return k
+}
+
+// drawable reports whether a line at x can be drawn on the lay's wall: between
+// its corners.
+func (h *hung) drawable(y *lay, x int64) bool { return 0 < x && x < h.walls[y.wall].width }
+
+// layOf returns the lay of a part of a drop.
+func (h *hung) layOf(drop, part int) int {
+	for k := range h.lays {
+		if h.lays[k].drop == drop && h.lays[k].part == part {
+			return k
+		}
+	}
+	return 0
+}
+
+// judgeSheetPlumbs: the sheet of lays i to n has the lines it needs, at the
+// part that is set plumb.
+func (h *hung) judgeSheetPlumbs(i, n int, drawn []int) {
+	k := h.plumbLay(i, n)
+	for j := i; j < n; j++ {
+		want := 0
+		if j == k && h.cutLoose(k) {
+			want = 1
+		}
+		h.same(PlumbLine, h.lays[j].at(), "number of plumb lines", want, drawn[j])
+	}
+}
+
+// cutLoose reports whether the sheet that is set plumb at lay k stands free of
+// any plumb sheet on its wall, seen from the start.
+func (h *hung) cutLoose(k int) bool {
+	inner := k - 1
+	switch {
+	case k == h.anchor:
+		return true
+	case k < h.anchor:
+		inner = k + 1
+	}
+	y, before := &h.lays[k], &h.lays[inner]
+	if before.wall != y.wall {
+		return true
+	}
+	// A sheet that has come round a corner is no guide, however it leans.
+	folded := before.joined
+	if k < h.anchor {
+		folded = inner+1 < len(h.lays) && h.lays[inner+1].joined
+	}
+	if inner == h.anchor {
+		folded = false
+	}
+	return folded
+}
