@@ -1,6 +1,10 @@
 package paper
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"firstdrop/measure"
 	"firstdrop/money"
 )
@@ -23,7 +27,7 @@ const (
 	SelfAdhesive
 )
 
-var pasteNames = [...]string{"wall", "paper", "ready", "self"}
+var pasteNames = []string{"wall", "paper", "ready", "self"}
 
 // String returns "wall", "paper", "ready" or "self".
 func (p Paste) String() string {
@@ -35,6 +39,16 @@ func (p Paste) String() string {
 
 // MarshalText writes what [Paste.String] returns.
 func (p Paste) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// UnmarshalText reads what [Paste.String] returns; p is unchanged by an error.
+func (p *Paste) UnmarshalText(text []byte) error {
+	i := slices.Index(pasteNames, string(text))
+	if i < 0 {
+		return fmt.Errorf("%q is no place for paste; it is one of %s", text, strings.Join(pasteNames, ", "))
+	}
+	*p = Paste(i)
+	return nil
+}
 
 // Paper is one paper as its label describes it.
 type Paper struct {

@@ -77,6 +77,19 @@ func TestMirroredSharesNothing(t *testing.T) {
 	}
 }
 
+func TestPasteReadsBack(t *testing.T) {
+	for _, p := range []paper.Paste{paper.PasteTheWall, paper.PasteThePaper, paper.ReadyPasted, paper.SelfAdhesive} {
+		back, text := paper.PasteTheWall, []byte(p.String())
+		if err := back.UnmarshalText(text); err != nil || back != p {
+			t.Errorf("%s reads back as %v, %v", text, back, err)
+		}
+	}
+	p := paper.SelfAdhesive
+	if err := p.UnmarshalText([]byte("glue")); err == nil || p != paper.SelfAdhesive {
+		t.Errorf("glue reads as %v, %v", p, err)
+	}
+}
+
 func TestPasteNames(t *testing.T) {
 	for p, want := range map[paper.Paste]string{
 		paper.PasteTheWall: "wall", paper.PasteThePaper: "paper", paper.ReadyPasted: "ready", paper.SelfAdhesive: "self", 9: "unknown paste",

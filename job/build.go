@@ -1,0 +1,120 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/plan"
+	"firstdrop/room"
+)
+
+// builder makes a task of a job, and gathers everything that is in the way. A
+// part that depends on a faulty one is left alone, so that one mistake gives one
+// message.
+type builder struct {
+	job      *Job
+	problems Problems
+	whole    *room.Run // the room as one run; nil when a wall has no shape
+	task     plan.Task
+}
+
+// build makes the task. What it made is worth using only without problems.
+func (j *Job) build() *builder {
+	b := &builder{job: j}
+	if j.Version != Version {
+		b.refuse("firstdrop", "the version is %d; this program knows version %d", j.Version, Version)
+		return b
+	}
+	b.text("name", j.Name)
+	b.text("note", j.Note)
+	b.papers()
+	b.room()
+	b.rules()
+	soundSoFar := len(b.problems) == 0
+	b.checkHang()
+	if soundSoFar && len(b.problems) == 0 {
+		b.runs()
+	}
+	return b
+}
+
+func (b *builder) refuse(path, format string, args ...any) {
+	b.problems = append(b.problems, b.job.source.problem(path, fmt.Sprintf(format, args...)))
+}
+
+// text checks a text that may be empty; the reader has seen it already, but not
+// when the job was made by a program.
+func (b *builder) text(path, text string) {
+	if err := checkText(text); err != nil {
+		b.refuse(path, "%s %v", orThis(path), err)
+	}
+}
+
+// name checks a name, which fits on a line and is unlike all seen before.
+func (b *builder) name(path, name string, seen map[string]bool) {
+	switch {
+	case strings.TrimSpace(name) != name || name == "":
+		b.refuse(path, "%q is no name; write letters or figures, without spaces at the ends", name)
+	case utf8.RuneCountInString(name) > maxName:
+		b.refuse(path, "a name has at most %d characters; shorten this one", maxName)
+	case strings.ContainsAny(name, "|\n\t"):
+		b.refuse(path, "%q is no name: it must stand on one line and without |, which parts the two walls of a corner", name)
+	case checkText(name) != nil:
+		b.text(path, name)
+	case seen[name]:
+		b.refuse(path, "%q is the name of another one already; give each its own", name)
+	}
+	seen[name] = true
+}
+
+func (b *builder) papers() {
+	seen := map[string]bool{}
+	if len(b.job.Papers) == 0 {
+		b.refuse("papers", "there is no paper; write at least one")
+	}
+	for i := range b.job.Papers {
+		p, path := &b.job.Papers[i], fmt.Sprintf("papers[%d]", i)
+		b.name(path+".name", p.Name, seen)
+		b.text(path+".batch", p.Batch)
+		label, err := p.label(b.job.Units)
+		if err != nil {
+			b.refuse(path+".match", "match: %v", err)
+			label.Match = paper.Match{} // the other fields are checked all the same
+		}
+		if errs, ok := label.Check().(paper.LabelErrors); ok {
+			for _, e := range errs {
+				b.refuse(path+"."+e.Field, "%v", e)
+			}
+		}
+		b.task.Papers = append(b.task.Papers, label)
+	}
+}
+
+// label returns the paper that the document describes. With an error, that of
+// the match, everything else is there.
+func (p *Paper) label(unit measure.Unit) (paper.Paper, error) {
+	match, repeat, err := paper.ParseMatch(p.Match, p.Repeat, unit)
+	if err != nil {
+		repeat = p.Repeat
+	}
+	match.Reversing = p.Reversing
+	label := paper.Paper{
+		Name: p.Name, Width: p.Width, DryWidth: p.DryWidth, RollLength: p.Roll,
+		Repeat: repeat, Across: p.Across, Match: match, Paste: p.Paste, SoakMin: p.SoakMin,
+		Pack: 1, Batch: p.Batch, Price: p.Price,
+		Tolerance: paper.StandardTolerance(p.Width, p.Roll),
+	}
+	if p.Pack != nil {
+		label.Pack = *p.Pack
+	}
+	if p.Motif != nil {
+		label.Motif = &paper.Motif{Axis: p.Motif.Axis, Head: p.Motif.Head, Tall: p.Motif.Tall}
+	}
+	if p.Tolerance != nil {
+		label.Tolerance = paper.Tolerance{Length: p.Tolerance.Length, Width: p.Tolerance.Width}
+	}
+	return label, err
+}

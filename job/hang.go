@@ -1,0 +1,334 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/plan"
+	"firstdrop/room"
+)
+
+// hangs returns what goes where; without a word about it, the only paper goes on
+// all walls.
+func (j *Job) hangs() []Hang {
+	if len(j.Hang) == 0 && len(j.Papers) > 0 {
+		return []Hang{{Paper: j.Papers[0].Name}}
+	}
+	return j.Hang
+}
+
+func hangPath(k int) string { return fmt.Sprintf("hang[%d]", k) }
+
+// checkHang checks whatever needs no sound room.
+func (b *builder) checkHang() {
+	j := b.job
+	if len(j.Hang) == 0 && len(j.Papers) > 1 {
+		b.refuse("papers", "there are %d papers, and nothing says which goes where; write hang: with one entry for each paper", len(j.Papers))
+	}
+	seen := map[string]bool{}
+	for k := range j.Hang {
+		h, path := &j.Hang[k], hangPath(k)
+		if h.Name != "" {
+			b.name(path+".name", h.Name, seen)
+		}
+		if b.paperOf(h) < 0 {
+			b.refuse(path+".paper", "no paper is named %q; %s", h.Paper, suggest(h.Paper, b.paperNames()))
+		}
+		if h.From != nil && h.To != nil && *h.From >= *h.To {
+			b.refuse(path+".from", "from %v is not below to %v; exchange them, or measure again", *h.From, *h.To)
+		}
+		if s := h.Start; s != nil && (s.Edge == nil) == (s.Centre == nil) {
+			b.refuse(path+".start", "a start is either edge, where the first drop's left edge stands, or centre, a line to centre on; write one of them")
+		} else if s != nil && s.Of != "" && s.Centre == nil {
+			b.refuse(path+".start.of", "of says what is centred, but there is no centre")
+		}
+		if h.Kill != nil {
+			b.killForm(h.Kill, path+".kill")
+		}
+	}
+}
+
+// killForm checks that a kill seam is named in one way.
+func (b *builder) killForm(k *Kill, path string) {
+	isCorner, isWall, isOpening := k.Corner != "", k.At != nil, k.Opening != ""
+	switch {
+	case isCorner && (isWall || isOpening || k.Wall != ""), isWall && isOpening, !isCorner && !isWall && !isOpening:
+		b.refuse(path, "a kill seam is a corner, a wall with at, or an opening; write one of them")
+	case isWall && k.Wall == "":
+		b.refuse(path, "at needs a wall; write which one")
+	case k.Lap != "" && !isCorner:
+		b.refuse(path+".lap", "lap is for a kill seam in a corner")
+	}
+}
+
+func (b *builder) paperNames() []string {
+	var list []string
+	for i := range b.job.Papers {
+		list = append(list, b.job.Papers[i].Name)
+	}
+	return list
+}
+
+func (b *builder) paperOf(h *Hang) int {
+	return slices.IndexFunc(b.job.Papers, func(p Paper) bool { return p.Name == h.Paper })
+}
+
+// runs builds the runs of a sound room.
+func (b *builder) runs() {
+	taken := make([][]band, len(b.job.Room.Walls))
+	for k, h := range b.job.hangs() {
+		walls, ok := b.wallsOf(k, &h)
+		if !ok {
+			continue
+		}
+		run, ok := b.run(k, &h, walls)
+		if !ok {
+			continue
+		}
+		b.claim(k, &h, walls, taken)
+		t := plan.RunTask{Run: run, Paper: b.paperOf(&h)}
+		t.Fixed.Start, t.Fixed.Centre = b.start(k, &h, run)
+		t.Fixed.Kill = b.kill(k, &h, run)
+		t.Fixed.Design = b.design(k, &h)
+		b.task.Runs = append(b.task.Runs, t)
+	}
+}
+
+// wallsOf finds the walls of an entry, which are neighbours to the right.
+func (b *builder) wallsOf(k int, h *Hang) (walls []int, ok bool) {
+	r := &b.job.Room
+	if len(h.Walls) == 0 {
+		for i := range r.Walls {
+			walls = append(walls, i)
+		}
+		return walls, true
+	}
+	for n, name := range h.Walls {
+		path := fmt.Sprintf("%s.walls[%d]", hangPath(k), n)
+		i := slices.IndexFunc(r.Walls, func(w Wall) bool { return w.Name == name })
+		switch {
+		case i < 0:
+			b.refuse(path, "no wall is named %q; %s", name, suggest(name, r.wallNames()))
+			return nil, false
+		case slices.Contains(walls, i):
+			b.refuse(path, "wall %s stands here twice; keep one of them", name)
+			return nil, false
+		case n > 0 && i != (walls[n-1]+1)%len(r.Walls), n > 0 && i == 0 && !r.Closed:
+			b.refuse(path, "wall %s is not the next one to the right of wall %s; list neighbours from left to right, and write an entry for each stretch", name, h.Walls[n-1])
+			return nil, false
+		}
+		walls = append(walls, i)
+	}
+	return walls, true
+}
+
+func (r *Room) wallNames() []string {
+	var list []string
+	for i := range r.Walls {
+		list = append(list, r.Walls[i].Name)
+	}
+	return list
+}
+
+// run builds the run of one entry: its walls within its heights, the corners
+// between them, and the corners of the room at its ends.
+func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
+	r := &b.job.Room
+	isRound := r.Closed && len(walls) == len(r.Walls)
+	run := &room.Run{Name: h.Name, Closed: isRound}
+	if run.Name == "" {
+		run.Name = fmt.Sprintf("run %d", k+1)
+	}
+	if h.Closed != nil {
+		run.Closed = *h.Closed
+		if *h.Closed && !isRound {
+			b.refuse(hangPath(k)+".closed", "only all walls of a closed room go all the way round; leave closed out")
+			return nil, false
+		}
+	}
+	for _, i := range walls {
+		wall, ok := band{h.From, h.To}.clipped(b.whole.Walls[i])
+		if !ok {
+			b.refuse(hangPath(k), "nothing of wall %s is between from and to; leave it out of walls, or look at the heights again", wall.Name)
+			return nil, false
+		}
+		run.Walls = append(run.Walls, wall)
+	}
+	b.corners(run, walls)
+	if errs, ok := run.Check().(room.Errors); ok {
+		for _, e := range errs {
+			b.refuse(hangPath(k), "%s", messageOf(e))
+		}
+		return nil, false
+	}
+	return run, true
+}
+
+func (b *builder) corners(run *room.Run, walls []int) {
+	whole, last := b.whole, len(walls)-1
+	for n, i := range walls {
+		if n < last || run.Closed {
+			run.Corners = append(run.Corners, whole.Corners[i])
+		}
+	}
+	if run.Closed {
+		return
+	}
+	run.Ends = whole.Ends
+	if first := walls[0]; first > 0 || whole.Closed {
+		run.Ends.Left = whole.Corners[(first+len(whole.Walls)-1)%len(whole.Walls)]
+	}
+	if walls[last] < len(whole.Corners) {
+		run.Ends.Right = whole.Corners[walls[last]]
+	}
+}
+
+// claim refuses a stretch of wall that is papered already.
+func (b *builder) claim(k int, h *Hang, walls []int, taken [][]band) {
+	mine := band{h.From, h.To}
+	for _, i := range walls {
+		for _, other := range taken[i] {
+			if mine.meets(other) {
+				b.refuse(hangPath(k), "wall %s is papered by an entry before this one, at least in part; write from and to, or leave the wall out", b.job.Room.Walls[i].Name)
+				return
+			}
+		}
+		taken[i] = append(taken[i], mine)
+	}
+}
+
+// meets reports whether two bands share more than a line.
+func (b band) meets(other band) bool {
+	isBelow := func(a, b band) bool { return a.to != nil && b.from != nil && *a.to <= *b.from }
+	return !isBelow(b, other) && !isBelow(other, b)
+}
+
+// wallOf returns the index of a wall within a run.
+func (b *builder) wallOf(run *room.Run, path, name string) (int, bool) {
+	i := slices.IndexFunc(run.Walls, func(w room.Wall) bool { return w.Name == name })
+	if i < 0 {
+		var known []string
+		for k := range run.Walls {
+			known = append(known, run.Walls[k].Name)
+		}
+		b.refuse(path, "no wall of this entry is named %q; %s", name, suggest(name, known))
+	}
+	return i, i >= 0
+}
+
+// lines are the words of Start.Of.
+var lines = map[string]plan.CentreOf{"": plan.Either, "drop": plan.DropCentre, "seam": plan.SeamCentre, "motif": plan.MotifAxis}
+
+func (b *builder) start(k int, h *Hang, run *room.Run) (*hanging.Start, *plan.Centre) {
+	s, path := h.Start, hangPath(k)+".start"
+	if s == nil {
+		return nil, nil
+	}
+	i, ok := b.wallOf(run, path+".wall", s.Wall)
+	if !ok {
+		return nil, nil
+	}
+	of, known := lines[s.Of]
+	width := run.Walls[i].Width
+	switch {
+	case !known:
+		b.refuse(path+".of", "of cannot be %q; it is one of drop, seam, motif", s.Of)
+	case s.Edge != nil && (*s.Edge >= width || *s.Edge < -b.task.Papers[b.paperOf(h)].Width):
+		b.refuse(path+".edge", "edge %v leaves the first drop off wall %s, which is %v wide", *s.Edge, s.Wall, width)
+	case s.Edge != nil:
+		return &hanging.Start{Wall: i, X: *s.Edge}, nil
+	case *s.Centre < 0 || *s.Centre > width:
+		b.refuse(path+".centre", "centre %v is not on wall %s, which is %v wide", *s.Centre, s.Wall, width)
+	case of == plan.MotifAxis && b.task.Papers[b.paperOf(h)].Motif == nil:
+		b.refuse(path+".of", "a motif is to be centred, but the paper %s says nothing about one; write its motif", h.Paper)
+	}
+	if s.Centre == nil {
+		return nil, nil
+	}
+	return nil, &plan.Centre{Wall: i, X: *s.Centre, Of: of}
+}
+
+func (b *builder) kill(k int, h *Hang, run *room.Run) *hanging.Kill {
+	seam, path := h.Kill, hangPath(k)+".kill"
+	switch {
+	case seam == nil:
+		return nil
+	case !run.Closed:
+		b.refuse(path, "only a run all the way round has a kill seam; leave it out")
+		return nil
+	case seam.Corner != "":
+		return b.killCorner(seam, path, run)
+	case seam.Opening != "":
+		return b.killOpening(seam, path, run)
+	}
+	i, ok := b.wallOf(run, path+".wall", seam.Wall)
+	if ok && (*seam.At < 0 || *seam.At > run.Walls[i].Width) {
+		b.refuse(path+".at", "at %v is not on wall %s, which is %v wide", *seam.At, seam.Wall, run.Walls[i].Width)
+	}
+	return &hanging.Kill{Kind: hanging.OnWall, Wall: i, X: *seam.At}
+}
+
+func (b *builder) killCorner(seam *Kill, path string, run *room.Run) *hanging.Kill {
+	kill := &hanging.Kill{Kind: hanging.AtCorner, Wall: b.cornerOf(run, path+".corner", seam.Corner)}
+	switch seam.Lap {
+	case "", "left":
+	case "right":
+		kill.Lap = hanging.Right
+	default:
+		b.refuse(path+".lap", "lap cannot be %q; it is one of left, right", seam.Lap)
+	}
+	return kill
+}
+
+// cornerOf returns the corner "A|B" of a run by the wall on its left; −1, with a
+// problem, when there is none.
+func (b *builder) cornerOf(run *room.Run, path, name string) int {
+	var known []string
+	for i := range run.Corners {
+		if run.CornerName(i) == name {
+			return i
+		}
+		known = append(known, run.CornerName(i))
+	}
+	b.refuse(path, "there is no corner %q; known here: %s", name, clip(strings.Join(known, ", ")))
+	return -1
+}
+
+// killOpening puts the kill seam over the middle of an opening.
+func (b *builder) killOpening(seam *Kill, path string, run *room.Run) *hanging.Kill {
+	var found []hanging.Kill
+	for i := range run.Walls {
+		for _, o := range run.Walls[i].Openings {
+			if o.Name == seam.Opening && (seam.Wall == "" || seam.Wall == run.Walls[i].Name) {
+				x, _ := o.Outline.Bounds()
+				found = append(found, hanging.Kill{Kind: hanging.OnWall, Wall: i, X: (x.Lo + x.Hi) / 2})
+			}
+		}
+	}
+	switch len(found) {
+	case 0:
+		b.refuse(path+".opening", "no opening of these walls is named %q; give the opening that name", seam.Opening)
+	case 1:
+		return &found[0]
+	default:
+		b.refuse(path+".opening", "%d openings are named %q; write the wall too, or give each its own name", len(found), seam.Opening)
+	}
+	return nil
+}
+
+func (b *builder) design(k int, h *Hang) *measure.Length {
+	if h.Design == nil {
+		return nil
+	}
+	switch repeat := b.task.Papers[b.paperOf(h)].Repeat; {
+	case repeat == 0:
+		b.refuse(hangPath(k)+".design", "the paper %s has no repeat, and so no height of the design; leave it out", h.Paper)
+	case *h.Design < 0 || *h.Design >= repeat:
+		b.refuse(hangPath(k)+".design", "design %v must be at least 0 and less than the repeat (%v)", *h.Design, repeat)
+	}
+	design := *h.Design
+	return &design
+}

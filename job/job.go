@@ -1,0 +1,198 @@
+package job
+
+import (
+	"firstdrop/geom"
+	"firstdrop/measure"
+	"firstdrop/money"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// Version is the version of the format that this package reads and writes.
+const Version = 1
+
+// Job is one job document. The tags name the keys; "required" ones must be
+// there and are always printed, all others are left out when they say nothing.
+type Job struct {
+	Version int          `job:"firstdrop,required"` // of the format: 1
+	Name    string       `job:"name"`
+	Note    string       `job:"note"`
+	Units   measure.Unit `job:"units"` // of numbers without one; the zero value: every number needs its own
+	Room    Room         `job:"room,required"`
+	Papers  []Paper      `job:"papers,required"`
+	Hang    []Hang       `job:"hang"` // empty: the only paper, on all walls
+	Rules   Rules        `job:"rules"`
+	Weights Weights      `job:"weights"`
+
+	source *source // where each part stood; nil for a job made by a program
+}
+
+// Room is the room as measured: its walls in the order in which one meets them
+// turning to the right inside the room.
+type Room struct {
+	Height *Span   `job:"height"`          // default for the walls' heights
+	Closed bool    `job:"closed,required"` // the last wall leads back to the first
+	Corner *Corner `job:"corner"`          // default for the corners; nil: inside, taken for square
+	Walls  []Wall  `job:"walls,required"`
+	// Ends say how the two ends of an open room lean; a closed room has none.
+	Ends Ends `job:"ends,flow"`
+	// Diagonals were measured across the room, to check the floor plan.
+	Diagonals []Diagonal `job:"diagonals,rows"`
+}
+
+// Wall is one wall. Its shape is either Outline or what Height and Floor give.
+type Wall struct {
+	Name     string         `job:"name,required"`
+	Width    measure.Length `job:"width,required"` // along the datum
+	Height   *Span          `job:"height"`         // of the ceiling line over the datum; nil: the room's
+	Floor    *Span          `job:"floor"`          // of the floor over the datum; nil: 0
+	Outline  geom.Ring      `job:"outline,flow"`   // x from 0 to Width, y from the datum
+	Sight    room.Sight     `job:"sight"`
+	Openings []Opening      `job:"openings,rows"`
+	Fittings []Fitting      `job:"fittings,rows"`
+	Corner   *Corner        `job:"corner,flow"` // at the wall's right end; nil: the room's
+}
+
+// Opening is a door, a window, or anything else that keeps paper off the wall.
+// Its shape is either Outline or a rectangle.
+type Opening struct {
+	Name    string           `job:"name"`
+	Kind    room.OpeningKind `job:"kind,required"`
+	Left    *measure.Length  `job:"left"`  // of its left edge, from the wall's left end
+	Width   *measure.Length  `job:"width"` // of the rectangle
+	Sill    *measure.Length  `job:"sill"`  // of its lower edge, over the datum; nil: the floor, except for windows and panels
+	Height  *measure.Length  `job:"height"`
+	Outline geom.Ring        `job:"outline,flow"`
+	Depth   measure.Length   `job:"depth"`   // of the return, from the wall's face
+	Returns room.Sides       `job:"returns"` // which returns are papered
+	Sight   room.Sight       `job:"sight"`
+}
+
+// Fitting is a thing that is papered round or under.
+type Fitting struct {
+	Name string           `job:"name"`
+	Kind room.FittingKind `job:"kind,required"`
+	At   geom.Point       `job:"at,required"`   // its middle: from the wall's left end, and over the datum
+	Size geom.Point       `job:"size,required"` // its width and height
+}
+
+// Diagonal is a length measured straight across the room, from corner to corner.
+type Diagonal struct {
+	From   string         `job:"from,required"` // "A|B": the corner between these walls
+	To     string         `job:"to,required"`
+	Length measure.Length `job:"length,required"`
+}
+
+// Corner is the fold at a wall's right end. The text "outside 270" and a
+// mapping with the keys kind, angle, lean and sight both stand for one.
+type Corner struct {
+	Kind  room.CornerKind
+	Angle measure.Angle // through the room: less than 180° inside, more than 180° outside; 0: not measured, taken for square
+	Lean  Ends          // in the plane of the wall on its left, and of the wall on its right
+	Sight room.Sight
+}
+
+// Ends are the leans at two places: how far the head of each stands to the
+// right of its foot; negative to the left.
+type Ends struct {
+	Left  measure.Length `job:"left"`
+	Right measure.Length `job:"right"`
+}
+
+// Span is a height at a wall's left and right end. One length alone stands for
+// the same at both.
+type Span struct{ Left, Right measure.Length }
+
+// Paper is what the label says.
+type Paper struct {
+	Name      string         `job:"name,required"`
+	Width     measure.Length `job:"width,required"` // as hung
+	DryWidth  measure.Length `job:"dry_width"`      // off the roll; 0: as hung
+	Roll      measure.Length `job:"roll,required"`  // length of one roll
+	Repeat    measure.Length `job:"repeat"`         // 0: none, or as the mark in Match says
+	Across    measure.Length `job:"across"`         // horizontal repeat; 0: the width
+	Match     string         `job:"match,required"` // as [paper.ParseMatch] reads it
+	Reversing bool           `job:"reversing"`      // alternate drops hang upside down
+	Motif     *Motif         `job:"motif,flow"`
+	Paste     paper.Paste    `job:"paste"`
+	SoakMin   int            `job:"soak_minutes"`
+	Pack      *int           `job:"pack"` // rolls sold together; nil: 1
+	Price     money.Amount   `job:"price"`
+	Batch     string         `job:"batch"`
+	Tolerance *Tolerance     `job:"tolerance,flow"` // nil: that of EN 233
+}
+
+// Motif is where the leading motif sits in the design.
+type Motif struct {
+	Axis measure.Length `job:"axis,required"` // from the paper's left edge
+	Head measure.Length `job:"head,required"` // along the repeat, from its beginning
+	Tall measure.Length `job:"tall"`
+}
+
+// Tolerance is how far the goods may differ from the label, in parts per thousand.
+type Tolerance struct {
+	Length int `job:"length,required"`
+	Width  int `job:"width,required"`
+}
+
+// Hang says which paper goes on which walls, and what is decided already.
+type Hang struct {
+	Name   string          `job:"name"`
+	Paper  string          `job:"paper,required"`
+	Walls  []string        `job:"walls,flow"` // neighbours, to the right; empty: all
+	Closed *bool           `job:"closed"`     // nil: when it takes all walls of a closed room
+	From   *measure.Length `job:"from"`       // only above this height over the datum
+	To     *measure.Length `job:"to"`         // only below it
+	Start  *Start          `job:"start,flow"`
+	Kill   *Kill           `job:"kill,flow"`
+	Design *measure.Length `job:"design"` // design phase of the first drop at the datum
+}
+
+// Start fixes where hanging begins: the left edge of a drop, or a centre line.
+type Start struct {
+	Wall   string          `job:"wall,required"`
+	Edge   *measure.Length `job:"edge"`                       // of the first drop's left edge, from the wall's left end
+	Centre *measure.Length `job:"centre"`                     // of the centre line, from the wall's left end
+	Of     string          `job:"of" words:"drop,seam,motif"` // what is centred; empty: a drop or a seam, whichever is better
+}
+
+// Kill fixes where the design of a closed run cannot meet: in a corner, on a
+// wall, or over an opening.
+type Kill struct {
+	Corner  string          `job:"corner"` // "A|B": between these walls
+	Lap     string          `job:"lap" words:"left,right"`
+	Wall    string          `job:"wall"`
+	At      *measure.Length `job:"at"` // from the wall's left end
+	Opening string          `job:"opening"`
+}
+
+// Rules are the measures of whoever hangs; nil: the default.
+type Rules struct {
+	Allowance      *Allowance      `job:"allowance"`
+	Wrap           *measure.Length `job:"wrap"`
+	WrapLimit      *measure.Length `job:"wrap_limit"`
+	OutsideWrap    *measure.Length `job:"outside_wrap"`
+	PlumbTolerance *measure.Length `job:"plumb_tolerance"`
+	StartOverlap   *measure.Length `job:"start_overlap"`
+	CutStep        *measure.Length `job:"cut_step"`
+	MinSliver      *measure.Length `job:"min_sliver"`
+	SeamClearance  *measure.Length `job:"seam_clearance"`
+}
+
+// Allowance is the surplus at head and foot. One length alone stands for both.
+type Allowance struct{ Head, Foot measure.Length }
+
+// Weights say how much each finding counts when layouts are compared, in
+// thousandths of a roll; nil: the default.
+type Weights struct {
+	Roll      *int64 `job:"roll"`
+	Sliver    *int64 `job:"sliver"`
+	SeamNear  *int64 `job:"seam_near"`
+	FocalSeam *int64 `job:"focal_seam"`
+	KillMetre *int64 `job:"kill_metre"`
+	MotifCut  *int64 `job:"motif_cut"`
+	EndInFold *int64 `job:"end_in_fold"`
+	Drop      *int64 `job:"drop"`
+	Piece     *int64 `job:"piece"`
+	Wedge     *int64 `job:"wedge"`
+}

@@ -1,0 +1,114 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"unicode/utf8"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// parseJSON turns a JSON object into the nodes that the same document has as
+// YAML, so that both have one reader. JSON is YAML on paper, but escapes such as
+// \ud83d\ude00 are not read by YAML parsers. It returns nothing at all for a
+// document that does not begin as a JSON object does.
+func parseJSON(file string, data []byte) (*yaml.Node, *Problem) {
+	rest, isObject := bytes.CutPrefix(bytes.TrimSpace(data), []byte("{"))
+	if rest = bytes.TrimSpace(rest); !isObject || len(rest) == 0 || rest[0] != '"' && rest[0] != '}' {
+		return nil, nil
+	}
+	p := &jsonParser{data: data, decoder: json.NewDecoder(bytes.NewReader(data)), line: 1}
+	p.decoder.UseNumber()
+	n, err := p.value(0)
+	if err == nil {
+		if _, err = p.decoder.Token(); errors.Is(err, io.EOF) {
+			return n, nil
+		}
+		err = errors.New("something follows the job's closing brace")
+	}
+	p.advance(p.decoder.InputOffset())
+	return nil, &Problem{file, p.line, p.column(), "", "this is no JSON: " + jsonMessage(err)}
+}
+
+func jsonMessage(err error) string {
+	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+		return "it ends before the last brace is closed"
+	}
+	return err.Error()
+}
+
+// jsonParser knows at which line and column the decoder stands.
+type jsonParser struct {
+	data      []byte
+	decoder   *json.Decoder
+	at        int64 // up to which byte lines are counted
+	line      int
+	lineStart int64
+}
+
+// advance counts lines up to a byte.
+func (p *jsonParser) advance(to int64) {
+	to = min(to, int64(len(p.data)))
+	for ; p.at < to; p.at++ {
+		if p.data[p.at] == '\n' {
+			p.line++
+			p.lineStart = p.at + 1
+		}
+	}
+}
+
+func (p *jsonParser) column() int {
+	return 1 + utf8.RuneCount(p.data[p.lineStart:p.at])
+}
+
+// next passes over what stands between two tokens, and returns a node at the
+// place of the second.
+func (p *jsonParser) next() *yaml.Node {
+	from := p.decoder.InputOffset()
+	for int(from) < len(p.data) && bytes.IndexByte([]byte(" \t\r\n,:"), p.data[from]) >= 0 {
+		from++
+	}
+	p.advance(from)
+	return &yaml.Node{Line: p.line, Column: p.column()}
+}
+
+func (p *jsonParser) value(depth int) (*yaml.Node, error) {
+	n := p.next()
+	token, err := p.decoder.Token()
+	switch t := token.(type) {
+	case json.Delim:
+		return n, p.inside(n, t, depth)
+	case string:
+		n.Kind, n.Tag, n.Value, n.Style = yaml.ScalarNode, "!!str", t, yaml.DoubleQuotedStyle
+	case json.Number:
+		n.Kind, n.Tag, n.Value = yaml.ScalarNode, "!!float", t.String()
+	case bool:
+		n.Kind, n.Tag, n.Value = yaml.ScalarNode, "!!bool", fmt.Sprint(t)
+	case nil:
+		n.Kind, n.Tag, n.Value = yaml.ScalarNode, "!!null", "null"
+	}
+	return n, err
+}
+
+// inside reads what an object or a list holds, and its closing bracket.
+func (p *jsonParser) inside(n *yaml.Node, open json.Delim, depth int) error {
+	if depth > maxDepth {
+		return errors.New("too many lists or keys within one another; a job is shallow")
+	}
+	n.Kind, n.Tag = yaml.MappingNode, "!!map"
+	if open == '[' {
+		n.Kind, n.Tag = yaml.SequenceNode, "!!seq"
+	}
+	for p.decoder.More() {
+		child, err := p.value(depth + 1)
+		if err != nil {
+			return err
+		}
+		n.Content = append(n.Content, child)
+	}
+	_, err := p.decoder.Token()
+	return err
+}

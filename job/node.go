@@ -1,0 +1,317 @@
+package job
+
+import (
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"go.yaml.in/yaml/v4"
+
+	"firstdrop/geom"
+	"firstdrop/room"
+)
+
+// field is one key of a mapping, as the tag of a struct's field names it.
+type field struct {
+	name       string
+	index      int
+	isRequired bool
+	isFlow     bool     // printed on one line
+	isRows     bool     // a list with one item a line
+	words      []string // what a text may be; nil: anything
+}
+
+// fieldsOf returns the fields that have a key, in the order in which they are
+// printed.
+func fieldsOf(t reflect.Type) []field {
+	var fields []field
+	for i := range t.NumField() {
+		tag, ok := t.Field(i).Tag.Lookup("job")
+		if !ok {
+			continue
+		}
+		name, options, _ := strings.Cut(tag, ",")
+		f := field{name: name, index: i, isRequired: options == "required", isFlow: options == "flow", isRows: options == "rows"}
+		if words := t.Field(i).Tag.Get("words"); words != "" {
+			f.words = strings.Split(words, ",")
+		}
+		fields = append(fields, f)
+	}
+	return fields
+}
+
+// Limits of a document. A job of a whole corridor needs a few hundred walls.
+const (
+	maxSize    = 8 << 20 // bytes
+	maxEntries = 200_000 // lines, commas and colons: what takes time to read
+	maxDepth   = 50      // mappings and lists within one another
+	maxItems   = 1_000   // of any list
+	maxName    = 100     // characters of a name
+	maxText    = 10_000  // characters of any other text
+)
+
+// reader turns the nodes of a document into a job, and gathers what is wrong.
+type reader struct {
+	scale
+	source   *source
+	problems Problems
+	fields   map[reflect.Type][]field
+}
+
+func (r *reader) refuse(path string, at place, format string, args ...any) {
+	r.problems = append(r.problems, Problem{r.source.file, at.line, at.column, path, fmt.Sprintf(format, args...)})
+}
+
+func placeOf(n *yaml.Node) place { return place{n.Line, n.Column} }
+
+// read fills v from the node. It goes on after a problem, and leaves v as it is
+// where it cannot make sense of the node.
+func (r *reader) read(n *yaml.Node, v reflect.Value, path string) {
+	r.source.places[path] = placeOf(n)
+	if !r.isPlain(n, path) {
+		return
+	}
+	if v.Kind() == reflect.Pointer {
+		made := reflect.New(v.Type().Elem())
+		r.read(n, made.Elem(), path)
+		v.Set(made)
+		return
+	}
+	switch own := v.Addr().Interface().(type) {
+	case shaped:
+		own.readNode(r, n, path)
+		return
+	case *geom.Point:
+		r.point(n, own, path)
+		return
+	case *room.Sides:
+		r.sides(n, own, path)
+		return
+	}
+	if read, ok := scalars[v.Type()]; ok {
+		r.scalar(n, path, func() error { return read(r.scale, n.Value, v) })
+		return
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		r.mapping(n, v, path)
+	case reflect.Slice:
+		r.list(n, v, path)
+	default:
+		r.plainScalar(n, v, path)
+	}
+}
+
+// isPlain refuses what job files do not use: anchors, tags, and nothing at all.
+func (r *reader) isPlain(n *yaml.Node, path string) bool {
+	what := "this"
+	if k := key(path); k != "" {
+		what = k
+	}
+	switch {
+	case n.Kind == yaml.AliasNode:
+		r.refuse(path, placeOf(n), "*%s refers to another place; job files do not use & and *: write it out", clip(n.Value))
+	case n.Anchor != "":
+		r.refuse(path, placeOf(n), "&%s is an anchor; job files do not use & and *: leave it out", clip(n.Anchor))
+	case n.Style&yaml.TaggedStyle != 0:
+		r.refuse(path, placeOf(n), "%s is a tag; job files do not use tags: leave it out", clip(n.Tag))
+	case isNull(n):
+		r.refuse(path, placeOf(n), "%s is empty; write a value, or leave the key out", what)
+	default:
+		return true
+	}
+	return false
+}
+
+func isNull(n *yaml.Node) bool {
+	return n.Kind == yaml.ScalarNode && n.Tag == "!!null" && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0
+}
+
+// clip shortens a text for a message.
+func clip(text string) string {
+	const most = 40
+	if utf8.RuneCountInString(text) <= most {
+		return text
+	}
+	return string([]rune(text)[:most]) + "…"
+}
+
+// kindOf names what a node is.
+func kindOf(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "keys and values"
+	case yaml.SequenceNode:
+		return "a list"
+	}
+	return strconv.Quote(clip(n.Value))
+}
+
+// mapping fills a struct.
+func (r *reader) mapping(n *yaml.Node, v reflect.Value, path string) {
+	fields := r.fieldsOf(v.Type())
+	if n.Kind != yaml.MappingNode {
+		r.refuse(path, placeOf(n), "%s holds %s; it needs keys and values: %s", orThis(path), kindOf(n), strings.Join(names(fields), ", "))
+		return
+	}
+	seen := map[string]place{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k, value := n.Content[i], n.Content[i+1]
+		f := find(fields, k.Value)
+		switch first, again := seen[k.Value]; {
+		case k.Kind != yaml.ScalarNode:
+			r.refuse(path, placeOf(k), "a key must be a word, not %s; known here: %s", kindOf(k), strings.Join(names(fields), ", "))
+		case again:
+			r.refuse(path, placeOf(k), "%s stands here for the second time, first in line %d; keep one of them", clip(k.Value), first.line)
+		case f == nil:
+			r.refuse(path, placeOf(k), "%q is no key of %s; %s", clip(k.Value), orThis(path), suggest(k.Value, names(fields)))
+		default:
+			r.member(value, v.Field(f.index), f, join(path, f.name))
+		}
+		if _, again := seen[k.Value]; !again {
+			seen[k.Value] = placeOf(k)
+		}
+	}
+	for _, f := range fields {
+		if _, ok := seen[f.name]; f.isRequired && !ok {
+			r.refuse(join(path, f.name), placeOf(n), "%s has no %s; write one", orThis(path), f.name)
+		}
+	}
+}
+
+// member fills one field, and holds a text against the words it may be.
+func (r *reader) member(n *yaml.Node, v reflect.Value, f *field, path string) {
+	r.read(n, v, path)
+	if f.words == nil || n.Kind != yaml.ScalarNode || v.String() == "" {
+		return
+	}
+	for _, w := range f.words {
+		if w == v.String() {
+			return
+		}
+	}
+	r.refuse(path, placeOf(n), "%s cannot be %q; it is one of %s", f.name, clip(v.String()), strings.Join(f.words, ", "))
+}
+
+func (r *reader) fieldsOf(t reflect.Type) []field {
+	fields, ok := r.fields[t]
+	if !ok {
+		fields = fieldsOf(t)
+		r.fields[t] = fields
+	}
+	return fields
+}
+
+func names(fields []field) []string {
+	list := make([]string, len(fields))
+	for i, f := range fields {
+		list[i] = f.name
+	}
+	return list
+}
+
+func find(fields []field, name string) *field {
+	for i := range fields {
+		if fields[i].name == name {
+			return &fields[i]
+		}
+	}
+	return nil
+}
+
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+// orThis names the part at a path for a message: "room", "walls[2]".
+func orThis(path string) string {
+	if path == "" {
+		return "a job"
+	}
+	return path[strings.LastIndexByte(path, '.')+1:]
+}
+
+// list fills a slice. A list that is too long is refused before its items are
+// looked at.
+func (r *reader) list(n *yaml.Node, v reflect.Value, path string) {
+	switch {
+	case n.Kind != yaml.SequenceNode:
+		r.refuse(path, placeOf(n), "%s holds %s; it needs a list", key(path), kindOf(n))
+		return
+	case len(n.Content) > maxItems:
+		r.refuse(path, placeOf(n), "%s has %d items; a job holds at most %d: make several jobs", key(path), len(n.Content), maxItems)
+		return
+	case len(n.Content) == 0:
+		return
+	}
+	items := reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content))
+	for i, item := range n.Content {
+		r.read(item, items.Index(i), path+"["+strconv.Itoa(i)+"]")
+	}
+	v.Set(items)
+}
+
+// plainScalar fills a text, a whole number, or true and false.
+func (r *reader) plainScalar(n *yaml.Node, v reflect.Value, path string) {
+	r.scalar(n, path, func() error {
+		switch v.Kind() {
+		case reflect.String:
+			v.SetString(n.Value)
+			return checkText(n.Value)
+		case reflect.Bool:
+			v.SetBool(n.Value == "true")
+			if n.Tag != "!!bool" || n.Value != "true" && n.Value != "false" {
+				return fmt.Errorf("%q is neither true nor false; write one of them", clip(n.Value))
+			}
+			return nil
+		}
+		i, err := parseWhole(n.Value)
+		v.SetInt(i)
+		return err
+	})
+}
+
+// parseWhole reads a whole number as it stands: no leading zeros, which YAML
+// may take for octal, no separators, no decimals.
+func parseWhole(text string) (int64, error) {
+	i, err := strconv.ParseInt(text, 10, 64)
+	switch {
+	case err != nil || strconv.FormatInt(i, 10) != text:
+		return 0, fmt.Errorf("%q is no whole number; write digits only, such as 15", clip(text))
+	case i > 1_000_000_000 || i < -1_000_000_000:
+		return 0, fmt.Errorf("%s is more than a thousand million; check it", text)
+	}
+	return i, nil
+}
+
+// checkText refuses text that cannot be printed.
+func checkText(text string) error {
+	if utf8.RuneCountInString(text) > maxText {
+		return fmt.Errorf("is longer than %d characters; shorten it", maxText)
+	}
+	for _, c := range text {
+		if c != '\n' && c != '\t' && !unicode.IsPrint(c) || c == utf8.RuneError {
+			return fmt.Errorf("contains the character %U, which cannot be printed; leave it out", c)
+		}
+	}
+	return nil
+}
+
+// scalar reads a single value and reports its trouble at the very character.
+func (r *reader) scalar(n *yaml.Node, path string, read func() error) {
+	if n.Kind != yaml.ScalarNode {
+		r.refuse(path, placeOf(n), "%s holds %s; it needs a single value", orThis(path), kindOf(n))
+		return
+	}
+	if err := read(); err != nil {
+		at := placeOf(n)
+		at.column += offsetIn(n, err)
+		r.refuse(path, at, "%s: %v", orThis(path), err)
+	}
+}

@@ -1,0 +1,71 @@
+package job
+
+import (
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/plan"
+)
+
+// rules sets the rules of the task: the default measures of the craft, and what
+// the job says instead. Who measures in inches cuts and searches in sixteenths.
+func (b *builder) rules() {
+	r, t := &b.job.Rules, &b.task
+	t.Rules, t.Taste = hanging.DefaultRules(), plan.DefaultTaste()
+	if b.job.Units.System() == measure.Imperial {
+		t.Rules.CutStep, t.Step = measure.Sixteenth, measure.Sixteenth
+	}
+	if a := r.Allowance; a != nil {
+		b.ruleLength("allowance.head", &a.Head, &t.Rules.Head)
+		b.ruleLength("allowance.foot", &a.Foot, &t.Rules.Foot)
+	}
+	b.ruleLength("wrap", r.Wrap, &t.Rules.Wrap)
+	b.ruleLength("wrap_limit", r.WrapLimit, &t.Rules.WrapLimit)
+	b.ruleLength("outside_wrap", r.OutsideWrap, &t.Rules.OutsideWrap)
+	b.ruleLength("plumb_tolerance", r.PlumbTolerance, &t.Rules.PlumbTolerance)
+	b.ruleLength("start_overlap", r.StartOverlap, &t.Rules.Overlap)
+	b.ruleLength("cut_step", r.CutStep, &t.Rules.CutStep)
+	b.ruleLength("min_sliver", r.MinSliver, &t.Taste.MinSliver)
+	b.ruleLength("seam_clearance", r.SeamClearance, &t.Taste.SeamClearance)
+	if t.Rules.CutStep <= 0 {
+		b.refuse("rules.cut_step", "cut_step is 0; write what lengths are cut to, such as 1 mm")
+	}
+	w, v := &b.job.Weights, &t.Taste.Weights
+	b.weight("roll", w.Roll, &v.Roll)
+	b.weight("sliver", w.Sliver, &v.Sliver)
+	b.weight("seam_near", w.SeamNear, &v.SeamNear)
+	b.weight("focal_seam", w.FocalSeam, &v.FocalSeam)
+	b.weight("kill_metre", w.KillMetre, &v.KillMetre)
+	b.weight("motif_cut", w.MotifCut, &v.MotifCut)
+	b.weight("end_in_fold", w.EndInFold, &v.EndInFold)
+	b.weight("drop", w.Drop, &v.Drop)
+	b.weight("piece", w.Piece, &v.Piece)
+	b.weight("wedge", w.Wedge, &v.Wedge)
+}
+
+// mostRule is more than any measure of the craft.
+const mostRule = measure.Metre
+
+func (b *builder) ruleLength(key string, stated, rule *measure.Length) {
+	if stated == nil {
+		return
+	}
+	if *stated < 0 || *stated > mostRule {
+		b.refuse("rules."+key, "%s is %v; it must be between 0 and %v", key, *stated, mostRule)
+		return
+	}
+	*rule = *stated
+}
+
+// mostWeight keeps sums of weights far from overflow.
+const mostWeight = 1_000_000
+
+func (b *builder) weight(key string, stated, weight *int64) {
+	if stated == nil {
+		return
+	}
+	if *stated < 0 || *stated > mostWeight {
+		b.refuse("weights."+key, "%s is %d; it must be between 0 and %d", key, *stated, mostWeight)
+		return
+	}
+	*weight = *stated
+}

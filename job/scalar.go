@@ -1,0 +1,200 @@
+package job
+
+import (
+	"encoding"
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+	"unicode/utf8"
+
+	"go.yaml.in/yaml/v4"
+
+	"firstdrop/geom"
+	"firstdrop/measure"
+	"firstdrop/money"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// scale is what the meaning of a number without a unit depends on.
+type scale struct{ unit measure.Unit }
+
+// scalars says how the types that are single values are read.
+var scalars = map[reflect.Type]func(s scale, text string, v reflect.Value) error{
+	reflect.TypeFor[measure.Length](): func(s scale, text string, v reflect.Value) error {
+		l, err := measure.ParseLength(text, s.unit)
+		v.SetInt(int64(l))
+		return err
+	},
+	reflect.TypeFor[measure.Angle](): func(_ scale, text string, v reflect.Value) error {
+		a, err := measure.ParseAngle(text)
+		v.SetInt(int64(a))
+		return err
+	},
+	reflect.TypeFor[money.Amount]():     readText,
+	reflect.TypeFor[measure.Unit]():     readText,
+	reflect.TypeFor[paper.Paste]():      readText,
+	reflect.TypeFor[room.Sight]():       readText,
+	reflect.TypeFor[room.CornerKind]():  readText,
+	reflect.TypeFor[room.OpeningKind](): readText,
+	reflect.TypeFor[room.FittingKind](): readText,
+}
+
+// readText lets the type read itself.
+func readText(_ scale, text string, v reflect.Value) error {
+	if text == "" {
+		return errors.New("is empty; write a value, or leave the key out")
+	}
+	return v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(text))
+}
+
+// offsetIn returns how many characters behind the beginning of the node the
+// trouble stands, where the error knows.
+func offsetIn(n *yaml.Node, err error) int {
+	offset, text := 0, ""
+	var length *measure.LengthError
+	var angle *measure.AngleError
+	switch {
+	case errors.As(err, &length):
+		offset, text = length.Offset, length.Text
+	case errors.As(err, &angle):
+		offset, text = angle.Offset, angle.Text
+	}
+	// An escape or a line break would shift the count.
+	if n.Style != 0 || text != n.Value || strings.ContainsAny(text, "\n\\") {
+		return 0
+	}
+	return utf8.RuneCountInString(text[:min(offset, len(text))])
+}
+
+// shaped is a type with a notation of its own.
+type shaped interface {
+	readNode(r *reader, n *yaml.Node, path string)
+	node(s scale) *yaml.Node
+}
+
+// A Span and an Allowance are written as one length, which stands for both, or
+// as a mapping; these are the mappings.
+type (
+	spanKeys struct {
+		Left  measure.Length `job:"left,required"`
+		Right measure.Length `job:"right,required"`
+	}
+	allowanceKeys struct {
+		Head measure.Length `job:"head,required"`
+		Foot measure.Length `job:"foot,required"`
+	}
+)
+
+func (s *Span) readNode(r *reader, n *yaml.Node, path string) {
+	if n.Kind == yaml.ScalarNode {
+		r.read(n, reflect.ValueOf(&s.Left).Elem(), path)
+		s.Right = s.Left
+		return
+	}
+	r.mapping(n, reflect.ValueOf((*spanKeys)(s)).Elem(), path)
+}
+
+func (a *Allowance) readNode(r *reader, n *yaml.Node, path string) {
+	if n.Kind == yaml.ScalarNode {
+		r.read(n, reflect.ValueOf(&a.Head).Elem(), path)
+		a.Foot = a.Head
+		return
+	}
+	r.mapping(n, reflect.ValueOf((*allowanceKeys)(a)).Elem(), path)
+}
+
+// cornerKeys is a corner written as a mapping.
+type cornerKeys struct {
+	Kind  *room.CornerKind `job:"kind"`
+	Angle *measure.Angle   `job:"angle"`
+	Lean  Ends             `job:"lean"`
+	Sight room.Sight       `job:"sight"`
+}
+
+func (c *Corner) readNode(r *reader, n *yaml.Node, path string) {
+	if n.Kind == yaml.ScalarNode {
+		r.scalar(n, path, func() error { return c.parse(n.Value) })
+		return
+	}
+	var keys cornerKeys
+	r.mapping(n, reflect.ValueOf(&keys).Elem(), path)
+	c.Lean, c.Sight = keys.Lean, keys.Sight
+	switch {
+	case keys.Kind != nil:
+		c.Kind = *keys.Kind
+	case keys.Angle != nil && *keys.Angle > 180*measure.Degree:
+		c.Kind = room.Outside
+	case n.Kind == yaml.MappingNode && keys.Angle == nil:
+		r.refuse(path, placeOf(n), "a corner needs a kind or an angle; write kind: inside, or angle: 135")
+	}
+	if keys.Angle != nil {
+		c.Angle = *keys.Angle
+	}
+}
+
+// parse reads "outside", "inside 135" or "270".
+func (c *Corner) parse(text string) (err error) {
+	word, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
+	c.Kind, err = room.ParseCornerKind(word)
+	switch {
+	case err == nil && strings.TrimSpace(rest) == "":
+		c.Angle = 0
+		return nil
+	case err != nil:
+		return fmt.Errorf("%q is no corner; write inside or outside, and the angle through the room if it is not square: inside 135", clip(text))
+	}
+	if c.Angle, err = measure.ParseAngle(strings.TrimSpace(rest)); err != nil {
+		return err
+	}
+	if c.Kind == room.Outside && c.Angle < 180*measure.Degree && c.Angle > 0 {
+		return fmt.Errorf("an outside corner is measured through the room, where it is more than 180°; write outside %v", measure.FullTurn-c.Angle)
+	}
+	return nil
+}
+
+// point reads [across, up].
+func (r *reader) point(n *yaml.Node, p *geom.Point, path string) {
+	if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
+		r.refuse(path, placeOf(n), "%s needs two lengths in brackets, such as [600, 300]", orThis(path))
+		return
+	}
+	r.read(n.Content[0], reflect.ValueOf(&p.X).Elem(), path+"[0]")
+	r.read(n.Content[1], reflect.ValueOf(&p.Y).Elem(), path+"[1]")
+}
+
+// sides reads a list of left, right, head and sill.
+func (r *reader) sides(n *yaml.Node, s *room.Sides, path string) {
+	var words []string
+	r.list(n, reflect.ValueOf(&words).Elem(), path)
+	for i, w := range words {
+		at := fmt.Sprintf("%s[%d]", path, i)
+		side := sideOf(s, w)
+		switch {
+		case side == nil:
+			r.refuse(at, placeOf(n.Content[i]), "%q is no side of an opening; it is one of left, right, head, sill", clip(w))
+		case *side:
+			r.refuse(at, placeOf(n.Content[i]), "%s stands here twice; keep one of them", w)
+		default:
+			*side = true
+		}
+	}
+}
+
+// sideWords are the sides in the order in which they are printed.
+var sideWords = []string{"left", "right", "head", "sill"}
+
+func sideOf(s *room.Sides, word string) *bool {
+	switch word {
+	case "left":
+		return &s.Left
+	case "right":
+		return &s.Right
+	case "head":
+		return &s.Head
+	case "sill":
+		return &s.Sill
+	}
+	return nil
+}

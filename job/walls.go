@@ -1,0 +1,269 @@
+package job
+
+import (
+	"fmt"
+
+	"firstdrop/geom"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// room builds the whole room as one run and checks it.
+func (b *builder) room() {
+	r := &b.job.Room
+	if len(r.Walls) == 0 {
+		b.refuse("room.walls", "there is no wall to paper; write at least one")
+		return
+	}
+	if len(r.Walls) > maxItems {
+		b.refuse("room.walls", "there are %d walls; a job holds at most %d: make several jobs", len(r.Walls), maxItems)
+		return
+	}
+	before := len(b.problems)
+	run := &room.Run{Closed: r.Closed}
+	seen := map[string]bool{}
+	for i := range r.Walls {
+		b.name(wallPath(i)+".name", r.Walls[i].Name, seen)
+		run.Walls = append(run.Walls, b.wall(i))
+	}
+	for i := range r.cornerCount() {
+		run.Corners = append(run.Corners, r.corner(i))
+	}
+	b.ends(run)
+	if len(b.problems) > before {
+		return
+	}
+	if errs, ok := run.Check().(room.Errors); ok {
+		for _, e := range errs {
+			b.refuse(pathOf(e), "%s", messageOf(e))
+		}
+		return
+	}
+	b.whole = run
+	b.diagonals()
+}
+
+func wallPath(i int) string { return fmt.Sprintf("room.walls[%d]", i) }
+
+// cornerCount returns how many corners the room has: none at the ends of an
+// open one.
+func (r *Room) cornerCount() int {
+	if r.Closed {
+		return len(r.Walls)
+	}
+	return len(r.Walls) - 1
+}
+
+// corner returns the corner at the right end of wall i.
+func (r *Room) corner(i int) room.Corner {
+	c := r.Walls[i].Corner
+	if c == nil {
+		c = r.Corner
+	}
+	if c == nil {
+		return room.Corner{}
+	}
+	return room.Corner{Kind: c.Kind, Angle: c.Angle, LeanLeft: c.Lean.Left, LeanRight: c.Lean.Right, Sight: c.Sight}
+}
+
+// ends sets how the ends of an open room lean, and refuses corners and ends
+// where there are none.
+func (b *builder) ends(run *room.Run) {
+	r := &b.job.Room
+	last := len(r.Walls) - 1
+	switch {
+	case r.Closed && r.Ends != (Ends{}):
+		b.refuse("room.ends", "a closed room has no ends; write the leans at its corners")
+	case !r.Closed && r.Walls[last].Corner != nil:
+		b.refuse(wallPath(last)+".corner", "the room is open and ends behind wall %s: there is no corner; write closed: true, or its lean under ends", r.Walls[last].Name)
+	}
+	run.Ends.Left.LeanRight = r.Ends.Left
+	run.Ends.Right.LeanLeft = r.Ends.Right
+}
+
+// wall builds one wall.
+func (b *builder) wall(i int) room.Wall {
+	w := &b.job.Room.Walls[i]
+	built := room.Wall{Name: w.Name, Width: w.Width, Sight: w.Sight, Outline: b.outline(i)}
+	for k := range w.Openings {
+		built.Openings = append(built.Openings, b.opening(i, k, built.Outline))
+	}
+	for k, f := range w.Fittings {
+		b.text(fmt.Sprintf("%s.fittings[%d].name", wallPath(i), k), f.Name)
+		built.Fittings = append(built.Fittings, room.Fitting(f))
+	}
+	return built
+}
+
+// outline returns a wall's shape: as stated, or from floor and height.
+func (b *builder) outline(i int) geom.Ring {
+	w, path := &b.job.Room.Walls[i], wallPath(i)
+	if w.Outline != nil {
+		if w.Height != nil || w.Floor != nil {
+			b.refuse(path+".outline", "wall %s has an outline and a height or floor too; keep one of them", w.Name)
+		}
+		return w.Outline
+	}
+	height, floor := w.Height, Span{}
+	if height == nil {
+		height = b.job.Room.Height
+	}
+	if w.Floor != nil {
+		floor = *w.Floor
+	}
+	if height == nil {
+		b.refuse(path+".height", "wall %s has no height; write one here, or one for all walls under room", w.Name)
+		return nil
+	}
+	ring, fault := shape(w.Width, floor, *height)
+	if fault != "" {
+		b.refuse(path+".height", "wall %s: %s", w.Name, fault)
+	}
+	return ring
+}
+
+// shape returns the wall between a floor and a ceiling line, counter-clockwise
+// from its left foot. The two lines may meet at one end, not at both, and must
+// not cross.
+func shape(width measure.Length, floor, head Span) (ring geom.Ring, fault string) {
+	left, right := head.Left-floor.Left, head.Right-floor.Right
+	switch {
+	case left < 0 || left == 0 && right <= 0:
+		return nil, fmt.Sprintf("its ceiling line is %v high at the left end, which is not above the floor at %v; measure both from the level line again", head.Left, floor.Left)
+	case right < 0:
+		return nil, fmt.Sprintf("its ceiling line is %v high at the right end, which is not above the floor at %v; measure both from the level line again", head.Right, floor.Right)
+	}
+	ring = geom.Ring{{X: 0, Y: floor.Left}, {X: width, Y: floor.Right}}
+	if right > 0 {
+		ring = append(ring, geom.Point{X: width, Y: head.Right})
+	}
+	if left > 0 {
+		ring = append(ring, geom.Point{X: 0, Y: head.Left})
+	}
+	return ring, ""
+}
+
+// opening builds one opening of a wall.
+func (b *builder) opening(i, k int, wall geom.Ring) room.Opening {
+	o := &b.job.Room.Walls[i].Openings[k]
+	path := fmt.Sprintf("%s.openings[%d]", wallPath(i), k)
+	b.text(path+".name", o.Name)
+	if o.Returns != (room.Sides{}) && o.Depth == 0 {
+		b.refuse(path+".returns", "returns are papered, but the opening has no depth; write how far it goes back from the wall's face")
+	}
+	built := room.Opening{Name: o.Name, Kind: o.Kind, Depth: o.Depth, Sides: o.Returns, Sight: o.Sight}
+	if o.Outline != nil {
+		if o.Left != nil || o.Width != nil || o.Sill != nil || o.Height != nil {
+			b.refuse(path+".outline", "the %v has an outline and left, width, sill or height too; keep one of them", o.Kind)
+		}
+		built.Outline = o.Outline
+		return built
+	}
+	built.Outline = b.rectangle(o, path, wall)
+	return built
+}
+
+// rectangle returns the shape of an opening without an outline. Its foot follows
+// the floor when no sill is stated.
+func (b *builder) rectangle(o *Opening, path string, wall geom.Ring) geom.Ring {
+	missing := false
+	for _, f := range []struct {
+		key   string
+		value *measure.Length
+	}{{"left", o.Left}, {"width", o.Width}, {"height", o.Height}} {
+		if f.value == nil {
+			b.refuse(path+"."+f.key, "the %v has no %s; write one, or an outline", o.Kind, f.key)
+			missing = true
+		}
+	}
+	needsSill := o.Kind == room.Window || o.Kind == room.Panel
+	if o.Sill == nil && needsSill {
+		b.refuse(path+".sill", "the %v has no sill; write how high its lower edge is over the level line", o.Kind)
+		missing = true
+	}
+	if missing {
+		return nil
+	}
+	for _, f := range []struct {
+		key   string
+		value measure.Length
+	}{{"width", *o.Width}, {"height", *o.Height}} {
+		if f.value <= 0 {
+			b.refuse(path+"."+f.key, "the %v's %s is %v; it must be more than 0", o.Kind, f.key, f.value)
+			missing = true
+		}
+	}
+	left, right := *o.Left, *o.Left+*o.Width
+	foot := Span{}
+	if o.Sill != nil {
+		foot = Span{*o.Sill, *o.Sill}
+	} else {
+		foot = Span{floorAt(wall, left), floorAt(wall, right)}
+	}
+	head := max(foot.Left, foot.Right) + *o.Height
+	if missing {
+		return nil
+	}
+	return geom.Ring{{X: left, Y: foot.Left}, {X: right, Y: foot.Right}, {X: right, Y: head}, {X: left, Y: head}}
+}
+
+// floorAt returns the lowest height of a wall at x, rounded to the nearest
+// nanometre; 0 where the wall is not.
+func floorAt(wall geom.Ring, x measure.Length) measure.Length {
+	lowest, found := measure.Length(0), false
+	for i, p := range wall {
+		q := wall[(i+1)%len(wall)]
+		if p.X > q.X {
+			p, q = q, p
+		}
+		if x < p.X || x > q.X {
+			continue
+		}
+		y := min(p.Y, q.Y)
+		if p.X < q.X {
+			y = p.Y + (x-p.X).Scaled(int64(q.Y-p.Y), int64(q.X-p.X))
+		}
+		if !found || y < lowest {
+			lowest, found = y, true
+		}
+	}
+	return lowest
+}
+
+// fieldOf names the key that each of the room's rules is about.
+var fieldOf = map[room.Rule]string{
+	room.RuleWidth: ".width", room.RuleOutline: ".outline", room.RuleOutlineWidth: ".outline",
+	room.RuleOpening: ".outline", room.RuleOpeningWidth: ".width", room.RuleOpeningPlace: ".left",
+	room.RuleDepth: ".depth", room.RuleFitting: ".size", room.RuleCorners: ".walls", room.RuleWalls: ".walls",
+}
+
+// pathOf returns where in the document a fault of the room stands.
+func pathOf(e *room.Error) string {
+	path := "room"
+	switch {
+	case e.Corner >= 0:
+		path = wallPath(e.Corner) + ".corner"
+	case e.Wall >= 0:
+		path = wallPath(e.Wall)
+	}
+	if e.Opening >= 0 {
+		path = fmt.Sprintf("%s.openings[%d]", path, e.Opening)
+	}
+	if e.Fitting >= 0 {
+		path = fmt.Sprintf("%s.fittings[%d]", path, e.Fitting)
+	}
+	return path + fieldOf[e.Rule]
+}
+
+// messageOf returns a fault with the names of what it is about.
+func messageOf(e *room.Error) string {
+	switch {
+	case e.Place.Opening != "":
+		return fmt.Sprintf("wall %s, %s: %s", e.Place.Wall, e.Place.Opening, e.Message)
+	case e.Place.Wall != "":
+		return fmt.Sprintf("wall %s: %s", e.Place.Wall, e.Message)
+	case e.Place.Corner != "":
+		return fmt.Sprintf("corner %s: %s", e.Place.Corner, e.Message)
+	}
+	return e.Message
+}
