@@ -46,9 +46,8 @@ func TestLongerRollNeverNeedsMore(t *testing.T) {
 }
 
 // Scaling everything keeps the count where the start is known. An unknown
-// start is a whole number of nanometres in either size, so there a finer
-// design may meet a start a fraction of the old nanometre worse; one repeat of
-// slack tells the difference and is left out here.
+// start is a whole number of nanometres in either size, so a larger design can
+// meet a start that lay between two of them before: no such promise there.
 func TestScalingKeepsTheCount(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		s := roomSpec().Draw(rt, "room")

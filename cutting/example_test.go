@@ -1,0 +1,55 @@
+package cutting_test
+
+import (
+	"fmt"
+
+	"firstdrop/cutting"
+	"firstdrop/measure"
+)
+
+// Four drops and a short piece over a door, half-drop match: how many rolls
+// must be bought, whatever the design phase the rolls begin with?
+func Example() {
+	const mm = measure.Millimetre
+	pieces := []cutting.Piece{
+		{Length: 2600 * mm, Phase: 0},
+		{Length: 2600 * mm, Phase: 320 * mm},
+		{Length: 2600 * mm, Phase: 0},
+		{Length: 480 * mm, Phase: 320 * mm}, // over the door
+		{Length: 2600 * mm, Phase: 0},
+	}
+	p, err := cutting.NewProblem(cutting.Spec{
+		Repeat: 640 * mm,
+		Roll:   cutting.Roll{Length: 10_050 * mm, Start: cutting.AnyStart},
+		Pieces: pieces,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := cutting.Solve(p, cutting.Options{})
+	fmt.Println("rolls", len(s.Rolls), "proven", s.Proven, "-", s.Certificate.Reason())
+	for i, roll := range s.Rolls {
+		for _, c := range roll.Orders[0].Cuts {
+			fmt.Printf("roll %d: piece %d ends by %d mm\n", i+1, c.Piece, c.To.CeilTo(mm)/mm)
+		}
+	}
+	// Output:
+	// rolls 2 proven true - weights prove 2
+	// roll 1: piece 0 ends by 3240 mm
+	// roll 1: piece 1 ends by 6120 mm
+	// roll 1: piece 2 ends by 9000 mm
+	// roll 1: piece 3 ends by 9760 mm
+	// roll 2: piece 4 ends by 3240 mm
+}
+
+func ExampleNewProblem() {
+	const mm = measure.Millimetre
+	_, err := cutting.NewProblem(cutting.Spec{
+		Roll:   cutting.Roll{Length: 10_050 * mm},
+		Pieces: []cutting.Piece{{Length: 2500 * mm}, {Length: 12_000 * mm}},
+	})
+	fmt.Println(err)
+	// Output:
+	// cutting: piece 1 (12000000000 nm at phase 0 nm): longer than the roll
+}
