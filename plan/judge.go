@@ -76,7 +76,7 @@ func newJudge(run *room.Run, p *paper.Paper, taste Taste) *judge {
 
 // score returns what the drops and seams of a layout weigh, without its
 // pieces, design height and rolls.
-func (j *judge) score(l *hanging.Layout, kill killPlace) int64 {
+func (j *judge) score(l *hanging.Layout, kill *killPlace) int64 {
 	total := int64(len(l.Drops)) * j.taste.Weights.Drop
 	for i := range l.Drops {
 		total += j.drop(l, i)
@@ -99,15 +99,15 @@ func (j *judge) drop(l *hanging.Layout, i int) (total int64) {
 		}
 		w := graded(j.taste.Weights.Sliver, seen.Length(), j.taste.MinSliver)
 		total += w
-		j.raise(Sliver, severity(w), finding.Place{
-			Wall: j.run.Walls[p.Wall].Name, Drop: d.Number, X: &seen.Lo,
-		}, finding.Size{Name: "width", Value: seen.Length()})
+		if j.out != nil {
+			j.raise(Sliver, severity(w), j.at(l, i, p.Wall, seen.Lo), finding.Size{Name: "width", Value: seen.Length()})
+		}
 	}
 	return total
 }
 
 // seam weighs one seam.
-func (j *judge) seam(l *hanging.Layout, s *hanging.Seam, kill killPlace) int64 {
+func (j *judge) seam(l *hanging.Layout, s *hanging.Seam, kill *killPlace) int64 {
 	switch {
 	case s.Kind == hanging.KillSeam:
 		return j.kill(s, kill)
@@ -120,47 +120,56 @@ func (j *judge) seam(l *hanging.Layout, s *hanging.Seam, kill killPlace) int64 {
 // onWall weighs a seam by its distances from outside corners and openings.
 func (j *judge) onWall(l *hanging.Layout, s *hanging.Seam) (total int64) {
 	w := &j.walls[s.Wall]
-	clear, weight := j.taste.SeamClearance, j.taste.Weights.SeamNear
-	place := finding.Place{Wall: j.run.Walls[s.Wall].Name, Drop: l.Drops[s.Right].Number, X: &s.X}
-	near := func(code finding.Code, d measure.Length, place finding.Place) {
-		if d >= clear {
-			return
-		}
-		g := graded(weight, d, clear)
-		total += g
-		j.raise(code, severity(g), place, finding.Size{Name: "distance", Value: d})
-	}
 	for _, e := range w.edges {
-		if d := (s.X - e.x).Abs(); d < clear {
-			place.Opening = j.run.Walls[s.Wall].Openings[e.opening].Name
-			near(SeamNearEdge, d, place)
-		}
+		total += j.near(l, s, SeamNearEdge, (s.X - e.x).Abs(), e.opening)
 	}
-	place.Opening = ""
 	if w.left {
-		near(SeamNearFold, s.X, place)
+		total += j.near(l, s, SeamNearFold, s.X, -1)
 	}
 	if w.right {
-		near(SeamNearFold, w.width-s.X, place)
+		total += j.near(l, s, SeamNearFold, w.width-s.X, -1)
 	}
-	if w.focal && (2*s.X-w.width).Abs() < 2*clear {
+	if w.focal && (2*s.X-w.width).Abs() < 2*j.taste.SeamClearance {
 		total += j.taste.Weights.FocalSeam
-		j.raise(FocalSeam, finding.Note, place)
+		if j.out != nil {
+			j.raise(FocalSeam, finding.Note, j.at(l, s.Right, s.Wall, s.X))
+		}
 	}
 	return total
+}
+
+// near weighs a seam that stands at distance d from an edge it should keep
+// clear of: that of an opening, or (−1) an outside corner.
+func (j *judge) near(l *hanging.Layout, s *hanging.Seam, code finding.Code, d measure.Length, opening int) int64 {
+	if d >= j.taste.SeamClearance {
+		return 0
+	}
+	g := graded(j.taste.Weights.SeamNear, d, j.taste.SeamClearance)
+	if j.out != nil {
+		place := j.at(l, s.Right, s.Wall, s.X)
+		if opening >= 0 {
+			place.Opening = j.run.Walls[s.Wall].Openings[opening].Name
+		}
+		j.raise(code, severity(g), place, finding.Size{Name: "distance", Value: d})
+	}
+	return g
 }
 
 // corner weighs a seam that stands in a corner.
 func (j *judge) corner(l *hanging.Layout, s *hanging.Seam) (total int64) {
 	n := len(j.run.Walls)
 	at := (s.Wall - 1 + n) % n
-	place := finding.Place{Corner: j.cornerName(at), Drop: l.Drops[s.Right].Number}
+	raise := func(code finding.Code, sev finding.Severity, sizes ...finding.Size) {
+		if j.out != nil {
+			j.raise(code, sev, finding.Place{Corner: j.cornerName(at), Drop: l.Drops[s.Right].Number}, sizes...)
+		}
+	}
 	if j.run.Corners[at].Kind == room.Outside {
 		total += j.taste.Weights.SeamNear
-		j.raise(SeamNearFold, finding.Serious, place, finding.Size{Name: "distance", Value: 0})
+		raise(SeamNearFold, finding.Serious, finding.Size{Name: "distance"})
 	} else if s.Kind == hanging.Butt {
 		total += j.taste.Weights.EndInFold
-		j.raise(EndInFold, finding.Caution, place)
+		raise(EndInFold, finding.Caution)
 	}
 	if j.paper.Match.Kind == paper.Free {
 		return total
@@ -169,10 +178,10 @@ func (j *judge) corner(l *hanging.Layout, s *hanging.Seam) (total int64) {
 	total += int64(uneven/measure.Millimetre) * j.taste.Weights.Wedge
 	switch {
 	case uneven > 0:
-		j.raise(Wedge, finding.Caution, place,
+		raise(Wedge, finding.Caution,
 			finding.Size{Name: "least", Value: s.Across.Lo}, finding.Size{Name: "most", Value: s.Across.Hi})
 	case s.Across.Hi != 0 || s.Along != 0:
-		j.raise(CornerLoss, finding.Note, place,
+		raise(CornerLoss, finding.Note,
 			finding.Size{Name: "across", Value: s.Across.Hi}, finding.Size{Name: "along", Value: s.Along})
 	}
 	return total
@@ -181,37 +190,38 @@ func (j *judge) corner(l *hanging.Layout, s *hanging.Seam) (total int64) {
 // kill weighs the kill seam: its length, how far the design misses, and how
 // visible the place is. A misfit counts in full from 20 mm on, where anybody
 // sees it.
-func (j *judge) kill(s *hanging.Seam, kill killPlace) int64 {
-	place := kill.place(j)
+func (j *judge) kill(s *hanging.Seam, kill *killPlace) int64 {
 	if j.paper.Match.Kind == paper.Free {
 		return 0
 	}
 	miss := max(s.Across.Lo.Abs(), s.Across.Hi.Abs(), s.Along.Abs())
 	if miss == 0 {
-		j.raise(KillMeets, finding.Note, place)
+		if j.out != nil {
+			j.raise(KillMeets, finding.Note, kill.place(j))
+		}
 		return 0
 	}
 	const full = 20 * measure.Millimetre
 	perMetre := j.taste.Weights.KillMetre * kill.visibility() / 4
 	total := int64(measure.Length(perMetre).Scaled(int64(min(miss, full)), int64(full)))
 	total = int64(measure.Length(total).Scaled(int64(kill.height), int64(measure.Metre)))
-	j.raise(KillMisfit, finding.Caution, place,
-		finding.Size{Name: "across", Value: widest(s.Across)},
-		finding.Size{Name: "along", Value: s.Along},
-		finding.Size{Name: "height", Value: kill.height})
+	if j.out != nil {
+		j.raise(KillMisfit, finding.Caution, kill.place(j),
+			finding.Size{Name: "across", Value: widest(s.Across)},
+			finding.Size{Name: "along", Value: s.Along},
+			finding.Size{Name: "height", Value: kill.height})
+	}
 	return total
 }
 
-// raise notes a finding when findings are wanted.
+// at names a place on a wall, and the drop that stands there.
+func (j *judge) at(l *hanging.Layout, drop, wall int, x measure.Length) finding.Place {
+	return finding.Place{Wall: j.run.Walls[wall].Name, Drop: l.Drops[drop].Number, X: &x}
+}
+
+// raise notes a finding.
 func (j *judge) raise(code finding.Code, s finding.Severity, at finding.Place, sizes ...finding.Size) {
-	if j.out == nil {
-		return
-	}
 	at.Run = j.run.Name
-	if at.X != nil {
-		x := *at.X
-		at.X = &x
-	}
 	*j.out = append(*j.out, finding.Finding{Code: code, Severity: s, Place: at, Sizes: sizes})
 }
 

@@ -20,7 +20,7 @@ type killPlace struct {
 
 // visibility weighs the place: a hidden one a quarter of a plain one, a focal
 // one three times.
-func (k killPlace) visibility() int64 {
+func (k *killPlace) visibility() int64 {
 	switch k.sight {
 	case room.Hidden:
 		return 1
@@ -31,12 +31,13 @@ func (k killPlace) visibility() int64 {
 }
 
 // place names it for a finding.
-func (k killPlace) place(j *judge) finding.Place {
+func (k *killPlace) place(j *judge) finding.Place {
 	if k.kill.Kind == hanging.AtCorner {
 		return finding.Place{Corner: j.cornerName(k.kill.Wall)}
 	}
 	w := &j.run.Walls[k.kill.Wall]
-	p := finding.Place{Wall: w.Name, X: &k.kill.X}
+	x := k.kill.X
+	p := finding.Place{Wall: w.Name, X: &x}
 	if k.opening >= 0 {
 		p.Opening = w.Openings[k.opening].Name
 	}

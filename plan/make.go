@@ -61,7 +61,7 @@ func (p *Plan) layOut(i int) error {
 	}
 	p.Runs[i] = RunPlan{Layout: best.layout, Score: best.score, Tried: s.tried}
 	s.judge.out = &p.Findings
-	s.judge.score(best.layout, best.kill)
+	s.judge.score(best.layout, &best.kill)
 	s.raiseCuts(best.layout)
 	s.raiseReturns()
 	return nil

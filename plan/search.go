@@ -15,11 +15,12 @@ import (
 
 // The search for a layout goes from many to few.
 //
-//	every kill place × every wall × every start, coarse grid     thousands
+//	every kill place × every wall × every start on a grid        thousands
 //	  │  sketch: drops and seams only, paper by a rough count
 //	  ▼
 //	the valleys: starts better than their neighbours             hundreds
-//	  │  each moved on the fine grid to the bottom of its valley
+//	  │  where the grid was coarse, each moved on the fine grid to
+//	  │  the bottom of its valley
 //	  ▼
 //	the best of them: laid out in full, cut from rolls           tens
 //	  │  by rolls that are proven; corners tried with new drops
@@ -35,7 +36,8 @@ import (
 const (
 	valleysKept = 160
 	layoutsKept = 48
-	coarse      = 5 // steps of the fine grid in one of the coarse
+	sketches    = 24_000 // about so many starts are tried; the grid is as fine as that allows
+	coarsest    = 5      // steps of the fine grid in one of the coarsest
 )
 
 // search looks for the best layout of one run.
@@ -96,8 +98,10 @@ func (s *search) best() (candidate, error) {
 // worse than both their neighbours, best first.
 func (s *search) valleys() []candidate {
 	var cs []candidate
-	for _, k := range killPlaces(s.run.Run, s.run.Fixed.Kill) {
-		for _, line := range s.lines() {
+	kills := killPlaces(s.run.Run, s.run.Fixed.Kill)
+	lines := s.lines(len(kills))
+	for _, k := range kills {
+		for _, line := range lines {
 			cs = append(cs, s.valleysOf(k, line, len(cs))...)
 		}
 	}
@@ -112,8 +116,9 @@ type line struct {
 }
 
 // lines returns the starts to try: what is fixed, or on each wall one width of
-// starts and the centre lines of focal walls.
-func (s *search) lines() []line {
+// starts and the centre lines of focal walls. kills is how many kill places
+// each start is tried with.
+func (s *search) lines(kills int) []line {
 	w := s.task.Papers[s.run.Paper].Width
 	f := s.run.Fixed
 	if f.Start != nil {
@@ -128,10 +133,18 @@ func (s *search) lines() []line {
 		if wall.Width < w && !s.narrow() {
 			continue // the drops that pass over it are those of its neighbours
 		}
-		ls = append(ls, line{i, min(0, wall.Width-w), min(w, wall.Width), coarse * s.step})
+		ls = append(ls, line{i, min(0, wall.Width-w), min(w, wall.Width), s.step})
 		if wall.Sight == room.Focal {
 			ls = append(ls, s.centred(Centre{Wall: i, X: wall.Width / 2})...)
 		}
+	}
+	starts := 0
+	for _, l := range ls {
+		starts += int((l.to - l.from) / l.step)
+	}
+	grid := s.step * measure.Length(min(max(1, (kills*starts+sketches-1)/sketches), coarsest))
+	for i := range ls {
+		ls[i].step = max(ls[i].step, grid)
 	}
 	return ls
 }
@@ -189,7 +202,7 @@ func (s *search) valleysOf(k killPlace, l line, order int) []candidate {
 			continue
 		}
 		c.order = order + len(out)
-		if l.step > 1 {
+		if l.step > s.step && l.to-l.from > l.step {
 			c = s.bottom(c, l)
 		}
 		out = append(out, c)
@@ -226,33 +239,37 @@ func (s *search) look(k killPlace, start hanging.Start) (candidate, bool) {
 		return c, false
 	}
 	s.tried++
-	if k.span.Length() > 0 && s.snap(&c) {
-		if err := s.h.Sketch(&s.sketch, c.choice); err != nil {
-			return c, false
-		}
+	if k.span.Length() > 0 {
+		s.snap(&c)
 	}
-	c.score = s.judge.score(&s.sketch, c.kill) + s.paper(&s.sketch)
+	c.score = s.judge.score(&s.sketch, &c.kill) + s.paper(&s.sketch)
 	return c, true
 }
 
 // snap moves a kill seam over an opening to the full edge of the last drop that
 // comes from the right, or else from the left, where that lies over the
-// opening, so that only one drop is trimmed. It reports whether it moved.
-func (s *search) snap(c *candidate) bool {
+// opening, so that only one drop is trimmed; and sketches it there.
+func (s *search) snap(c *candidate) {
 	w := s.task.Papers[s.run.Paper].Width
 	drops := s.sketch.Drops
 	first := drops[0].Parts[0]
 	last := drops[len(drops)-1].Parts
 	end := last[len(last)-1]
-	for _, x := range []measure.Length{
+	x := c.choice.Kill.X
+	for _, to := range []measure.Length{
 		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + w - end.Across.Hi, end.X.Lo,
 	} {
-		if x > c.kill.span.Lo && x < c.kill.span.Hi && x != c.choice.Kill.X {
-			c.choice.Kill.X, c.kill.kill.X = x, x
-			return true
+		if to <= c.kill.span.Lo || to >= c.kill.span.Hi {
+			continue
+		}
+		c.choice.Kill.X = to
+		if to == x || s.h.Sketch(&s.sketch, c.choice) == nil {
+			c.kill.kill.X = to
+			return
 		}
 	}
-	return false
+	c.choice.Kill.X = x
+	_ = s.h.Sketch(&s.sketch, c.choice) // as it was before
 }
 
 // fullest lays the candidates out in full and returns the best of them by what
@@ -284,7 +301,7 @@ func (s *search) layOut(c *candidate) {
 	}
 	c.layout = l
 	w := &s.task.Taste.Weights
-	c.score = s.judge.score(l, c.kill) + s.cuts(l, l.Choice.Design) + int64(len(l.Pieces))*w.Piece
+	c.score = s.judge.score(l, &c.kill) + s.cuts(l, l.Choice.Design) + int64(len(l.Pieces))*w.Piece
 }
 
 // leastRolls is a count of rolls below which the candidate's pieces surely

@@ -21,13 +21,18 @@ func length(t *rapid.T, lo, hi int, label string) measure.Length {
 }
 
 // Run draws a run of one to eight walls, closed (three walls or more) or open.
-func Run(t *rapid.T) *room.Run {
+func Run(t *rapid.T) *room.Run { return run(t, 8) }
+
+// SmallRun draws a run of one to three walls.
+func SmallRun(t *rapid.T) *room.Run { return run(t, 3) }
+
+func run(t *rapid.T, most int) *room.Run {
 	r := &room.Run{Name: "run", Closed: rapid.Bool().Draw(t, "closed")}
 	least := 1
 	if r.Closed {
 		least = 3
 	}
-	n := rapid.IntRange(least, 8).Draw(t, "walls")
+	n := rapid.IntRange(least, most).Draw(t, "walls")
 	height := length(t, 2000, 3200, "height")
 	for i := range n {
 		r.Walls = append(r.Walls, wall(t, string(rune('A'+i)), height))
