@@ -1,0 +1,153 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/measure"
+)
+
+// design marks on every drop at what heights its design recurs: where the
+// leading motif's head stands on the motif's axis, or, when nobody has said
+// where the motif sits, the design mark at the drop's two edges. Seen side by
+// side the marks show the match.
+//
+//	 straight        half drop         with a motif
+//	─┤─ │ ─├─       ─┤   │   ├─          │     │
+//	 │  │  │         │ ──┼── │        ┬  │     │  ┬
+//	─┤─ │ ─├─       ─┤   │   ├─       ╵  │  ┬  │  ╵
+func (e *elevation) design() {
+	if e.label.Repeat <= 0 {
+		return
+	}
+	for _, p := range e.parts() {
+		if p.drop.Number == 0 {
+			continue
+		}
+		for _, y := range e.recurs(p.drop.Index) {
+			if e.label.Motif != nil {
+				e.motif(p, y)
+			} else {
+				e.ticks(p, y)
+			}
+		}
+	}
+	e.designNote()
+}
+
+// recurs lists the heights on the wall at which the marked place of the design
+// stands on a drop, from the foot up.
+func (e *elevation) recurs(index int) (ys []measure.Length) {
+	_, reach := e.face.Bounds()
+	head := measure.Length(0)
+	if e.label.Motif != nil {
+		head = e.label.Motif.Head
+	}
+	// Phases fall with height on a drop hung head first: the mark stands above
+	// height 0 by the phase there less the mark's own; on a reversed drop below.
+	first := e.label.Phase(index, e.layout.Choice.Design, 0) - head
+	if e.label.IsReversed(index) {
+		first = -first
+	}
+	step := e.label.Repeat
+	if e.on(step) < mm { // too dense to be drawn: every so many
+		step *= mm/max(e.on(step), 1) + 1
+	}
+	for y := reach.Lo + (first - reach.Lo).Mod(e.label.Repeat); y <= reach.Hi; y += step {
+		ys = append(ys, y)
+	}
+	return ys
+}
+
+// ticks draws the design mark at both edges of a part.
+func (e *elevation) ticks(p part, y measure.Length) {
+	long := min(e.on(p.seen.Length())/5, 4*mm)
+	for _, x := range []measure.Length{e.on(p.seen.Lo), e.on(p.seen.Hi) - long} {
+		e.tick(geom.Point{X: x, Y: e.on(y)}, geom.Point{X: x + long, Y: e.on(y)})
+	}
+}
+
+// motif draws the motif's head on each of its axes: a level tick and the
+// beginning of the axis below it (above it on a reversed drop).
+func (e *elevation) motif(p part, y measure.Length) {
+	across := e.label.Across
+	if across <= 0 {
+		across = e.label.Width
+	}
+	down := 3 * mm
+	if p.drop.Reversed {
+		down = -down
+	}
+	on := p.Across.Intersection(p.seen.Shifted(p.Across.Lo - p.X.Lo))
+	first := e.label.Motif.Axis
+	if p.drop.Reversed {
+		first = e.label.Width - first
+	}
+	for a := on.Lo + (first - on.Lo).Mod(across); a <= on.Hi; a += across {
+		at := e.at(a-p.Across.Lo+p.X.Lo, y)
+		half := min(2*mm, e.on(across)/5)
+		e.tick(geom.Point{X: at.X - half, Y: at.Y}, geom.Point{X: at.X + half, Y: at.Y})
+		e.tick(geom.Point{X: at.X, Y: at.Y - down}, at)
+	}
+}
+
+// tick draws a mark where it lies on paper.
+func (e *elevation) tick(a, b geom.Point) {
+	box := draw.BoxOf([]geom.Point{a, b})
+	box.X.Hi, box.Y.Hi = max(box.X.Hi, box.X.Lo+1), max(box.Y.Hi, box.Y.Lo+1)
+	if e.isPapered(box) && e.board.isFree(box) {
+		e.add("design", draw.Segment(a, b, designPen))
+	}
+}
+
+// designNote says what the marks mean.
+func (e *elevation) designNote() {
+	text := "Design mark (where the repeat begins), every " + e.size(e.label.Repeat)
+	mark := tickMark
+	if e.label.Motif != nil {
+		text, mark = "Head of the leading motif on its axis, every "+e.size(e.label.Repeat), motifMark
+	}
+	if e.on(e.label.Repeat) < mm {
+		text += " (too close to draw them all)"
+	}
+	if h := e.highest(); h != "" {
+		text += ". Highest on the wall, above the datum: " + h
+	}
+	e.notes = append(e.notes, note{mark: mark, text: text + "."})
+}
+
+// highest says how high the highest mark stands on the drops of the wall: as
+// many heights as the match has alternatives, or none if those are too many.
+func (e *elevation) highest() string {
+	var heights []measure.Length
+	var drops [][]string
+	for _, p := range e.parts() {
+		ys := e.recurs(p.drop.Index)
+		if p.drop.Number == 0 || len(ys) == 0 {
+			continue
+		}
+		y := ys[len(ys)-1]
+		k := slices.Index(heights, y)
+		if k < 0 {
+			k = len(heights)
+			heights, drops = append(heights, y), append(drops, nil)
+		}
+		if name := strconv.Itoa(p.drop.Number); !slices.Contains(drops[k], name) {
+			drops[k] = append(drops[k], name)
+		}
+	}
+	if len(heights) > 4 {
+		return ""
+	}
+	texts := make([]string, len(heights))
+	for k, y := range heights {
+		texts[k] = e.size(y)
+		if len(heights) > 1 {
+			texts[k] += " on drops " + strings.Join(drops[k], ", ")
+		}
+	}
+	return strings.Join(texts, "; ")
+}

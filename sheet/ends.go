@@ -1,0 +1,149 @@
+package sheet
+
+import (
+	"fmt"
+
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// heights draws the height of either end of the wall beside it.
+func (e *elevation) heights() {
+	for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
+		foot, head, ok := e.edge(side)
+		if !ok {
+			continue
+		}
+		x := e.reach.X.Lo - 12*mm
+		if side == hanging.Right {
+			x = e.reach.X.Hi + 12*mm
+		}
+		tall := (head.Y - foot.Y) * measure.Length(e.scale)
+		if exact := e.tall(side); (exact - tall).Abs() <= measure.Length(e.scale) {
+			tall = exact
+		}
+		d := draw.Dimension{
+			From: geom.Point{X: x, Y: foot.Y}, To: geom.Point{X: x, Y: head.Y},
+			Text: e.size(tall), Size: body, Pen: finePen, Below: side == hanging.Right,
+		}
+		if draw.TextWidth(d.Text, body, false) > head.Y-foot.Y {
+			d.Text = ""
+			e.notes = append(e.notes, note{text: "Height at the " + side.String() + " end: " + e.size(tall) + "."})
+		}
+		e.add("sizes", d)
+		e.board.take(d.Box())
+	}
+}
+
+// tall returns the height of the wall's end as measured.
+func (e *elevation) tall(side hanging.Side) measure.Length {
+	x := measure.Length(0)
+	if side == hanging.Right {
+		x = e.wall.Width
+	}
+	y := geom.Interval{Lo: 0, Hi: -1}
+	for _, p := range e.wall.Outline {
+		if p.X == x {
+			y = y.Union(geom.Interval{Lo: p.Y, Hi: p.Y})
+		}
+	}
+	return y.Length()
+}
+
+// datum draws the level line that heights are measured from.
+func (e *elevation) datum() {
+	if e.reach.Y.Lo > 0 || e.reach.Y.Hi < 0 {
+		return
+	}
+	lo, hi := e.reach.X.Lo-6*mm, e.reach.X.Hi+6*mm
+	e.add("design", draw.Segment(geom.Point{X: lo}, geom.Point{X: hi}, datumPen))
+	const text = "datum"
+	for _, t := range []draw.Text{
+		{At: geom.Point{X: hi - 4*mm, Y: -48 * mm / 10}},
+		{At: geom.Point{X: lo + 4*mm, Y: -48 * mm / 10}, Anchor: draw.End},
+		{At: geom.Point{X: hi - 4*mm, Y: mm}},
+		{At: geom.Point{X: lo + 4*mm, Y: mm}, Anchor: draw.End},
+	} {
+		t.Text, t.Size, t.Ink = text, small, quiet
+		if b := t.Box(); e.board.isFree(b) && e.page.X.Contains(b.X.Lo) && e.page.X.Contains(b.X.Hi) {
+			e.write("sizes", t)
+			return
+		}
+	}
+}
+
+// head writes above the wall what lies beyond its two ends, and the title.
+func (e *elevation) head() {
+	lo, hi := e.page.X.Lo+margin, e.page.X.Hi-margin
+	half := e.page.X.Length()/2 - margin - 2*mm
+	leftLines, rightLines := e.neighbour(hanging.Left), e.neighbour(hanging.Right)
+	n := max(len(leftLines), len(rightLines))
+	y := e.crown + 4*mm + measure.Length(n-1)*line
+	top := y
+	for i := range n {
+		bold := i == 0
+		if i < len(leftLines) {
+			e.write("words", draw.Text{At: geom.Point{X: lo + 8*mm, Y: y}, Text: draw.Fitted(leftLines[i], body, bold, half-8*mm), Size: body, Bold: bold, Ink: endInk(bold)})
+		}
+		if i < len(rightLines) {
+			e.write("words", draw.Text{At: geom.Point{X: hi - 8*mm, Y: y}, Text: draw.Fitted(rightLines[i], body, bold, half-8*mm), Size: body, Bold: bold, Anchor: draw.End, Ink: endInk(bold)})
+		}
+		y -= line
+	}
+	e.pointer(geom.Point{X: lo, Y: top + body/3}, -1, hanging.Left)
+	e.pointer(geom.Point{X: hi, Y: top + body/3}, 1, hanging.Right)
+	y = top + line + 4*mm
+	sub := fmt.Sprintf("%s wide · %s · paper %s · 1:%d", e.size(e.wall.Width), e.run.Name, e.label.Name, e.scale)
+	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted(sub, body, false, hi-lo), Size: body, Ink: quiet})
+	y += line + mm
+	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted("Wall "+e.wall.Name, heading, true, hi-lo), Size: heading, Bold: true, Ink: graphite})
+	e.crown = y + heading*4/5
+}
+
+func endInk(bold bool) draw.Ink {
+	if bold {
+		return graphite
+	}
+	return quiet
+}
+
+// neighbour says in two or three short lines what lies beyond an end.
+func (e *elevation) neighbour(side hanging.Side) []string {
+	c, name, wall, ok := e.corner(side)
+	lines := []string{"end of the run", "papering stops here"}
+	lean, right := e.run.LeanAt(e.index)
+	if side == hanging.Right {
+		lean = right
+	}
+	if ok {
+		kind := "inside"
+		if c.Kind == room.Outside {
+			kind = "outside"
+		}
+		lines = []string{"to wall " + wall, kind + " corner " + name}
+	}
+	if lean != 0 {
+		way := "right"
+		if lean < 0 {
+			way = "left"
+		}
+		lines = append(lines, "head leans "+e.size(lean.Abs())+" to the "+way)
+	}
+	return lines
+}
+
+// pointer draws a level arrow with its tip at a point, or a stop where the run
+// ends.
+func (e *elevation) pointer(tip geom.Point, out measure.Length, side hanging.Side) {
+	back := geom.Point{X: tip.X - out*6*mm, Y: tip.Y}
+	barb := tip.X - out*2*mm
+	e.add("words", draw.Segment(back, tip, tagPen))
+	if _, _, _, ok := e.corner(side); !ok {
+		e.add("words", draw.Segment(geom.Point{X: tip.X, Y: tip.Y - 2*mm}, geom.Point{X: tip.X, Y: tip.Y + 2*mm}, tagPen))
+		return
+	}
+	e.add("words", draw.Line{Points: []geom.Point{{X: barb, Y: tip.Y + 3*mm/2}, tip, {X: barb, Y: tip.Y - 3*mm/2}}, Pen: tagPen})
+}

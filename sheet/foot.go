@@ -1,0 +1,72 @@
+package sheet
+
+import (
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// figures lists what the running dimension along the foot shows: the wall's
+// ends and every seam between them, in ascending order.
+func (e *elevation) figures() []measure.Length {
+	xs := []measure.Length{0}
+	for _, i := range ascending(seamXs(e.layout.Seams)) {
+		s := &e.layout.Seams[i]
+		if s.Wall == e.index && !s.InCorner && s.X > xs[len(xs)-1] && s.X < e.wall.Width {
+			xs = append(xs, s.X)
+		}
+	}
+	return append(xs, e.wall.Width)
+}
+
+func seamXs(seams []hanging.Seam) []measure.Length {
+	xs := make([]measure.Length, len(seams))
+	for i := range seams {
+		xs[i] = seams[i].X
+	}
+	return xs
+}
+
+// foot draws the running dimension: how far every seam stands from the wall's
+// left end.
+func (e *elevation) foot() {
+	figures := e.figures()
+	base := e.reach.Y.Lo - 5*mm
+	xs := make([]measure.Length, len(figures))
+	widths := make([]measure.Length, len(figures))
+	rounded := false
+	for i, x := range figures {
+		xs[i], widths[i] = e.on(x), draw.TextWidth(e.figure(x), body, true)
+		rounded = rounded || x.Rounded(e.sys) != x
+	}
+	e.add("sizes", draw.Segment(geom.Point{X: xs[0], Y: base}, geom.Point{X: xs[len(xs)-1], Y: base}, finePen))
+	rows := 0
+	bounds := geom.Interval{Lo: e.page.X.Lo + mm, Hi: e.page.X.Hi - mm}
+	for i, s := range spread(xs, widths, bounds) {
+		rows = max(rows, s.row+1)
+		y := base - 3*mm/2 - body*3/4 - measure.Length(s.row)*line
+		tip := y + body*3/4 + mm/2
+		if s.anchor != draw.Middle {
+			tip = y
+		}
+		e.add("sizes",
+			draw.Segment(geom.Point{X: xs[i], Y: e.reach.Y.Lo - mm}, geom.Point{X: xs[i], Y: tip}, finePen),
+			draw.Segment(geom.Point{X: xs[i] - mm, Y: base - mm}, geom.Point{X: xs[i] + mm, Y: base + mm}, seamPen))
+		end := i == 0 || i == len(xs)-1
+		e.write("sizes", draw.Text{At: geom.Point{X: s.at, Y: y}, Text: e.figure(figures[i]), Size: body, Anchor: s.anchor, Bold: !end, Ink: endInk(!end)})
+	}
+	text := "Seams, from " + e.end(hanging.Left)
+	switch {
+	case e.sys == measure.Imperial && rounded:
+		text += ", to the nearest 1/16 in"
+	case e.sys == measure.Metric && rounded:
+		text += ", in mm, to a tenth"
+	case e.sys == measure.Metric:
+		text += ", in mm"
+	}
+	y := base - 3*mm/2 - body*3/4 - measure.Length(rows)*line
+	room := e.page.X.Length() - 2*margin
+	e.write("sizes", draw.Text{At: geom.Point{X: e.page.X.Lo + margin, Y: y}, Text: draw.Fitted(text, small, false, room), Size: small, Ink: quiet})
+	e.cursor = y - small/2
+}

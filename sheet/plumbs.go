@@ -1,0 +1,55 @@
+package sheet
+
+import (
+	"fmt"
+
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// plumbs draws the plumb lines of this wall: a chalked line with a bob at its
+// foot, and how far it stands from its corner.
+func (e *elevation) plumbs() {
+	for i := range e.layout.Plumbs {
+		b := &e.layout.Plumbs[i]
+		if b.Wall != e.index {
+			continue
+		}
+		far := b.X
+		if b.From == hanging.Right {
+			far = e.wall.Width - b.X
+		}
+		x := e.on(b.X)
+		ys := e.columns(b.X)
+		for k, y := range ys {
+			e.add("plumbs", draw.Segment(geom.Point{X: x, Y: e.on(y.Lo)}, geom.Point{X: x, Y: e.on(y.Hi)}, plumbPen))
+			if k == 0 {
+				e.add("plumbs", bob(geom.Point{X: x, Y: e.on(y.Lo)}, 4*mm)...)
+			}
+		}
+		text := e.size(far) + " from " + e.end(b.From)
+		for k := len(ys) - 1; k >= 0; k-- { // the tallest clear stretch first
+			y := geom.Interval{Lo: e.on(ys[k].Lo) + 8*mm, Hi: e.on(ys[k].Hi)}
+			if e.along("plumbs", draw.Text{Text: text, Ink: chalk, Bold: i == 0}, x, y) {
+				break
+			}
+		}
+		first := ""
+		if i == 0 {
+			first = "Start here. "
+		}
+		e.notes = append(e.notes, note{mark: plumbMark, text: fmt.Sprintf("%sPlumb line %s: the %v edge of drop %d is set to it.",
+			first, text, b.Edge, e.layout.Drops[b.Drop].Number)})
+	}
+}
+
+// bob returns a plumb bob with its tip at a point, half its size wide.
+func bob(tip geom.Point, size measure.Length) []draw.Item {
+	w := size / 4
+	at := func(dx, dy measure.Length) geom.Point { return geom.Point{X: tip.X + dx, Y: tip.Y + dy} }
+	return []draw.Item{draw.Area{Fill: chalk, Pen: draw.Pen{Ink: white, Width: mm / 5}, Shape: geom.Polygon{Outline: geom.Ring{
+		tip, at(w, size*5/8), at(w, size*7/8), at(w/3, size), at(w/3, size*5/4), at(-w/3, size*5/4), at(-w/3, size), at(-w, size*7/8), at(-w, size*5/8),
+	}}}}
+}

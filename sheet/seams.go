@@ -1,0 +1,141 @@
+package sheet
+
+import (
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/paper"
+)
+
+// seams draws the seams that stand on this wall: those in its corners are its
+// edges.
+func (e *elevation) seams() {
+	for i := range e.layout.Seams {
+		s := &e.layout.Seams[i]
+		if s.Wall != e.index || s.InCorner || s.Kind == hanging.KillSeam {
+			continue
+		}
+		for _, y := range e.columns(s.X) {
+			e.add("seams", draw.Segment(e.at(s.X, y.Lo), e.at(s.X, y.Hi), seamPen))
+		}
+		if !s.Meets() && e.label.Match.Kind != paper.Free {
+			e.notes = append(e.notes, note{text: "At the seam " + e.size(s.X) + " from the left end the design " + misses(s.Across, s.Along, e.sys) + "."})
+		}
+	}
+}
+
+// killSeam draws the kill seam where it stands on this wall or in one of its
+// corners: a line with teeth, its name beside it, its misfit in the notes.
+func (e *elevation) killSeam() {
+	n := len(e.layout.Seams)
+	if n == 0 || e.layout.Seams[n-1].Kind != hanging.KillSeam {
+		return
+	}
+	s := &e.layout.Seams[n-1]
+	last := e.layout.Choice.Kill.Wall
+	switch {
+	case !s.InCorner && s.Wall == e.index:
+		x := e.on(s.X)
+		for _, y := range e.columns(s.X) {
+			e.teeth(geom.Point{X: x, Y: e.on(y.Lo)}, geom.Point{X: x, Y: e.on(y.Hi)})
+			e.killName(x, geom.Interval{Lo: e.on(y.Lo), Hi: e.on(y.Hi)})
+		}
+		e.killNote("Kill seam at "+e.size(s.X)+" from the left end", s)
+	case s.InCorner && (s.Wall == e.index || last == e.index):
+		for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
+			if side == hanging.Left && s.Wall != e.index || side == hanging.Right && last != e.index {
+				continue
+			}
+			if foot, head, ok := e.edge(side); ok {
+				e.teeth(foot, head)
+				e.killName(foot.X, geom.Interval{Lo: foot.Y, Hi: head.Y})
+			}
+			e.killNote("Kill seam in "+e.end(side), s)
+		}
+	}
+}
+
+// teeth draws the kill seam's line from foot to head.
+func (e *elevation) teeth(foot, head geom.Point) {
+	const pitch, deep = 2 * mm, mm
+	tall := head.Y - foot.Y
+	n := int64(max(tall/pitch, 1))
+	points := []geom.Point{foot}
+	for k := range n {
+		p := geom.Point{X: foot.X + (head.X-foot.X).Scaled(2*k+1, 2*n), Y: foot.Y + tall.Scaled(2*k+1, 2*n)}
+		p.X += deep * measure.Length(1-2*(k%2))
+		points = append(points, p)
+	}
+	e.add("kill", draw.Line{Points: append(points, head), Pen: killPen})
+}
+
+// killName writes "kill seam" along the seam, on the side that has room.
+func (e *elevation) killName(x measure.Length, y geom.Interval) {
+	e.along("kill", draw.Text{Text: "kill seam", Bold: true, Ink: oxide}, x, y)
+}
+
+// along writes a text upwards beside an upright line at x, within a stretch of
+// height, and reports whether it had room.
+func (e *elevation) along(layer string, t draw.Text, x measure.Length, y geom.Interval) bool {
+	t.Anchor, t.Turn = draw.Middle, draw.Upwards
+	for _, t.Size = range []measure.Length{body, small} {
+		m := y.Lo + y.Length()/2
+		left, right := x-t.Size*240/1000-3*mm/2, x+t.Size*760/1000+3*mm/2
+		for d := measure.Length(0); 2*d < y.Length(); d += 2 * mm {
+			for _, t.At = range []geom.Point{{X: right, Y: m - d}, {X: left, Y: m - d}, {X: right, Y: m + d}, {X: left, Y: m + d}} {
+				if box := t.Box(); e.board.isFree(box) && e.isPapered(box) {
+					e.write(layer, t)
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// killNote says how far the design misses.
+func (e *elevation) killNote(where string, s *hanging.Seam) {
+	text := where + ": the design " + misses(s.Across, s.Along, e.sys) + "."
+	switch {
+	case e.label.Match.Kind == paper.Free:
+		text = where + ": the last drop is trimmed here; this paper has no design that could miss."
+	case s.Meets():
+		text = where + ": the design meets here too."
+	}
+	e.notes = append(e.notes, note{mark: killMark, text: text})
+}
+
+// misses says in words how far a design misses at a seam.
+func misses(across geom.Interval, along measure.Length, sys measure.System) string {
+	var text string
+	switch lo, hi := across.Lo, across.Hi; {
+	case lo == 0 && hi == 0:
+	case lo >= 0 && hi >= 0:
+		text = "loses " + fromTo(lo, hi, sys) + " of its width"
+	case lo <= 0 && hi <= 0:
+		text = "shows " + fromTo(-hi, -lo, sys) + " of its width twice"
+	default:
+		text = "shows up to " + plainly(-lo, sys) + " of its width twice and loses up to " + plainly(hi, sys)
+	}
+	switch {
+	case along == 0 && text == "":
+		return "meets"
+	case along == 0:
+		return text
+	case text != "":
+		text += " and "
+	}
+	if along < 0 {
+		return text + "stands " + plainly(-along, sys) + " too low on the right"
+	}
+	return text + "stands " + plainly(along, sys) + " too high on the right"
+}
+
+// fromTo writes a length, or the two ends of a stretch.
+func fromTo(lo, hi measure.Length, sys measure.System) string {
+	if lo == hi {
+		return plainly(lo, sys)
+	}
+	return plainly(lo, sys) + " to " + plainly(hi, sys)
+}

@@ -1,0 +1,220 @@
+package sheet
+
+import (
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// part is a part of a drop that lies on the wall.
+type part struct {
+	drop *hanging.Drop
+	of   int // index of the drop
+	*hanging.Part
+	seen geom.Interval // of the wall, in its coordinates, as much as one sees
+}
+
+// parts lists the parts on this wall from left to right.
+func (e *elevation) parts() []part {
+	x, _ := e.face.Bounds()
+	var ps []part
+	for i := range e.layout.Drops {
+		d := &e.layout.Drops[i]
+		for k := range d.Parts {
+			p := part{drop: d, of: i, Part: &d.Parts[k]}
+			if p.seen = p.X.Intersection(x); p.Wall == e.index && p.seen.Length() > 0 {
+				ps = append(ps, p)
+			}
+		}
+	}
+	return ps
+}
+
+// strips draws the paper: every drop in its tint, light and less light in turn,
+// the same on both sides of a corner.
+func (e *elevation) strips() {
+	outline := e.ring(e.face.Outline)
+	e.add("paper", draw.Area{Shape: geom.Polygon{Outline: outline}, Fill: tints[0]})
+	for _, p := range e.parts() {
+		if p.drop.Index%2 == 0 {
+			continue
+		}
+		x := geom.Interval{Lo: e.on(p.seen.Lo), Hi: e.on(p.seen.Hi)}
+		if strip := within(outline, x); len(strip) > 2 {
+			e.add("paper", draw.Area{Shape: geom.Polygon{Outline: strip}, Fill: tints[1]})
+		}
+	}
+	e.add("outline", draw.Area{Shape: geom.Polygon{Outline: outline}, Pen: outlinePen})
+}
+
+// within returns the part of a ring that lies within a stretch of x. Where it
+// falls apart, the parts are joined along the stretch's sides.
+func within(r geom.Ring, x geom.Interval) geom.Ring {
+	r = beyond(r, func(p geom.Point) measure.Length { return p.X - x.Lo })
+	return beyond(r, func(p geom.Point) measure.Length { return x.Hi - p.X })
+}
+
+// beyond returns the part of a ring where depth is 0 or more. depth must be
+// linear in the point.
+func beyond(r geom.Ring, depth func(geom.Point) measure.Length) geom.Ring {
+	var out geom.Ring
+	for i, p := range r {
+		q := r[(i+1)%len(r)]
+		a, b := depth(p), depth(q)
+		if a >= 0 {
+			out = append(out, p)
+		}
+		if (a < 0) != (b < 0) && a != 0 && b != 0 {
+			out = append(out, geom.Point{
+				X: p.X + (q.X-p.X).Scaled(int64(a), int64(a-b)),
+				Y: p.Y + (q.Y-p.Y).Scaled(int64(a), int64(a-b)),
+			})
+		}
+	}
+	return out
+}
+
+// numbers writes the name of every piece near its head: the drop's number,
+// with a letter where the drop has several. What is too narrow carries its name
+// above the wall.
+func (e *elevation) numbers() {
+	var xs []measure.Length
+	var names []string
+	parts := e.parts()
+	for i := range e.layout.Pieces {
+		p := &e.layout.Pieces[i]
+		if p.Return != nil {
+			continue
+		}
+		at, ok := e.widest(parts, p)
+		if !ok || e.tag(p, at) {
+			continue
+		}
+		xs, names = append(xs, e.on(at.Lo+at.Length()/2)), append(names, p.Name)
+	}
+	e.above(xs, names)
+}
+
+// widest returns the widest stretch of the wall that a piece covers.
+func (e *elevation) widest(parts []part, p *hanging.Piece) (x geom.Interval, ok bool) {
+	for _, q := range parts {
+		if q.of != p.Drop {
+			continue
+		}
+		s := p.Across.Shifted(q.X.Lo - q.Across.Lo).Intersection(q.seen)
+		if s.Length() > 0 && (!ok || s.Length() > x.Length()) {
+			x, ok = s, true
+		}
+	}
+	return x, ok
+}
+
+// tag writes a piece's name into its stretch of the wall, as high as it has
+// room, and reports whether it had.
+func (e *elevation) tag(p *hanging.Piece, x geom.Interval) bool {
+	drop := &e.layout.Drops[p.Drop]
+	lo, hi, head, foot := e.on(x.Lo), e.on(x.Hi), e.on(min(p.Y.Hi, e.top(x))), e.on(p.Y.Lo)
+	for size := large; size >= body; size -= 2 * mm {
+		w := draw.TextWidth(p.Name, size, true)
+		h := size + mm
+		if e.label.Match.Reversing {
+			h += arrowTall
+		}
+		if w+mm > hi-lo {
+			continue
+		}
+		for y := head - h - mm; y >= foot+mm/2; y -= mm {
+			for _, side := range []measure.Length{2, 1, 3} { // of four: middle, left, right
+				free := hi - lo - w - mm
+				box := draw.BoxAt(lo+mm/2+free*side/4, y, w, h)
+				if !e.board.isFree(box) || !e.isPapered(box) {
+					continue
+				}
+				e.board.take(box)
+				e.mark(p.Name, size, box, drop.Reversed)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// top returns the highest point of the wall over a stretch of it.
+func (e *elevation) top(x geom.Interval) measure.Length {
+	y := geom.Interval{Lo: 0, Hi: -1}
+	for _, c := range e.face.Cells(x) {
+		y = y.Union(c.Y())
+	}
+	return y.Hi
+}
+
+// arrowTall is the height of the arrow that tells which way up a drop hangs.
+const arrowTall = 8 * mm
+
+// mark draws a name with a pencil's flourish under it and, for a paper whose
+// alternate drops are reversed, an arrow to the end that came off the roll
+// first.
+func (e *elevation) mark(name string, size measure.Length, box draw.Box, reversed bool) {
+	x, y := box.Middle().X, box.Y.Hi-size*4/5
+	w := box.X.Length()
+	items := []draw.Item{
+		draw.Text{At: geom.Point{X: x, Y: y}, Text: name, Size: size, Anchor: draw.Middle, Bold: true, Ink: graphite},
+		draw.Line{Points: []geom.Point{
+			{X: box.X.Lo, Y: y - mm}, {X: box.X.Hi - w/5, Y: y - 7*mm/10}, {X: box.X.Hi, Y: y + mm/5},
+		}, Pen: tagPen},
+	}
+	title := "Drop " + name
+	if e.label.Match.Reversing {
+		items = append(items, arrow(geom.Point{X: x, Y: box.Y.Lo + mm/2}, arrowTall-2*mm, reversed)...)
+		title += map[bool]string{false: ", head up", true: ", upside down"}[reversed]
+	}
+	e.add("numbers", draw.Group{Title: title, Items: items})
+}
+
+// arrow returns an upright arrow with its lower end at a point.
+func arrow(at geom.Point, tall measure.Length, down bool) []draw.Item {
+	foot, head, barb := at, geom.Point{X: at.X, Y: at.Y + tall}, -2*mm
+	if down {
+		foot, head, barb = head, foot, 2*mm
+	}
+	return []draw.Item{
+		draw.Segment(foot, head, tagPen),
+		draw.Line{Points: []geom.Point{{X: head.X - 3*mm/2, Y: head.Y + barb}, head, {X: head.X + 3*mm/2, Y: head.Y + barb}}, Pen: tagPen},
+	}
+}
+
+// above writes names in rows over the wall, each with a leader to its strip.
+func (e *elevation) above(xs []measure.Length, names []string) {
+	if len(xs) == 0 {
+		return
+	}
+	widths := make([]measure.Length, len(xs))
+	for i := range xs {
+		widths[i] = draw.TextWidth(names[i], body, true)
+	}
+	order := ascending(xs)
+	base := e.crown + 2*mm
+	rows := 0
+	for k, s := range spread(pick(xs, order), pick(widths, order), e.page.X) {
+		i := order[k]
+		y := base + measure.Length(s.row)*line
+		rows = max(rows, s.row+1)
+		tip := y
+		if s.anchor != draw.Middle {
+			tip += body / 2
+		}
+		e.add("numbers", draw.Segment(geom.Point{X: xs[i], Y: e.headAt(xs[i]) - 2*mm}, geom.Point{X: xs[i], Y: tip}, finePen))
+		e.write("numbers", draw.Text{At: geom.Point{X: s.at, Y: y + mm}, Text: names[i], Size: body, Anchor: s.anchor, Bold: true, Ink: graphite})
+	}
+	e.crown = base + measure.Length(rows)*line
+}
+
+// headAt returns the highest point of the wall at x, both on the page.
+func (e *elevation) headAt(x measure.Length) measure.Length {
+	ys := e.columns(x * measure.Length(e.scale))
+	if len(ys) == 0 {
+		return e.reach.Y.Hi
+	}
+	return e.on(ys[len(ys)-1].Hi)
+}

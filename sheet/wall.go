@@ -1,0 +1,223 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"firstdrop/draw"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/plan"
+	"firstdrop/room"
+)
+
+// Wall draws the elevation of one wall of a run as one faces it: paper and
+// seams, what is measured from where, the design's height on every drop, and
+// below it in words what must be known. The drawing's origin is the wall's: its
+// left foot corner on the datum. run and wall are indexes into the plan's runs
+// and that run's walls; both must exist.
+func Wall(p *plan.Plan, run, wall int, o Options) *draw.Scene {
+	e := newElevation(p, run, wall, o)
+	e.strips()
+	e.openings()
+	e.fittings()
+	e.seams()
+	e.numbers()
+	e.plumbs()
+	e.killSeam()
+	e.design() // last on the wall: its marks give way to words
+	e.turns()
+	e.heights()
+	e.foot()
+	e.datum()
+	e.findings()
+	e.head()
+	e.legend()
+	return e.finish()
+}
+
+// elevation is the drawing of a wall in progress. Everything is kept in page
+// coordinates with the wall's origin; only what is named so is in the wall's.
+type elevation struct {
+	plan   *plan.Plan
+	layout *hanging.Layout
+	run    *room.Run
+	index  int // of the wall
+	wall   *room.Wall
+	label  *paper.Paper
+	face   geom.Polygon // in the wall's coordinates
+	sys    measure.System
+	scale  int64
+
+	page   draw.Box // X is fixed from the start; Y grows
+	reach  draw.Box // of the wall
+	board  board
+	scene  *draw.Scene
+	notes  []note
+	cursor measure.Length // where the next line below the wall may stand
+	crown  measure.Length // where the next line above the wall may stand
+}
+
+// layers lists the layers from the bottom up.
+var layers = []draw.Layer{
+	{Name: "paper", Title: "Drops of paper"},
+	{Name: "openings", Title: "Openings"},
+	{Name: "design", Title: "Where the design falls"},
+	{Name: "seams", Title: "Seams"},
+	{Name: "outline", Title: "Outline of the wall"},
+	{Name: "fittings", Title: "Fittings"},
+	{Name: "plumbs", Title: "Plumb lines"},
+	{Name: "kill", Title: "Kill seam"},
+	{Name: "turns", Title: "Paper that turns a corner"},
+	{Name: "sizes", Title: "Sizes"},
+	{Name: "numbers", Title: "Numbers of the drops in hanging order"},
+	{Name: "marks", Title: "Marks of the findings"},
+	{Name: "words", Title: "Names and notes"},
+}
+
+func newElevation(p *plan.Plan, run, wall int, o Options) *elevation {
+	l := p.Runs[run].Layout
+	e := &elevation{
+		plan: p, layout: l, run: l.Run, index: wall, wall: &l.Run.Walls[wall],
+		label: l.Paper, face: l.Run.Face(wall), sys: o.System,
+	}
+	x, y := e.face.Bounds()
+	var width measure.Length
+	e.scale, width = o.page(x.Length(), y.Length(), l.Paper.Width)
+	e.reach = draw.Box{X: geom.Interval{Lo: e.on(x.Lo), Hi: e.on(x.Hi)}, Y: geom.Interval{Lo: e.on(y.Lo), Hi: e.on(y.Hi)}}
+	left := (width - e.reach.X.Length()) / 2
+	e.page.X = geom.Interval{Lo: e.reach.X.Lo - left, Hi: e.reach.X.Lo - left + width}
+	e.cursor, e.crown = e.reach.Y.Lo, e.reach.Y.Hi
+	e.scene = &draw.Scene{ID: fmt.Sprintf("run%d-wall%d", run+1, wall+1), Scale: e.scale, Layers: append([]draw.Layer(nil), layers...)}
+	return e
+}
+
+// on returns a length of the wall on the page.
+func (e *elevation) on(l measure.Length) measure.Length { return l.Scaled(1, e.scale) }
+
+// at returns a point of the wall on the page.
+func (e *elevation) at(x, y measure.Length) geom.Point { return geom.Point{X: e.on(x), Y: e.on(y)} }
+
+// ring returns a ring of the wall on the page.
+func (e *elevation) ring(r geom.Ring) geom.Ring {
+	on := make(geom.Ring, len(r))
+	for i, p := range r {
+		on[i] = e.at(p.X, p.Y)
+	}
+	return on
+}
+
+// add appends items to a layer.
+func (e *elevation) add(layer string, items ...draw.Item) {
+	l := e.scene.Layer(layer)
+	l.Items = append(l.Items, items...)
+}
+
+// write adds a text and takes the room it needs.
+func (e *elevation) write(layer string, t draw.Text) {
+	if t.Text == "" {
+		return
+	}
+	e.add(layer, t)
+	e.board.take(t.Box())
+}
+
+// size returns a length as people read it, rounded without a mark.
+func (e *elevation) size(l measure.Length) string { return plainly(l, e.sys) }
+
+// figure returns a length without its unit where the system has one unit.
+func (e *elevation) figure(l measure.Length) string { return strings.TrimSuffix(e.size(l), " mm") }
+
+// plainly returns a length as people read it. That it was rounded is not said:
+// a drawing says so once.
+func plainly(l measure.Length, sys measure.System) string {
+	return strings.TrimPrefix(l.Format(sys), "≈ ")
+}
+
+// columns returns the stretches of paper along the upright at x, in the wall's
+// coordinates, from the foot up.
+func (e *elevation) columns(x measure.Length) []geom.Interval {
+	var ys []geom.Interval
+	bounds, _ := e.face.Bounds()
+	x = min(max(x, bounds.Lo), bounds.Hi-1)
+	for _, c := range e.face.Cells(geom.Interval{Lo: x, Hi: x + 1}) {
+		if y := c.At(x); y.Length() > 0 {
+			ys = append(ys, y)
+		}
+	}
+	return ys
+}
+
+// isPapered reports whether a box on the page lies on the wall and off every
+// opening.
+func (e *elevation) isPapered(b draw.Box) bool {
+	n := measure.Length(e.scale)
+	x := geom.Interval{Lo: b.X.Lo * n, Hi: b.X.Hi * n}
+	y := geom.Interval{Lo: b.Y.Lo * n, Hi: b.Y.Hi * n}
+	var covered measure.Length
+	for _, c := range e.face.Cells(x) {
+		if level := c.Left.Intersection(c.Right); level.Union(y) == level {
+			covered += c.X.Length()
+		}
+	}
+	return covered >= x.Length()
+}
+
+// corner returns the corner at one end of the wall, its name and the wall
+// beyond; ok is false at the end of an open run.
+func (e *elevation) corner(side hanging.Side) (c room.Corner, name, beyond string, ok bool) {
+	n := len(e.run.Walls)
+	at, next := e.index, (e.index+1)%n
+	if side == hanging.Left {
+		at, next = (e.index-1+n)%n, (e.index-1+n)%n
+	}
+	if at >= len(e.run.Corners) || !e.run.Closed && at == n-1 {
+		return room.Corner{}, "", "", false
+	}
+	return e.run.Corners[at], e.run.Walls[at].Name + "|" + e.run.Walls[(at+1)%n].Name, e.run.Walls[next].Name, true
+}
+
+// end names an end of the wall: "corner D|A", or "the left end".
+func (e *elevation) end(side hanging.Side) string {
+	if _, name, _, ok := e.corner(side); ok {
+		return "corner " + name
+	}
+	return "the " + side.String() + " end"
+}
+
+// edge returns foot and head of the wall's edge on one side, on the page; ok is
+// false where the wall has no height there.
+func (e *elevation) edge(side hanging.Side) (foot, head geom.Point, ok bool) {
+	x := measure.Length(0)
+	if side == hanging.Right {
+		x = e.wall.Width
+	}
+	var low, high *geom.Point
+	for i, p := range e.wall.Outline {
+		if p.X != x {
+			continue
+		}
+		q := &e.face.Outline[i]
+		if low == nil || q.Y < low.Y {
+			low = q
+		}
+		if high == nil || q.Y > high.Y {
+			high = q
+		}
+	}
+	if low == nil || low.Y == high.Y {
+		return foot, head, false
+	}
+	return e.at(low.X, low.Y), e.at(high.X, high.Y), true
+}
+
+// finish gives the page its height and the scene its words.
+func (e *elevation) finish() *draw.Scene {
+	e.page.Y = geom.Interval{Lo: e.cursor - margin, Hi: e.crown + margin}
+	e.scene.Window = e.page
+	e.scene.Title = "Wall " + e.wall.Name
+	e.scene.Desc = e.describe()
+	return e.scene
+}
