@@ -9,6 +9,7 @@ import (
 	"firstdrop/internal/roomtext"
 	"firstdrop/measure"
 	"firstdrop/paper"
+	"firstdrop/room"
 )
 
 const mm = measure.Millimetre
@@ -25,13 +26,13 @@ func halfDrop() *paper.Paper {
 }
 
 // layout lays out a run given in the notation of roomtext.
-func layout(t testing.TB, run string, p *paper.Paper, c hanging.Choice, change func(*hanging.Rules)) *hanging.Layout {
+func layout(t testing.TB, text string, p *paper.Paper, c hanging.Choice, change func(*hanging.Rules)) *hanging.Layout {
 	t.Helper()
 	rules := hanging.DefaultRules()
 	if change != nil {
 		change(&rules)
 	}
-	h, err := hanging.New(roomtext.Run(run), p, rules)
+	h, err := hanging.New(run(text), p, rules)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,6 +70,8 @@ func parts(l *hanging.Layout) string {
 }
 
 func num(l measure.Length) string { return strings.TrimSuffix(l.String(), " mm") }
+
+func run(text string) *room.Run { return roomtext.Run(text) }
 
 func start(wall int, x measure.Length) hanging.Start { return hanging.Start{Wall: wall, X: x * mm} }
 
