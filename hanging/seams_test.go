@@ -93,14 +93,14 @@ func TestSeams(t *testing.T) {
 			name: "closing a girth of seven widths", run: "closed: A 1200x2400 | B 655x2400 | C 1200x2400 | D 655x2400 |",
 			paper: halfDrop(), choice: hanging.Choice{Start: start(0, 0), Kill: atCorner(3)},
 			rules: func(r *hanging.Rules) { r.Wrap = 0 },
-			want: "carried at B corner, carried at C corner, carried at D corner, kill at A corner along 320",
+			want:  "carried at B corner, carried at C corner, carried at D corner, kill at A corner along 320",
 		},
 		{
 			// 3720 mm are seven widths and 10 mm: ten millimetres show twice or are lost.
 			name: "closing a girth of ten millimetres more", run: "closed: A 1200x2400 | B 660x2400 | C 1200x2400 | D 660x2400 |",
 			paper: plain(), choice: hanging.Choice{Start: start(0, 0), Kill: atCorner(3)},
 			rules: func(r *hanging.Rules) { r.Wrap = 0 },
-			want: "carried at B corner, carried at C corner, carried at D corner, kill at A corner lost -10",
+			want:  "carried at B corner, carried at C corner, carried at D corner, kill at A corner lost -10",
 		},
 		{
 			// 300 mm of the drop are used on A; the new drop on B begins 230 mm further on.
