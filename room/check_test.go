@@ -217,6 +217,7 @@ func TestCheckManyWalls(t *testing.T) {
 // and a mirror image that passes too.
 func FuzzCheck(f *testing.F) {
 	f.Add([]byte{4, 0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100}, false)
+	f.Add([]byte{2, 1, 90, 0, 60, 1, 10, 0, 20, 50, 2}, false)
 	f.Add([]byte{1, 255, 128, 127, 0, 0, 0, 1, 1, 1, 2, 2, 2}, true)
 	f.Add([]byte(strings.Repeat("wall and corner ", 20)), true)
 	f.Fuzz(func(t *testing.T, data []byte, closed bool) {
@@ -245,30 +246,38 @@ func runOf(data []byte, closed bool) *Run {
 		}
 		b := int8(data[0])
 		data = data[1:]
-		if b == 100 {
+		return measure.Length(b)
+	}
+	unit := measure.Nanometre
+	if next()&1 == 0 {
+		unit = 37*mm + 1
+	}
+	long := func() measure.Length {
+		l := next()
+		if l == 100 {
 			return 1<<63 - 1
 		}
-		return measure.Length(b)
+		return l * unit
 	}
 	ring := func(n measure.Length) (r geom.Ring) {
 		for range n & 7 {
-			r = append(r, geom.Point{X: next(), Y: next()})
+			r = append(r, geom.Point{X: long(), Y: long()})
 		}
 		return r
 	}
 	corner := func() Corner {
-		return Corner{Kind: CornerKind(next() & 1), Angle: measure.Angle(next()) * 3 * deg, LeanLeft: next(), LeanRight: next()}
+		return Corner{Kind: CornerKind(next() & 1), Angle: measure.Angle(next()) * 3 * deg, LeanLeft: long(), LeanRight: long()}
 	}
 	r := &Run{Closed: closed}
 	for range next() & 7 {
-		w := Wall{Width: next(), Outline: ring(next())}
+		w := Wall{Width: long(), Outline: ring(next())}
 		if next()&1 == 0 {
-			w.Outline = Rectangle(w.Width, next())
+			w.Outline = Rectangle(w.Width, long())
 		}
 		for range next() & 3 {
-			w.Openings = append(w.Openings, Opening{Outline: Rect(next(), next(), next(), next()), Depth: next()})
+			w.Openings = append(w.Openings, Opening{Outline: Rect(long(), long(), long(), long()), Depth: long()})
 		}
-		w.Fittings = append(w.Fittings, Fitting{At: geom.Point{X: next(), Y: next()}})
+		w.Fittings = append(w.Fittings, Fitting{At: geom.Point{X: long(), Y: long()}})
 		r.Walls, r.Corners = append(r.Walls, w), append(r.Corners, corner())
 	}
 	if !closed && len(r.Corners) > 0 {
