@@ -32,3 +32,25 @@ func (w *work) raise(target int, sharp bool) {
 		}
 	}
 }
+
+const (
+	fewKinds = 12 // of pieces: the catalogue is worth a try at once
+	maxKinds = 60 // of pieces: it is worth a try when dives have not closed the gap
+)
+
+// proveListed raises the bound by the exact prices of rolls that serve all
+// starts, if there are no more kinds than given and their catalogue can be
+// made, and dives again with these prices.
+func (w *work) proveListed(kinds int) {
+	if !w.open() || w.listed || len(w.n.safe) == 1 || w.n.coarse || w.m > kinds {
+		return
+	}
+	if w.listed = w.catalogue(); !w.listed {
+		return
+	}
+	w.begin(w.p.demand, listed)
+	w.improve(w.p.demand, listed, w.best.rolls(), false)
+	if kinds > fewKinds && w.open() {
+		w.dive()
+	}
+}

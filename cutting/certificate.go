@@ -17,11 +17,14 @@ import (
 // longest path over the ends of cuts, or with free match by a knapsack in
 // which no piece is used more often than asked for. With an unknown start a
 // roll must serve every phase, so what no roll of this one start can carry no
-// roll can.
+// roll can. Where that is not sharp enough AllStarts is set: Capacity then
+// holds for the sets of pieces that fit from every start, and to check it all
+// of those are listed (they are few, see catalogue.go).
 type Certificate struct {
-	Weights  []int64 // per piece, index as in Spec.Pieces; none negative
-	Capacity int64   // above zero when there are pieces
-	At       measure.Length
+	Weights   []int64        // per piece, index as in Spec.Pieces; none negative
+	Capacity  int64          // above zero when there are pieces
+	At        measure.Length // meaningless if AllStarts
+	AllStarts bool
 	// ByWeights is ⌈sum of Weights / Capacity⌉.
 	ByWeights int
 	// Exhausted is how many rolls above ByWeights the bound was raised because
@@ -83,7 +86,9 @@ func (w *work) certificate() Certificate {
 	for i, j := range w.p.kindOf {
 		c.Weights[i] = w.lower.weight[j]
 	}
-	if w.p.repeat > 0 && len(w.n.exact) > 0 {
+	if w.lower.lane == listed {
+		c.AllStarts = true
+	} else if w.p.repeat > 0 {
 		c.At = measure.Length(mod(w.n.exact[w.lower.lane].begin, w.p.repeat))
 	}
 	return c
@@ -124,6 +129,9 @@ func (c Certificate) check(p *Problem) error {
 	if q != uint64(c.ByWeights) {
 		return fmt.Errorf("weights prove %d rolls, not %d", q, c.ByWeights)
 	}
+	if c.AllStarts {
+		return c.checkListed(p, weight)
+	}
 	n := newNetwork(p)
 	gain := make([]int64, len(n.bound.at))
 	for _, l := range n.exact {
@@ -135,4 +143,18 @@ func (c Certificate) check(p *Problem) error {
 		}
 	}
 	return fmt.Errorf("a roll that begins at phase %d can weigh more than %d", c.At, c.Capacity)
+}
+
+// checkListed lists the sets good for all starts anew and weighs them.
+func (c Certificate) checkListed(p *Problem, weight []int64) error {
+	w := newWork(p, DefaultSteps)
+	defer w.free()
+	if !w.catalogue() {
+		return fmt.Errorf("too many sets to check a capacity for all starts")
+	}
+	copy(w.weight, weight)
+	if _, most := w.weigh(); most > c.Capacity {
+		return fmt.Errorf("a roll that serves all starts can weigh %d, more than %d", most, c.Capacity)
+	}
+	return nil
 }

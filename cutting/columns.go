@@ -57,8 +57,12 @@ func (w *work) begin(demand []int32, d int) {
 	}
 }
 
-// everyStart stands in place of an exact lane for rolls good for all starts.
-const everyStart = -1
+// In place of an exact lane: rolls good for all starts, as far as passes find
+// them, or all those in the catalogue.
+const (
+	everyStart = -1
+	listed     = -2
+)
 
 // copies leaves in w.seq as many pieces of kind j as one roll gives, and
 // returns their number.
@@ -98,13 +102,16 @@ func (w *work) improve(demand []int32, d, target int, sharp bool) {
 		for j, y := range s.price {
 			w.weight[j] = int64(max(y, 0) * float64(one))
 		}
-		if d == everyStart {
+		switch d {
+		case everyStart:
 			w.heaviest()
-		} else {
+		case listed:
+			w.offer(w.heaviestListed(), d)
+		default:
 			w.offer(w.heaviestOn(d), d)
-			if w.lower.rolls() >= target || !sharp && s.settled(demand, w.lower.byWeights) {
-				return
-			}
+		}
+		if w.lower.rolls() >= target || d >= 0 && !sharp && s.settled(demand, w.lower.byWeights) {
+			return
 		}
 		if !s.worthwhile(w.seq) || w.spent() {
 			return

@@ -1,5 +1,7 @@
 package cutting
 
+import "math"
+
 // From fractions to whole rolls.
 //
 // The linear program says "2.7 times roll A, 1.3 times roll B". The dive takes
@@ -43,8 +45,12 @@ func (w *work) open() bool { return w.best.rolls() > w.lower.rolls() }
 func (w *work) diveOnce(turn int) {
 	for w.open() && !w.spent() && !w.nothingLeft() && w.trial.rolls() < w.best.rolls()-1 {
 		w.deep.rest = append(w.deep.rest[:0], w.left...)
-		w.begin(w.deep.rest, everyStart)
-		w.improve(w.deep.rest, everyStart, 0, false)
+		view := everyStart
+		if w.listed {
+			view = listed
+		}
+		w.begin(w.deep.rest, view)
+		w.improve(w.deep.rest, view, math.MaxInt32, false)
 		if w.hopeless() {
 			return
 		}
@@ -179,6 +185,10 @@ func (w *work) revalue(seq []int16, round int) {
 // bestRoll leaves in w.seq the most valuable roll out of the pieces left, by
 // w.value: exact unless the node budget runs out.
 func (w *work) bestRoll() {
+	if w.listed {
+		w.bestListed()
+		return
+	}
 	d := &w.deep
 	d.bestVal, d.budget = 0, rollBudget
 	w.seq = w.seq[:0]

@@ -48,7 +48,9 @@ func (w *work) exhaust() {
 	if w.n.coarse {
 		return
 	}
-	w.raise(math.MaxInt32, true)
+	if !w.listed {
+		w.raise(math.MaxInt32, true)
+	}
 	for w.open() && !w.spent() {
 		switch w.tryRolls(w.lower.rolls()) {
 		case possible:
@@ -63,16 +65,16 @@ func (w *work) exhaust() {
 // tryRolls decides whether k rolls are enough, under the certificate's weights.
 func (w *work) tryRolls(k int) verdict {
 	copy(w.weight, w.lower.weight)
-	l := &w.n.exact[w.lower.lane]
-	w.gain = grow(w.gain, len(w.n.plan.at))
-	w.n.plan.pass(l.from, l.last, w.weight, w.gain)
 	total := dot(w.p.demand, w.weight)
 	slack := int64(k)*w.lower.capacity - total
 	if slack < 0 {
 		return impossible
 	}
-	complete := w.listRolls(w.lower.lane, w.lower.capacity-slack)
-	if !complete {
+	if w.listed {
+		w.weigh()
+		w.states.least = w.lower.capacity - slack
+		w.states.link(w.p.demand)
+	} else if !w.listRolls(w.lower.lane, w.lower.capacity-slack) {
 		return undecided
 	}
 	w.search.reset()

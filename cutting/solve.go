@@ -32,9 +32,11 @@ func Solve(p *Problem, o Options) *Solution {
 	defer w.free()
 	w.greedy()
 	w.prove()
+	w.proveListed(fewKinds)
 	if w.open() {
 		w.dive()
 	}
+	w.proveListed(maxKinds)
 	if w.open() {
 		w.exhaust()
 	}

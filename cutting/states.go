@@ -25,6 +25,9 @@ type states struct {
 	info   []state
 	table  []int32  // open addressing over info, plus one; 0 is empty
 	key    []uint64 // random-looking number per kind; a set's hash is their sum
+	set    []uint16 // scratch
+	lanes  int      // starts per set in a catalogue, see catalogue.go
+	ends   []int32  // of the sets in a catalogue, from each start
 	larger []int16  // kinds that can be added to a set, see state.larger
 	list   []int32  // the sets heavy enough, by first kind, heaviest first
 	start  []int32  // where the list of each first kind begins
@@ -47,12 +50,13 @@ const (
 )
 
 // list fills the states with all sets of at most the demand that fit, weigh at
-// least least under w.weight, and are good for all starts. gain must come from
-// a pass over the given exact lane. It returns false if there are too many.
+// least least under w.weight, and are good for all starts. They are grown
+// along the given exact lane. It returns false if there are too many.
 func (w *work) listRolls(lane int, least int64) bool {
 	s := &w.states
 	s.reset(w.m)
 	s.least = least
+	w.lanePass(lane)
 	l := &w.n.exact[lane]
 	many := len(w.n.safe) > 1
 	if w.gain[l.from] < least {
@@ -102,6 +106,7 @@ func (w *work) reach(at, j int, to int32, weight int64, many bool) {
 func (s *states) reset(m int) {
 	s.m = m
 	s.count, s.info, s.larger, s.list = s.count[:0], s.info[:0], s.larger[:0], s.list[:0]
+	s.lanes, s.ends = 0, s.ends[:0]
 	if len(s.table) == 0 {
 		s.table = make([]int32, 1<<10)
 	}
@@ -153,19 +158,22 @@ func (s *states) insert(id int) {
 }
 
 // find returns the number of the set that holds one piece of kind j more than
-// set at; -1 if it is not there. Equal hashes are compared piece by piece.
+// set at; -1 if it is not there.
 func (s *states) find(at, j int) int {
-	hash := s.info[at].hash + s.key[j]
+	set := s.counts(at)
+	set[j]++
+	id := s.lookup(set, s.info[at].hash+s.key[j])
+	set[j]--
+	return id
+}
+
+// lookup returns the number of the set with these counts and this hash; -1 if
+// it is not there. Equal hashes are compared piece by piece.
+func (s *states) lookup(set []uint16, hash uint64) int {
 	mask := len(s.table) - 1
 	for i := int(mix(hash)) & mask; s.table[i] != 0; i = (i + 1) & mask {
 		id := int(s.table[i]) - 1
-		if s.info[id].hash != hash {
-			continue
-		}
-		s.count[at*s.m+j]++
-		same := slices.Equal(s.counts(id), s.counts(at))
-		s.count[at*s.m+j]--
-		if same {
+		if s.info[id].hash == hash && slices.Equal(s.counts(id), set) {
 			return id
 		}
 	}
@@ -188,6 +196,7 @@ func (s *states) sequence(dst []int16, id int32) []int16 {
 // first, and notes for each the pieces that could be added: a set that could
 // take one of the pieces left need not be tried.
 func (s *states) link(demand []int32) {
+	s.list, s.larger = s.list[:0], s.larger[:0]
 	for id := range s.info {
 		st := &s.info[id]
 		if st.dead || st.weight < s.least || st.size == 0 {

@@ -28,6 +28,7 @@ type work struct {
 	sort   sorter
 	master master
 	states states
+	listed bool // the states hold the catalogue of all sets good for every start
 	search search
 	deep   descent
 }
@@ -37,7 +38,7 @@ var pool = sync.Pool{New: func() any { return new(work) }}
 func newWork(p *Problem, limit int) *work {
 	w := pool.Get().(*work)
 	w.p, w.n, w.m = p, &p.net, len(p.kinds)
-	w.limit, w.steps = limit, 0
+	w.limit, w.steps, w.listed = limit, 0, false
 	w.best.reset()
 	w.trial.reset()
 	w.lower.reset(w.m)
