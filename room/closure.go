@@ -114,24 +114,31 @@ func (r *Run) SurveyFindings(s *Survey) (fs []finding.Finding) {
 	if a.Misclosure < misclosureNote {
 		return fs
 	}
+	return append(fs, r.misclosureFinding(s, a, place))
+}
+
+// misclosureFinding tells of a gap: a note where chance explains it, serious
+// where it does not.
+func (r *Run) misclosureFinding(s *Survey, a *Adjustment, place finding.Place) finding.Finding {
 	f := finding.Finding{
 		Code: CodeMisclosure, Severity: finding.Note, Place: place, Word: r.suspectNames(s, a.Suspects),
 		Sizes: []finding.Size{size("misclosure", a.Misclosure), size("along", a.MisclosureX), size("across", a.MisclosureY)},
 	}
-	if len(a.Suspects) > 0 {
-		first := a.Suspects[0]
-		if first.Standardised > BlunderLimit {
-			f.Severity = finding.Serious
-		}
-		if first.Kind == MeasuredWidth {
-			f.Place.Wall = r.WallName(first.Index)
-			f.Sizes = append(f.Sizes, size("likely", nearest(first.Likely, measure.Millimetre)))
-		}
-		if first.Kind == MeasuredAngle {
-			f.Place.Corner = r.CornerName(first.Index)
-		}
+	if len(a.Suspects) == 0 {
+		return f
 	}
-	return append(fs, f)
+	first := a.Suspects[0]
+	if first.Standardised > BlunderLimit {
+		f.Severity = finding.Serious
+	}
+	switch first.Kind {
+	case MeasuredWidth:
+		f.Place.Wall = r.WallName(first.Index)
+		f.Sizes = append(f.Sizes, size("likely", nearest(first.Likely, measure.Millimetre)))
+	case MeasuredAngle:
+		f.Place.Corner = r.CornerName(first.Index)
+	}
+	return f
 }
 
 // nearest returns the multiple of step that is nearest to l.

@@ -7,42 +7,64 @@ import (
 	"firstdrop/measure"
 )
 
-// A published closed traverse of five sides (Purdue University, "Traverse
-// calculations", engineering.purdue.edu/~asm215/topics/travcalc.html): lengths
-// in feet and azimuths as printed, with a misclosure of −0.71 in latitude
-// (north) and +0.53 in departure (east), 0.89 together over 2466.05. Our X runs
-// along the first side, at 26° 10'. The printed latitudes and departures are
-// rounded to 0.01 each.
-func TestClosureOfAPublishedTraverse(t *testing.T) {
-	sides := []struct{ degrees, minutes, feet, hundredths int64 }{
-		{26, 10, 285, 10}, {104, 35, 610, 45}, {195, 30, 720, 48}, {358, 18, 203, 0}, {306, 54, 647, 2},
-	}
-	s := &Survey{}
-	azimuth := func(i int) measure.Angle {
-		side := sides[i%len(sides)]
-		return measure.Angle(side.degrees*60+side.minutes) * deg / 60
-	}
-	for i, side := range sides {
-		s.Widths = append(s.Widths, LengthReading{Length: measure.Length(100*side.feet+side.hundredths) * measure.Foot / 100})
-		turn := (azimuth(i+1) - azimuth(i)).Normalized() // to the right
-		s.Angles = append(s.Angles, AngleReading{Angle: (180*deg - turn).Normalized()})
-	}
-	a, err := s.Adjust()
-	if err != nil {
-		t.Fatal(err)
-	}
-	const hundredth = measure.Foot / 100
-	north, east, first := -0.71, 0.53, radians(azimuth(0))
-	along := length((north*math.Cos(first) + east*math.Sin(first)) * metres(measure.Foot))
-	left := length((north*math.Sin(first) - east*math.Cos(first)) * metres(measure.Foot))
-	if max(a.Angular, -a.Angular) > 5 { // the minutes are no whole microdegrees
-		t.Errorf("angular misclosure %v", a.Angular)
-	}
-	if !near(a.MisclosureX, along, 2*hundredth) || !near(a.MisclosureY, left, 2*hundredth) {
-		t.Errorf("misclosure %v, %v; printed %v, %v", a.MisclosureX, a.MisclosureY, along, left)
-	}
-	if !near(a.Misclosure, 89*hundredth, hundredth) {
-		t.Errorf("misclosure %v, printed %v", a.Misclosure, 89*hundredth)
+// side is one side of a published traverse: its azimuth, clockwise from north,
+// in degrees, minutes and seconds, and its length in hundredths of a foot.
+type side struct{ degrees, minutes, seconds, feet100 int64 }
+
+func (s side) azimuth() measure.Angle {
+	return measure.Angle(s.degrees*3600+s.minutes*60+s.seconds) * deg / 3600
+}
+
+// Published closed traverses, with their misclosures as printed. Our X runs
+// along the first side and Y to its left. Printed latitudes and departures are
+// rounded, and add up to the misclosure.
+func TestClosureOfPublishedTraverses(t *testing.T) {
+	for _, c := range []struct {
+		source      string
+		sides       []side
+		north, east float64 // printed misclosure in feet
+		gap         float64
+		rounding    float64
+	}{
+		{
+			// Five sides, clockwise; 0.89 over 2466.05, 1 in 2771.
+			source: "Purdue University, Traverse calculations, engineering.purdue.edu/~asm215/topics/travcalc.html",
+			sides: []side{
+				{26, 10, 0, 285_10}, {104, 35, 0, 610_45}, {195, 30, 0, 720_48}, {358, 18, 0, 203_00}, {306, 54, 0, 647_02},
+			},
+			north: -0.71, east: 0.53, gap: 0.89, rounding: 0.02,
+		},
+		{
+			// Four sides, counter-clockwise: the ground is on the left, as when
+			// one goes round a pillar. Latitudes 289.883 − 129.611 − 166.460 +
+			// 6.144, departures −120.733 − 230.556 + 133.691 + 217.603.
+			source: "worked exercise on the compass rule, justaaa.com/civil-engineering/19749",
+			sides: []side{
+				{337, 23, 20, 314_02}, {240, 39, 24, 264_49}, {141, 13, 50, 213_50}, {88, 22, 58, 217_69},
+			},
+			north: -0.044, east: 0.005, gap: 0.045, rounding: 0.002,
+		},
+	} {
+		s := &Survey{}
+		for i, side := range c.sides {
+			s.Widths = append(s.Widths, LengthReading{Length: measure.Length(side.feet100) * measure.Foot / 100})
+			turn := c.sides[(i+1)%len(c.sides)].azimuth() - side.azimuth() // to the right
+			s.Angles = append(s.Angles, AngleReading{Angle: (180*deg - turn).Normalized()})
+		}
+		got := s.closure()
+		feet := func(f float64) measure.Length { return length(f * metres(measure.Foot)) }
+		first := radians(c.sides[0].azimuth())
+		along := feet(c.north*math.Cos(first) + c.east*math.Sin(first))
+		left := feet(c.north*math.Sin(first) - c.east*math.Cos(first))
+		if max(got.Angular, -got.Angular) > 5 { // seconds are no whole microdegrees
+			t.Errorf("%s: angular misclosure %v", c.source, got.Angular)
+		}
+		if !near(got.MisclosureX, along, feet(c.rounding)) || !near(got.MisclosureY, left, feet(c.rounding)) {
+			t.Errorf("%s: misclosure %v, %v; printed %v, %v", c.source, got.MisclosureX, got.MisclosureY, along, left)
+		}
+		if !near(got.Misclosure, feet(c.gap), feet(c.rounding)/2) {
+			t.Errorf("%s: misclosure %v, printed %v", c.source, got.Misclosure, feet(c.gap))
+		}
 	}
 }
 
