@@ -25,14 +25,15 @@ import (
 // with both upright edges leaning as the corners do, less its openings. Each
 // edge leans in proportion to the height above the corner's foot, rounded to
 // the nearest nanometre; foot and head of a corner are the lowest and highest
-// point that either of its two walls has there. An opening that reaches into a
-// corner keeps reaching into it: its corners on the edge lean with the edge.
+// point that either of its two walls has there. Openings stand where they were
+// measured: one that reaches into a corner which leans away from it leaves a
+// wedge of wall there, which [Run.Findings] tells of.
 func (r *Run) Face(i int) geom.Polygon {
 	w := &r.Walls[i]
 	left, right := r.edges(i)
-	face := geom.Polygon{Outline: w.leaning(w.Outline, left, right)}
+	face := geom.Polygon{Outline: w.leaning(left, right)}
 	for _, o := range w.Openings {
-		face.Holes = append(face.Holes, w.leaning(o.Outline, left, right))
+		face.Holes = append(face.Holes, slices.Clone(o.Outline))
 	}
 	return face
 }
@@ -89,11 +90,11 @@ func (w *Wall) reachAt(x measure.Length) geom.Interval {
 	return reach
 }
 
-// leaning returns the ring with its corners on the wall's edges moved along
+// leaning returns the outline with its corners on the wall's edges moved along
 // the edges' lines.
-func (w *Wall) leaning(ring geom.Ring, left, right edgeLine) geom.Ring {
-	leaning := slices.Clone(ring)
-	for i, p := range ring {
+func (w *Wall) leaning(left, right edgeLine) geom.Ring {
+	leaning := slices.Clone(w.Outline)
+	for i, p := range w.Outline {
 		switch p.X {
 		case 0:
 			leaning[i].X += left.at(p.Y)

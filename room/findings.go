@@ -16,6 +16,7 @@ const (
 	CodeLeanLarge        finding.Code = "lean_large"        // a corner's "lean" is beyond "limit", the workmanship tolerance
 	CodeLeanUnlikely     finding.Code = "lean_unlikely"     // a corner's "lean" is beyond "limit", a tenth of its height
 	CodeOpeningBeyond    finding.Code = "opening_beyond"    // an opening reaches past its wall's head or foot (Word) or past its slope, by "beyond"
+	CodeCornerWedge      finding.Code = "corner_wedge"      // an opening reaches into a corner that leans away from it, and leaves a wedge of wall, "width" wide
 	CodeFittingOutside   finding.Code = "fitting_outside"   // the middle of a fitting (Word) is not on its wall, or in an opening
 	CodeMisclosure       finding.Code = "misclosure"        // a closed run does not close, by "misclosure" ("along" and "across" wall 0); Word names what to measure again, "likely" what it may be
 	CodeAngleMisclosure  finding.Code = "angle_misclosure"  // the angles of a closed run do not add up, by Word
@@ -80,6 +81,7 @@ func (r *Run) wallFindings(fs []finding.Finding, i int) []finding.Finding {
 	}
 	for j := range w.Openings {
 		fs = r.openingFindings(fs, i, j)
+		fs = r.wedgeFinding(fs, i, j)
 	}
 	return r.fittingFindings(fs, i)
 }
@@ -114,6 +116,29 @@ func (r *Run) openingFindings(fs []finding.Finding, i, j int) []finding.Finding 
 		f.Word, f.Sizes = "slope", []finding.Size{size("beyond", most)}
 	}
 	return append(fs, f)
+}
+
+// wedgeFinding tells of a wedge of wall between an opening and the corner it
+// was measured to stand in.
+func (r *Run) wedgeFinding(fs []finding.Finding, i, j int) []finding.Finding {
+	o := &r.Walls[i].Openings[j]
+	x, y := o.Outline.Bounds()
+	left, right := r.edges(i)
+	var wedge measure.Length
+	if x.Lo == 0 {
+		wedge = -left.at(y.Hi)
+	}
+	if x.Hi == r.Walls[i].Width {
+		wedge = max(wedge, right.at(y.Hi))
+	}
+	if wedge <= 0 {
+		return fs
+	}
+	place := r.placeOfWall(i)
+	place.Opening = r.openingName(i, j)
+	return append(fs, finding.Finding{
+		Code: CodeCornerWedge, Severity: finding.Note, Place: place, Sizes: []finding.Size{size("width", wedge)},
+	})
 }
 
 func (r *Run) fittingFindings(fs []finding.Finding, i int) []finding.Finding {

@@ -140,6 +140,25 @@ func TestFindings(t *testing.T) {
 			[]string{"opening_beyond caution at North door 1 (slope), beyond 400 mm"},
 		},
 		{
+			"a cupboard in a corner that leans away from it",
+			func(r *Run) {
+				open(Rect(0, 0, 800*mm, 1200*mm))(r)
+				r.Corners[3].LeanRight = -8 * mm
+			},
+			[]string{"corner_wedge note at North door 1, width 4 mm"},
+		},
+		{
+			"one in a corner that leans towards it, one as high as the wall on the other side",
+			func(r *Run) {
+				open(Rect(0, 0, 800*mm, 1200*mm), Rect(3200*mm, 0, 800*mm, 2500*mm))(r)
+				r.Corners[3].LeanRight, r.Corners[0].LeanLeft = 8*mm, 8*mm
+			},
+			[]string{
+				"opening_beyond caution at North door 2 (head), beyond 100 mm",
+				"corner_wedge note at North door 2, width 8 mm",
+			},
+		},
+		{
 			"a socket beside the wall, one in the door, one on the wall",
 			func(r *Run) {
 				open(Rect(500*mm, 0, 800*mm, 2000*mm))(r)
