@@ -138,3 +138,63 @@ func ExampleSurvey() {
 	// does not close by 300 mm
 	// measure again: width of Bookcase wall
 }
+
+func ExampleRun_LeanAt() {
+	r := study()
+	r.Corners[3].LeanRight = -5 * mm // seen from the window wall
+	left, right := r.LeanAt(0)
+	fmt.Println(left, right)
+	// Output: -5 mm 0 mm
+}
+
+// A closed plan says how far it may be trusted.
+func ExampleRun_SurveyFindings() {
+	r := study()
+	r.Walls[1].Width = 2700 * mm
+	for _, f := range r.SurveyFindings(r.Survey()) {
+		gap, _ := f.Size("misclosure")
+		fmt.Println(f.Code, f.Severity, gap, "look at", f.Word)
+	}
+	// Output: misclosure serious 300 mm look at Bookcase wall, Desk wall
+}
+
+// Three sides of a triangle and its angles: a right angle between 3 and 4 m
+// wants 5 m opposite, but the tape said 5.05.
+func ExampleAdjustment() {
+	s := &room.Survey{
+		Widths: []room.LengthReading{{Length: 3000 * mm}, {Length: 4000 * mm}, {Length: 5050 * mm}},
+		Angles: []room.AngleReading{
+			{Angle: 90 * measure.Degree, Sigma: measure.Degree / 100},
+			{Angle: 36_869_898, Sigma: measure.Degree / 100},
+			{Angle: 53_130_102, Sigma: measure.Degree / 100},
+		},
+	}
+	a, err := s.Adjust()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	first := a.Suspects[0]
+	fmt.Println(first.Kind, first.Index, "is rather", first.Likely.FloorTo(mm))
+	// Output: width 2 is rather 5000 mm
+}
+
+func ExampleTapeSigma() {
+	fmt.Println(room.TapeSigma(4000 * mm))
+	// Output: 6 mm
+}
+
+func ExampleFitting() {
+	r := study()
+	r.Walls[0].Fittings = []room.Fitting{{Kind: room.Radiator, At: geom.Point{X: 4200 * mm, Y: 400 * mm}}}
+	for _, f := range r.Findings() {
+		fmt.Println(f.Code, f.Word, *f.Place.X)
+	}
+	// Output: fitting_outside radiator 1 4200 mm
+}
+
+func ExampleSight() {
+	s, err := room.ParseSight("focal")
+	fmt.Println(s, s == room.Focal, err)
+	// Output: focal true <nil>
+}
