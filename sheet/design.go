@@ -20,6 +20,18 @@ import (
 //	 │  │  │         │ ──┼── │        ┬  │     │  ┬
 //	─┤─ │ ─├─       ─┤   │   ├─       ╵  │  ┬  │  ╵
 func (e *elevation) design() {
+	for _, l := range e.strokes {
+		if e.board.isFree(sliver(l)) {
+			e.add("design", l)
+		}
+	}
+	if e.label.Repeat > 0 {
+		e.designNote()
+	}
+}
+
+// designMarks works the marks out, so that numbers can keep off them.
+func (e *elevation) designMarks() {
 	if e.label.Repeat <= 0 {
 		return
 	}
@@ -35,7 +47,6 @@ func (e *elevation) design() {
 			}
 		}
 	}
-	e.designNote()
 }
 
 // recurs lists the heights on the wall at which the marked place of the design
@@ -94,13 +105,21 @@ func (e *elevation) motif(p part, y measure.Length) {
 	}
 }
 
-// tick draws a mark where it lies on paper.
+// tick makes a stroke of a mark where it lies on paper.
 func (e *elevation) tick(a, b geom.Point) {
-	box := draw.BoxOf([]geom.Point{a, b})
-	box.X.Hi, box.Y.Hi = max(box.X.Hi, box.X.Lo+1), max(box.Y.Hi, box.Y.Lo+1)
-	if e.isPapered(box) && e.board.isFree(box) {
-		e.add("design", draw.Segment(a, b, designPen))
+	l := draw.Segment(a, b, designPen)
+	if box := sliver(l); e.isPapered(box) {
+		e.strokes = append(e.strokes, l)
+		e.marks.take(box)
 	}
+}
+
+// sliver returns the box of a level or upright stroke, at least 1 nm thick so
+// that it can overlap something.
+func sliver(l draw.Line) draw.Box {
+	b := l.Box()
+	b.X.Hi, b.Y.Hi = max(b.X.Hi, b.X.Lo+1), max(b.Y.Hi, b.Y.Lo+1)
+	return b
 }
 
 // designNote says what the marks mean.

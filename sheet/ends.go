@@ -62,8 +62,8 @@ func (e *elevation) datum() {
 	e.add("design", draw.Segment(geom.Point{X: lo}, geom.Point{X: hi}, datumPen))
 	const text = "datum"
 	for _, t := range []draw.Text{
-		{At: geom.Point{X: hi - 4*mm, Y: -48 * mm / 10}},
-		{At: geom.Point{X: lo + 4*mm, Y: -48 * mm / 10}, Anchor: draw.End},
+		{At: geom.Point{X: hi - 4*mm, Y: -51 * mm / 10}},
+		{At: geom.Point{X: lo + 4*mm, Y: -51 * mm / 10}, Anchor: draw.End},
 		{At: geom.Point{X: hi - 4*mm, Y: mm}},
 		{At: geom.Point{X: lo + 4*mm, Y: mm}, Anchor: draw.End},
 	} {

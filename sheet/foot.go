@@ -32,29 +32,27 @@ func seamXs(seams []hanging.Seam) []measure.Length {
 // left end.
 func (e *elevation) foot() {
 	figures := e.figures()
-	base := e.reach.Y.Lo - 5*mm
+	base := e.reach.Y.Lo - 6*mm
 	xs := make([]measure.Length, len(figures))
-	widths := make([]measure.Length, len(figures))
 	rounded := false
 	for i, x := range figures {
-		xs[i], widths[i] = e.on(x), draw.TextWidth(e.figure(x), body, true)
+		xs[i] = e.on(x)
 		rounded = rounded || x.Rounded(e.sys) != x
 	}
+	size, slots, rows := e.rows(figures, xs)
 	e.add("sizes", draw.Segment(geom.Point{X: xs[0], Y: base}, geom.Point{X: xs[len(xs)-1], Y: base}, finePen))
-	rows := 0
-	bounds := geom.Interval{Lo: e.page.X.Lo + mm, Hi: e.page.X.Hi - mm}
-	for i, s := range spread(xs, widths, bounds) {
-		rows = max(rows, s.row+1)
-		y := base - 3*mm/2 - body*3/4 - measure.Length(s.row)*line
-		tip := y + body*3/4 + mm/2
+	first := base - 3*mm/2 - size*3/4
+	for i, s := range slots {
+		y := first - measure.Length(s.row)*line
+		tip := y + size*3/4 + mm/2
 		if s.anchor != draw.Middle {
 			tip = y
 		}
 		e.add("sizes",
 			draw.Segment(geom.Point{X: xs[i], Y: e.reach.Y.Lo - mm}, geom.Point{X: xs[i], Y: tip}, finePen),
 			draw.Segment(geom.Point{X: xs[i] - mm, Y: base - mm}, geom.Point{X: xs[i] + mm, Y: base + mm}, seamPen))
-		end := i == 0 || i == len(xs)-1
-		e.write("sizes", draw.Text{At: geom.Point{X: s.at, Y: y}, Text: e.figure(figures[i]), Size: body, Anchor: s.anchor, Bold: !end, Ink: endInk(!end)})
+		seam := i > 0 && i < len(xs)-1
+		e.write("sizes", draw.Text{At: geom.Point{X: s.at, Y: y}, Text: e.figure(figures[i]), Size: size, Anchor: s.anchor, Bold: seam, Ink: endInk(seam)})
 	}
 	text := "Seams, from " + e.end(hanging.Left)
 	switch {
@@ -65,8 +63,29 @@ func (e *elevation) foot() {
 	case e.sys == measure.Metric:
 		text += ", in mm"
 	}
-	y := base - 3*mm/2 - body*3/4 - measure.Length(rows)*line
+	y := first - measure.Length(rows)*line
 	room := e.page.X.Length() - 2*margin
 	e.write("sizes", draw.Text{At: geom.Point{X: e.page.X.Lo + margin, Y: y}, Text: draw.Fitted(text, small, false, room), Size: small, Ink: quiet})
 	e.cursor = y - small/2
+}
+
+// rows places the figures in as few rows as they need: in letters of the usual
+// size, or in small ones where that saves a row.
+func (e *elevation) rows(figures, xs []measure.Length) (size measure.Length, slots []slot, rows int) {
+	bounds := geom.Interval{Lo: e.page.X.Lo + mm, Hi: e.page.X.Hi - mm}
+	for _, try := range []measure.Length{body, small} {
+		widths := make([]measure.Length, len(figures))
+		for i, x := range figures {
+			widths[i] = draw.TextWidth(e.figure(x), try, true)
+		}
+		placed := spread(xs, widths, bounds)
+		n := 0
+		for _, s := range placed {
+			n = max(n, s.row+1)
+		}
+		if slots == nil || n < rows {
+			size, slots, rows = try, placed, n
+		}
+	}
+	return size, slots, rows
 }

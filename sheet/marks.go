@@ -81,6 +81,13 @@ func pennantWide(number string) measure.Length {
 
 // plant sets a pennant up as near to a point as there is room.
 func (e *elevation) plant(number string, at geom.Point) {
+	if !e.plantOn(number, at, &e.marks) {
+		e.plantOn(number, at, &board{})
+	}
+}
+
+// plantOn sets a pennant up where it covers no word and nothing of avoid.
+func (e *elevation) plantOn(number string, at geom.Point, avoid *board) bool {
 	w := pennantWide(number)
 	if x := e.reach.X; at.X < x.Lo || at.X > x.Hi {
 		at.X = min(max(at.X, x.Lo), x.Hi)
@@ -93,14 +100,15 @@ func (e *elevation) plant(number string, at geom.Point) {
 					box = box.Shifted(geom.Point{X: -w})
 				}
 				inside := e.reach.Grown(mm / 2).Contains(box)
-				if inside && e.board.isFree(box) {
+				if inside && e.board.isFree(box) && avoid.isFree(box) {
 					e.board.take(box)
 					e.add("marks", pennant(number, geom.Point{X: at.X, Y: y}, left, pennantTall))
-					return
+					return true
 				}
 			}
 		}
 	}
+	return false
 }
 
 // pennant returns a flag with a number on a stick of that height whose foot is

@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"cmp"
+	"regexp"
 	"slices"
+	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/geom"
@@ -39,7 +41,7 @@ func (e *elevation) legend() {
 	indent := x + 13*mm
 	y := e.cursor - 3*mm
 	for _, n := range e.notes {
-		lines := draw.Wrapped(n.text, body, n.mark == cautionMark, e.page.X.Hi-margin-indent)
+		lines := draw.Wrapped(glued(n.text), body, n.mark == cautionMark, e.page.X.Hi-margin-indent)
 		y -= line
 		e.add("words", draw.Group{Items: n.sample(geom.Point{X: x, Y: y})})
 		for i, l := range lines {
@@ -85,4 +87,13 @@ func (n note) sample(at geom.Point) []draw.Item {
 		return []draw.Item{draw.Text{At: p(5*mm, -body*36/100), Text: "!", Size: large * 4 / 5, Anchor: draw.Middle, Bold: true, Ink: oxide}}
 	}
 	return []draw.Item{draw.Segment(p(3*mm, 0), p(7*mm, 0), finePen)}
+}
+
+// figure is a number with its unit, or with the fraction behind it.
+var figure = regexp.MustCompile(`\d'? (\d|mm\b)`)
+
+// glued returns a text that is not broken within a length: the spaces inside
+// are no-break spaces.
+func glued(text string) string {
+	return figure.ReplaceAllStringFunc(text, func(s string) string { return strings.Replace(s, " ", "\u00a0", 1) })
 }

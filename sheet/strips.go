@@ -110,30 +110,26 @@ func (e *elevation) widest(parts []part, p *hanging.Piece) (x geom.Interval, ok 
 	return x, ok
 }
 
-// tag writes a piece's name into its stretch of the wall, as high as it has
-// room, and reports whether it had.
+// tag writes a piece's name into its stretch of the wall, as high and as large
+// as it has room, and reports whether it had.
 func (e *elevation) tag(p *hanging.Piece, x geom.Interval) bool {
-	drop := &e.layout.Drops[p.Drop]
-	lo, hi, head, foot := e.on(x.Lo), e.on(x.Hi), e.on(min(p.Y.Hi, e.top(x))), e.on(p.Y.Lo)
-	for size := large; size >= body; size -= 2 * mm {
-		w := draw.TextWidth(p.Name, size, true)
-		h := size + mm
-		if e.label.Match.Reversing {
-			h += arrowTall
-		}
-		if w+mm > hi-lo {
-			continue
-		}
-		for y := head - h - mm; y >= foot+mm/2; y -= mm {
-			for _, side := range []measure.Length{2, 1, 3} { // of four: middle, left, right
-				free := hi - lo - w - mm
-				box := draw.BoxAt(lo+mm/2+free*side/4, y, w, h)
-				if !e.board.isFree(box) || !e.isPapered(box) {
-					continue
+	lo, hi := e.on(x.Lo)+mm, e.on(x.Hi)-mm
+	head, foot := e.on(min(p.Y.Hi, e.top(x)))-mm, e.on(p.Y.Lo)+mm/2
+	for _, near := range []measure.Length{6 * mm, head - foot} { // small near the head rather than large far below
+		for size := large; size >= body; size -= 2 * mm {
+			w, h := draw.TextWidth(p.Name, size, true), size+mm
+			if e.label.Match.Reversing {
+				h += arrowTall
+			}
+			for d := measure.Length(0); w <= hi-lo && d <= near && head-h-d >= foot; d += mm {
+				for _, quarters := range []measure.Length{2, 1, 3, 0, 4} { // middle, left, right
+					box := draw.BoxAt(lo+(hi-lo-w)*quarters/4, head-h-d, w, h)
+					if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) {
+						e.board.take(box)
+						e.mark(p.Name, size, box, e.layout.Drops[p.Drop].Reversed)
+						return true
+					}
 				}
-				e.board.take(box)
-				e.mark(p.Name, size, box, drop.Reversed)
-				return true
 			}
 		}
 	}

@@ -24,6 +24,7 @@ func Wall(p *plan.Plan, run, wall int, o Options) *draw.Scene {
 	e.openings()
 	e.fittings()
 	e.seams()
+	e.designMarks()
 	e.numbers()
 	e.plumbs()
 	e.killSeam()
@@ -51,13 +52,15 @@ type elevation struct {
 	sys    measure.System
 	scale  int64
 
-	page   draw.Box // X is fixed from the start; Y grows
-	reach  draw.Box // of the wall
-	board  board
-	scene  *draw.Scene
-	notes  []note
-	cursor measure.Length // where the next line below the wall may stand
-	crown  measure.Length // where the next line above the wall may stand
+	page    draw.Box // X is fixed from the start; Y grows
+	reach   draw.Box // of the wall
+	board   board
+	marks   board // where design marks stand; numbers keep off them
+	scene   *draw.Scene
+	strokes []draw.Line // of the design marks
+	notes   []note
+	cursor  measure.Length // where the next line below the wall may stand
+	crown   measure.Length // where the next line above the wall may stand
 }
 
 // layers lists the layers from the bottom up.
