@@ -28,7 +28,7 @@ func (b band) clipped(w room.Wall) (part room.Wall, ok bool) {
 	part.Openings, part.Fittings = nil, nil
 	for _, o := range w.Openings {
 		_, before := o.Outline.Bounds()
-		if o.Outline = b.ring(o.Outline); o.Outline == nil {
+		if o.Outline = b.ring(o.Outline); o.Outline == nil || shared(o.Outline, part.Outline) <= leastShared {
 			continue
 		}
 		_, after := o.Outline.Bounds()
@@ -42,6 +42,17 @@ func (b band) clipped(w room.Wall) (part room.Wall, ok bool) {
 		}
 	}
 	return part, true
+}
+
+// leastShared is the area that an opening must take from a wall to count: less
+// is rounding, and [room.Run.Check] takes it for an opening that is elsewhere.
+const leastShared = measure.SquareMillimetre
+
+// shared returns the area that two rings have in common.
+func shared(a, b geom.Ring) measure.Area {
+	outside := geom.Polygon{Outline: a, Holes: []geom.Ring{b}}
+	x, _ := outside.Bounds()
+	return a.Area() - geom.AreaOf(outside.Cells(x))
 }
 
 // ring returns the part of a ring within the band; nil when it has no area. A
@@ -61,7 +72,20 @@ func (b band) ring(r geom.Ring) geom.Ring {
 	if len(r) < 3 || r.Area() == 0 {
 		return nil
 	}
-	return r
+	return fromFoot(r)
+}
+
+// fromFoot returns the ring with its lowest corner first, the left one of
+// several, so that the same shape is written in the same way however it came
+// about.
+func fromFoot(r geom.Ring) geom.Ring {
+	first := 0
+	for i, p := range r {
+		if p.Y < r[first].Y || p.Y == r[first].Y && p.X < r[first].X {
+			first = i
+		}
+	}
+	return slices.Concat(r[first:], r[:first])
 }
 
 func below(r geom.Ring, y measure.Length) geom.Ring {

@@ -16,29 +16,52 @@ import (
 // message.
 type builder struct {
 	job      *Job
+	unread   []string // paths of what could not be read of the document
 	problems Problems
 	whole    *room.Run // the room as one run; nil when a wall has no shape
 	task     plan.Task
 }
 
 // build makes the task. What it made is worth using only without problems.
-func (j *Job) build() *builder {
-	b := &builder{job: j}
-	if j.Version != Version {
-		b.refuse("firstdrop", "the version is %d; this program knows version %d", j.Version, Version)
-		return b
+func (b *builder) build() {
+	if b.job.Version != Version {
+		b.refuse("firstdrop", "the version is %d; this program knows version %d", b.job.Version, Version)
+		return
 	}
-	b.text("name", j.Name)
-	b.text("note", j.Note)
+	b.text("name", b.job.Name)
+	b.text("note", b.job.Note)
 	b.papers()
-	b.room()
-	b.rules()
-	soundSoFar := len(b.problems) == 0
+	if b.isRead("room") {
+		b.room()
+	}
+	if b.isRead("rules") && b.isRead("weights") {
+		b.rules()
+	}
+	if !b.isRead("papers") || !b.isRead("room") || !b.isRead("hang") {
+		return
+	}
 	b.checkHang()
-	if soundSoFar && len(b.problems) == 0 {
+	if len(b.problems) == 0 {
 		b.runs()
 	}
+}
+
+// build makes the task of a job that a program made, or that was read whole.
+func (j *Job) build() *builder {
+	b := &builder{job: j}
+	b.build()
 	return b
+}
+
+// isRead reports whether nothing was wrong in reading the part at a path.
+func (b *builder) isRead(path string) bool {
+	for _, p := range b.unread {
+		rest, isWithin := strings.CutPrefix(p, path)
+		if isWithin && (rest == "" || rest[0] == '.' || rest[0] == '[') {
+			return false
+		}
+	}
+	return true
 }
 
 func (b *builder) refuse(path, format string, args ...any) {
@@ -49,7 +72,7 @@ func (b *builder) refuse(path, format string, args ...any) {
 // when the job was made by a program.
 func (b *builder) text(path, text string) {
 	if err := checkText(text); err != nil {
-		b.refuse(path, "%s %v", orThis(path), err)
+		b.refuse(path, "%s: %v", orThis(path), err)
 	}
 }
 
@@ -72,11 +95,14 @@ func (b *builder) name(path, name string, seen map[string]bool) {
 
 func (b *builder) papers() {
 	seen := map[string]bool{}
-	if len(b.job.Papers) == 0 {
+	if len(b.job.Papers) == 0 && b.isRead("papers") {
 		b.refuse("papers", "there is no paper; write at least one")
 	}
 	for i := range b.job.Papers {
 		p, path := &b.job.Papers[i], fmt.Sprintf("papers[%d]", i)
+		if !b.isRead(path) {
+			continue
+		}
 		b.name(path+".name", p.Name, seen)
 		b.text(path+".batch", p.Batch)
 		label, err := p.label(b.job.Units)

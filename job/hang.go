@@ -149,8 +149,9 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 			return nil, false
 		}
 	}
+	limits := band{h.From, h.To}
 	for _, i := range walls {
-		wall, ok := band{h.From, h.To}.clipped(b.whole.Walls[i])
+		wall, ok := limits.clipped(b.whole.Walls[i])
 		if !ok {
 			b.refuse(hangPath(k), "nothing of wall %s is between from and to; leave it out of walls, or look at the heights again", wall.Name)
 			return nil, false
@@ -160,6 +161,10 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 	b.corners(run, walls)
 	if errs, ok := run.Check().(room.Errors); ok {
 		for _, e := range errs {
+			if e.Rule == room.RuleOutline && !limits.isAll() {
+				b.refuse(hangPath(k), "from and to cut wall %s into parts that do not hang together; leave the wall out, or make its parts walls of their own", e.Place.Wall)
+				continue
+			}
 			b.refuse(hangPath(k), "%s", messageOf(e))
 		}
 		return nil, false

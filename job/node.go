@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
 	"strconv"
@@ -11,6 +12,7 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"firstdrop/geom"
+	"firstdrop/measure"
 	"firstdrop/room"
 )
 
@@ -59,10 +61,13 @@ type reader struct {
 	source   *source
 	problems Problems
 	fields   map[reflect.Type][]field
+	unitless bool     // a number without a unit has been reported, or units is itself at fault
+	faulty   []string // paths of parts that could not be read
 }
 
 func (r *reader) refuse(path string, at place, format string, args ...any) {
 	r.problems = append(r.problems, Problem{r.source.file, at.line, at.column, path, fmt.Sprintf(format, args...)})
+	r.faulty = append(r.faulty, path)
 }
 
 func placeOf(n *yaml.Node) place { return place{n.Line, n.Column} }
@@ -229,12 +234,24 @@ func join(path, key string) string {
 	return path + "." + key
 }
 
-// orThis names the part at a path for a message: "room", "walls[2]".
+// items are what the members of a list are called.
+var items = map[string]string{
+	"walls": "wall", "openings": "opening", "fittings": "fitting", "diagonals": "diagonal",
+	"papers": "paper", "hang": "hang entry", "outline": "corner", "returns": "return",
+}
+
+// orThis names the part at a path for a message: "room", "wall 3" for
+// room.walls[2].
 func orThis(path string) string {
 	if path == "" {
 		return "a job"
 	}
-	return path[strings.LastIndexByte(path, '.')+1:]
+	last := path[strings.LastIndexByte(path, '.')+1:]
+	name, index, isItem := strings.Cut(strings.TrimSuffix(last, "]"), "[")
+	if i, err := strconv.Atoi(index); isItem && err == nil && items[name] != "" {
+		return fmt.Sprintf("%s %d", items[name], i+1)
+	}
+	return last
 }
 
 // list fills a slice. A list that is too long is refused before its items are
@@ -266,15 +283,22 @@ func (r *reader) plainScalar(n *yaml.Node, v reflect.Value, path string) {
 			return checkText(n.Value)
 		case reflect.Bool:
 			v.SetBool(n.Value == "true")
-			if n.Tag != "!!bool" || n.Value != "true" && n.Value != "false" {
-				return fmt.Errorf("%q is neither true nor false; write one of them", clip(n.Value))
-			}
-			return nil
+			return checkBool(n)
 		}
 		i, err := parseWhole(n.Value)
 		v.SetInt(i)
 		return err
 	})
+}
+
+func checkBool(n *yaml.Node) error {
+	switch isWord := n.Value == "true" || n.Value == "false"; {
+	case !isWord:
+		return fmt.Errorf("%q is neither true nor false; write one of them", clip(n.Value))
+	case n.Tag != "!!bool":
+		return fmt.Errorf("%q stands in quotes; write %s without them", n.Value, n.Value)
+	}
+	return nil
 }
 
 // parseWhole reads a whole number as it stands: no leading zeros, which YAML
@@ -293,14 +317,28 @@ func parseWhole(text string) (int64, error) {
 // checkText refuses text that cannot be printed.
 func checkText(text string) error {
 	if utf8.RuneCountInString(text) > maxText {
-		return fmt.Errorf("is longer than %d characters; shorten it", maxText)
+		return fmt.Errorf("it is longer than %d characters; shorten it", maxText)
 	}
 	for _, c := range text {
-		if c != '\n' && c != '\t' && !unicode.IsPrint(c) || c == utf8.RuneError {
-			return fmt.Errorf("contains the character %U, which cannot be printed; leave it out", c)
+		if isUnprintable(c) {
+			return fmt.Errorf("it contains the character %U, which cannot be printed; leave it out", c)
 		}
 	}
 	return nil
+}
+
+// isUnprintable reports whether a character has no place in a text: control
+// characters but for line breaks and tabs, what turns the direction of the text
+// round, separators that some programs take for line breaks, and what is no
+// character.
+func isUnprintable(c rune) bool {
+	switch {
+	case c == '\n' || c == '\t':
+		return false
+	case unicode.IsControl(c), unicode.In(c, unicode.Zl, unicode.Zp, unicode.Bidi_Control, unicode.Noncharacter_Code_Point):
+		return true
+	}
+	return c == utf8.RuneError || c == '\ufeff'
 }
 
 // scalar reads a single value and reports its trouble at the very character.
@@ -309,9 +347,28 @@ func (r *reader) scalar(n *yaml.Node, path string, read func() error) {
 		r.refuse(path, placeOf(n), "%s holds %s; it needs a single value", orThis(path), kindOf(n))
 		return
 	}
-	if err := read(); err != nil {
+	err := read()
+	if err != nil && !r.isUnitless(n, path, err) {
 		at := placeOf(n)
 		at.column += offsetIn(n, err)
 		r.refuse(path, at, "%s: %v", orThis(path), err)
 	}
+}
+
+// isUnitless deals with a number that lacks a unit in a job that states none:
+// one message for all of them, at the first.
+func (r *reader) isUnitless(n *yaml.Node, path string, err error) bool {
+	var length *measure.LengthError
+	if r.unit != 0 || !errors.As(err, &length) {
+		return false
+	}
+	if _, err := measure.ParseLength(n.Value, measure.Millimetres); err != nil {
+		return false
+	}
+	r.faulty = append(r.faulty, path)
+	if !r.unitless {
+		r.unitless = true
+		r.refuse(path, placeOf(n), "%s: %s has no unit, and the job states none; write units: mm (or cm, m, in, ft) at the top for all such numbers, or a unit behind each", orThis(path), n.Value)
+	}
+	return true
 }

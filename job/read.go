@@ -33,10 +33,9 @@ func Read(file string, data []byte) (*Job, error) {
 	r.readUnits(root)
 	j := &Job{source: r.source}
 	r.read(root, reflect.ValueOf(j).Elem(), "")
-	if len(r.problems) > 0 {
-		return nil, r.problems.asError()
-	}
-	if err := j.Check(); err != nil {
+	b := &builder{job: j, unread: r.faulty}
+	b.build()
+	if err := append(r.problems, b.problems...).asError(); err != nil {
 		return nil, err
 	}
 	return j, nil
@@ -46,9 +45,12 @@ func Read(file string, data []byte) (*Job, error) {
 // before it may need it. What is wrong with it is reported when it is read in
 // its turn.
 func (r *reader) readUnits(root *yaml.Node) {
-	if n := member(root, "units"); n != nil && n.Kind == yaml.ScalarNode {
-		r.unit, _ = measure.ParseUnit(n.Value)
+	n := member(root, "units")
+	if n == nil {
+		return
 	}
+	r.unit, _ = measure.ParseUnit(n.Value)
+	r.unitless = r.unit == 0
 }
 
 // member returns the value of a key, nil without one.
@@ -143,15 +145,15 @@ func parseYAML(file string, data []byte) (*yaml.Node, *Problem) {
 	if err == nil {
 		err = loader.Load(&root)
 	}
-	if err != nil {
-		return nil, yamlProblem(file, err)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return nil, yamlProblem(file, data, err)
 	}
 	if len(root.Content) == 0 {
 		return nil, &Problem{File: file, Message: fmt.Sprintf("the document is empty; begin a job with firstdrop: %d", Version)}
 	}
 	if err := loader.Load(&second); !errors.Is(err, io.EOF) {
 		if err != nil {
-			return nil, yamlProblem(file, err)
+			return nil, yamlProblem(file, data, err)
 		}
 		return nil, &Problem{file, max(1, second.Line), 1, "", "a second document begins here; a file holds one job"}
 	}
@@ -159,18 +161,30 @@ func parseYAML(file string, data []byte) (*yaml.Node, *Problem) {
 }
 
 // yamlProblem puts the place of a syntax error where ours stand.
-func yamlProblem(file string, err error) *Problem {
+func yamlProblem(file string, data []byte, err error) *Problem {
 	p := &Problem{File: file, Message: "this is no YAML: " + strings.TrimPrefix(err.Error(), "yaml: ")}
 	var load *yaml.LoadError
 	if errors.As(err, &load) {
 		p.Line, p.Column = load.Mark.Line, load.Mark.Column
 		p.Message = "this is no YAML: " + load.Message
 	}
-	if strings.Contains(p.Message, "max depth") || strings.Contains(p.Message, "document contains excessive") {
+	switch line := lineOf(data, p.Line); {
+	case strings.Contains(p.Message, "max depth"):
 		p.Message = "too many lists or keys within one another; a job is shallow"
-	}
-	if strings.Contains(p.Message, "unknown anchor") {
+	case strings.Contains(p.Message, "unknown anchor"):
 		p.Message = "* refers to another place; job files do not use & and *: write it out, or put the text in quotes"
+	case strings.HasPrefix(strings.TrimLeft(line, " "), "\t"):
+		p.Message = "this is no YAML: the line begins with a tab; use spaces"
 	}
 	return p
+}
+
+// lineOf returns line n of a text, counted from 1; "" when there is none.
+func lineOf(data []byte, n int) string {
+	for line := range bytes.Lines(data) {
+		if n--; n == 0 {
+			return string(line)
+		}
+	}
+	return ""
 }

@@ -10,7 +10,7 @@ import (
 func suggest(word string, known []string) string {
 	best, least := "", len(word)/3+2
 	for _, k := range known {
-		if d := distance(strings.ToLower(word), k); d < least {
+		if d := distance(strings.ToLower(word), strings.ToLower(k)); d < least && d < len(word) {
 			best, least = k, d
 		}
 	}

@@ -1,0 +1,253 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"firstdrop/geom"
+	"firstdrop/room"
+)
+
+// compiled compiles the published schema, which the library checks against
+// draft 2020-12 of JSON Schema.
+func compiled(t *testing.T) *jsonschema.Schema {
+	t.Helper()
+	document, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource("job.json", document); err != nil {
+		t.Fatal(err)
+	}
+	s, err := c.Compile("job.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// plain returns a document as a program that knows nothing of jobs reads it.
+func plain(t *testing.T, name string, data []byte) any {
+	t.Helper()
+	root, problem := parse(name, data)
+	if problem != nil {
+		t.Fatal(problem)
+	}
+	var b bytes.Buffer
+	writeJSON(&b, root, "\n")
+	value, err := jsonschema.UnmarshalJSON(&b)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return value
+}
+
+func TestExamplesKeepToTheSchema(t *testing.T) {
+	s := compiled(t)
+	files, _ := filepath.Glob("../examples/*.yaml")
+	if len(files) < 12 {
+		t.Fatalf("only %d examples", len(files))
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Validate(plain(t, file, data)); err != nil {
+			t.Errorf("%s: %v", file, err)
+		}
+		j, err := Read(file, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		if err := j.WriteJSON(&b); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Validate(plain(t, file, b.Bytes())); err != nil {
+			t.Errorf("%s, printed: %v", file, err)
+		}
+	}
+}
+
+func TestSchemaRefuses(t *testing.T) {
+	s := compiled(t)
+	sound := `{"firstdrop": 1, "room": {"closed": false, "walls": [{"name": "A", "width": "3 m", "height": 2}]}, "papers": [{"name": "B", "width": 5, "roll": 9, "match": "free"}]}`
+	if err := s.Validate(plain(t, "sound", []byte(sound))); err != nil {
+		t.Errorf("sound: %v", err)
+	}
+	for _, change := range [][2]string{
+		{`"firstdrop": 1`, `"firstdrop": 2`},
+		{`"closed"`, `"close"`},
+		{`"closed": false`, `"closed": "false"`},
+		{`"name": "A", `, ``},
+		{`"height": 2`, `"height": [2]`},
+		{`"height": 2`, `"height": {"left": 2}`},
+		{`"height": 2`, `"outline": [[0, 0], [1, 1]]`},
+		{`"height": 2`, `"outline": [[0, 0], [1, 1], [1, 2, 3]]`},
+		{`"height": 2`, `"corner": "round"`},
+		{`"height": 2`, `"corner": {"kind": "round"}`},
+		{`"match": "free"`, `"match": "free", "pack": 4`},
+		{`"height": 2`, `"sight": "pretty"`},
+		{`"match": "free"`, `"match": "free", "paste": "glue"`},
+	} {
+		data := strings.Replace(sound, change[0], change[1], 1)
+		if data == sound {
+			t.Fatalf("%s does not stand in the sound document", change[0])
+		}
+		if s.Validate(plain(t, "faulty", []byte(data))) == nil {
+			t.Errorf("the schema takes %s", change[1])
+		}
+	}
+}
+
+// schemaNode is as much of a JSON Schema as ours uses.
+type schemaNode struct {
+	Ref         string                 `json:"$ref"`
+	Description string                 `json:"description"`
+	Properties  map[string]*schemaNode `json:"properties"`
+	Required    []string               `json:"required"`
+	Additional  *bool                  `json:"additionalProperties"`
+	Items       json.RawMessage        `json:"items"`
+	OneOf       []*schemaNode          `json:"oneOf"`
+	Defs        map[string]*schemaNode `json:"$defs"`
+}
+
+// comparer holds the structs against the schema.
+type comparer struct {
+	t    *testing.T
+	root schemaNode
+	seen map[string]bool
+}
+
+// resolve follows a reference.
+func (c *comparer) resolve(n *schemaNode) *schemaNode {
+	for n.Ref != "" {
+		name := strings.TrimPrefix(n.Ref, "#/$defs/")
+		c.seen[name] = true
+		if c.root.Defs[name] == nil {
+			c.t.Fatalf("%s is not in the schema", n.Ref)
+		}
+		n = c.root.Defs[name]
+	}
+	return n
+}
+
+// object finds the mapping among the forms that a value may have.
+func (c *comparer) object(n *schemaNode) *schemaNode {
+	n = c.resolve(n)
+	for _, form := range n.OneOf {
+		if form = c.resolve(form); form.Properties != nil {
+			return form
+		}
+	}
+	return n
+}
+
+// written are the structs that stand for the mappings of types with a notation
+// of their own.
+var written = map[reflect.Type]reflect.Type{
+	reflect.TypeFor[Span]():      reflect.TypeFor[spanKeys](),
+	reflect.TypeFor[Allowance](): reflect.TypeFor[allowanceKeys](),
+	reflect.TypeFor[Corner]():    reflect.TypeFor[cornerKeys](),
+}
+
+// compare checks the keys of a type against a schema, both ways.
+func (c *comparer) compare(typ reflect.Type, n *schemaNode, path string) {
+	for typ.Kind() == reflect.Pointer {
+		typ = typ.Elem()
+	}
+	if w, ok := written[typ]; ok {
+		typ = w
+	}
+	if _, isScalar := scalars[typ]; isScalar || typ == reflect.TypeFor[geom.Point]() || typ == reflect.TypeFor[room.Sides]() {
+		return
+	}
+	switch typ.Kind() {
+	case reflect.Slice:
+		var items schemaNode
+		if err := json.Unmarshal(c.resolve(n).Items, &items); err != nil {
+			c.t.Fatalf("%s: %v", path, err)
+		}
+		c.compare(typ.Elem(), &items, path+"[]")
+	case reflect.Struct:
+		c.compareKeys(typ, c.object(n), path)
+	}
+}
+
+func (c *comparer) compareKeys(typ reflect.Type, n *schemaNode, path string) {
+	if n.Additional == nil || *n.Additional {
+		c.t.Errorf("%s: the schema takes any key", path)
+	}
+	fields := fieldsOf(typ)
+	for name, property := range n.Properties {
+		if find(fields, name) == nil {
+			c.t.Errorf("%s.%s is in the schema only", path, name)
+		}
+		if property.Description == "" && c.resolve(property).Description == "" {
+			c.t.Errorf("%s.%s has no description", path, name)
+		}
+	}
+	for _, f := range fields {
+		property := n.Properties[f.name]
+		if property == nil {
+			c.t.Errorf("%s.%s is not in the schema", path, f.name)
+			continue
+		}
+		if f.isRequired != slices.Contains(n.Required, f.name) {
+			c.t.Errorf("%s.%s is required by one of reader and schema only", path, f.name)
+		}
+		c.compare(typ.Field(f.index).Type, property, path+"."+f.name)
+	}
+}
+
+func TestSchemaHasEveryKeyAndNoOther(t *testing.T) {
+	c := &comparer{t: t, seen: map[string]bool{}}
+	if err := json.Unmarshal(Schema(), &c.root); err != nil {
+		t.Fatal(err)
+	}
+	c.compare(reflect.TypeFor[Job](), &c.root, "job")
+	for name := range c.root.Defs {
+		if !c.seen[name] && !bytes.Contains(schema, []byte("#/$defs/"+name+`"`)) {
+			t.Errorf("$defs/%s is used nowhere", name)
+		}
+	}
+}
+
+// The words that the schema lists are those that the reader takes.
+func TestSchemaWords(t *testing.T) {
+	text := string(Schema())
+	for _, f := range append(fieldsOf(reflect.TypeFor[Start]()), fieldsOf(reflect.TypeFor[Kill]())...) {
+		for _, w := range f.words {
+			if !strings.Contains(text, `"`+w+`"`) {
+				t.Errorf("%s may be %s, which the schema does not have", f.name, w)
+			}
+		}
+	}
+	for kind := room.Door; kind <= room.Panel; kind++ {
+		if !strings.Contains(text, `"`+kind.String()+`"`) {
+			t.Errorf("the schema has no %v", kind)
+		}
+	}
+	for kind := room.Socket; kind <= room.Vent; kind++ {
+		if !strings.Contains(text, `"`+kind.String()+`"`) {
+			t.Errorf("the schema has no %v", kind)
+		}
+	}
+}
+
+func TestSchemaIsACopy(t *testing.T) {
+	Schema()[0] = 'x'
+	if Schema()[0] != '{' {
+		t.Error("a change of the returned schema changed the schema")
+	}
+}
