@@ -36,8 +36,8 @@ import (
 const (
 	valleysKept = 160
 	layoutsKept = 48
-	sketches    = 24_000 // about so many starts are tried; the grid is as fine as that allows
-	coarsest    = 5      // steps of the fine grid in one of the coarsest
+	// In a run of many hundred walls a layout is dear, and fewer survive.
+	layoutsLeast = 3
 )
 
 // search looks for the best layout of one run.
@@ -98,91 +98,11 @@ func (s *search) best() (candidate, error) {
 // worse than both their neighbours, best first.
 func (s *search) valleys() []candidate {
 	var cs []candidate
-	kills := killPlaces(s.run.Run, s.run.Fixed.Kill)
-	lines := s.lines(len(kills))
-	for _, k := range kills {
-		for _, line := range lines {
-			cs = append(cs, s.valleysOf(k, line, len(cs))...)
-		}
+	for _, p := range s.pairs() {
+		cs = append(cs, s.valleysOf(p.kill, p.line, len(cs))...)
 	}
 	slices.SortStableFunc(cs, func(a, b candidate) int { return cmp.Compare(a.score, b.score) })
 	return cs[:min(len(cs), valleysKept)]
-}
-
-// line is a row of starts on one wall: every Step from From, before To.
-type line struct {
-	wall           int
-	from, to, step measure.Length
-}
-
-// lines returns the starts to try: what is fixed, or on each wall one width of
-// starts and the centre lines of focal walls. kills is how many kill places
-// each start is tried with.
-func (s *search) lines(kills int) []line {
-	w := s.task.Papers[s.run.Paper].Width
-	f := s.run.Fixed
-	if f.Start != nil {
-		return []line{{f.Start.Wall, f.Start.X, f.Start.X + 1, 1}}
-	}
-	if f.Centre != nil {
-		return s.centred(*f.Centre)
-	}
-	var ls []line
-	for i := range s.run.Run.Walls {
-		wall := &s.run.Run.Walls[i]
-		if wall.Width < w && !s.narrow() {
-			continue // the drops that pass over it are those of its neighbours
-		}
-		ls = append(ls, line{i, min(0, wall.Width-w), min(w, wall.Width), s.step})
-		if wall.Sight == room.Focal {
-			ls = append(ls, s.centred(Centre{Wall: i, X: wall.Width / 2})...)
-		}
-	}
-	starts := 0
-	for _, l := range ls {
-		starts += int((l.to - l.from) / l.step)
-	}
-	grid := s.step * measure.Length(min(max(1, (kills*starts+sketches-1)/sketches), coarsest))
-	for i := range ls {
-		ls[i].step = max(ls[i].step, grid)
-	}
-	return ls
-}
-
-// narrow reports whether every wall of the run is narrower than the paper.
-func (s *search) narrow() bool {
-	for i := range s.run.Run.Walls {
-		if s.run.Run.Walls[i].Width >= s.task.Papers[s.run.Paper].Width {
-			return false
-		}
-	}
-	return true
-}
-
-// centred returns the starts that put a drop, a seam or the motif on a line.
-func (s *search) centred(c Centre) []line {
-	p := &s.task.Papers[s.run.Paper]
-	one := func(x measure.Length) line { return line{c.Wall, x, x + 1, 1} }
-	drop, seam := one(c.X-p.Width/2), one(c.X)
-	if c.X >= s.run.Run.Walls[c.Wall].Width {
-		seam = one(c.X - p.Width)
-	}
-	axis := drop
-	if p.Motif != nil {
-		axis = one(c.X - p.Motif.Axis)
-	}
-	switch c.Of {
-	case DropCentre:
-		return []line{drop}
-	case SeamCentre:
-		return []line{seam}
-	case MotifAxis:
-		return []line{axis}
-	}
-	if axis != drop {
-		return []line{axis, drop, seam}
-	}
-	return []line{drop, seam}
 }
 
 // valleysOf returns the valleys of one line of starts for one kill place. The
@@ -202,7 +122,7 @@ func (s *search) valleysOf(k killPlace, l line, order int) []candidate {
 			continue
 		}
 		c.order = order + len(out)
-		if l.step > s.step && l.to-l.from > l.step {
+		if l.isGrid() && l.step > s.step {
 			c = s.bottom(c, l)
 		}
 		out = append(out, c)
@@ -283,7 +203,7 @@ func (s *search) fullest(cs []candidate) []candidate {
 	slices.SortStableFunc(cs, func(a, b candidate) int {
 		return cmp.Or(cmp.Compare(bound(a), bound(b)), cmp.Compare(a.order, b.order))
 	})
-	return cs[:min(len(cs), layoutsKept)]
+	return cs[:min(len(cs), max(layoutsLeast, min(layoutsKept, wallVisits/100/len(s.run.Run.Walls))))]
 }
 
 // layOut makes the layout of a candidate and weighs all but its rolls.
