@@ -134,8 +134,11 @@ func misses(across geom.Interval, along measure.Length, sys measure.System) stri
 
 // fromTo writes a length, or the two ends of a stretch.
 func fromTo(lo, hi measure.Length, sys measure.System) string {
-	if lo == hi {
+	switch {
+	case lo == hi:
 		return plainly(lo, sys)
+	case lo == 0:
+		return "up to " + plainly(hi, sys)
 	}
 	return plainly(lo, sys) + " to " + plainly(hi, sys)
 }
