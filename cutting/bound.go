@@ -25,8 +25,8 @@ func (w *work) prove() {
 // and, unless the sharpest weights are wanted, where no more can be proven.
 func (w *work) raise(target int, sharp bool) {
 	for d := range w.n.exact {
-		w.begin(w.p.demand, d)
-		w.improve(w.p.demand, d, target, sharp)
+		w.begin(w.lower.demand, d)
+		w.improve(w.lower.demand, d, target, sharp)
 		if w.lower.rolls() >= target {
 			return
 		}
@@ -48,9 +48,19 @@ func (w *work) proveListed(kinds int) {
 	if w.listed = w.catalogue(); !w.listed {
 		return
 	}
-	w.begin(w.p.demand, listed)
-	w.improve(w.p.demand, listed, w.best.rolls(), false)
+	w.begin(w.lower.demand, listed)
+	w.improve(w.lower.demand, listed, w.best.rolls(), false)
 	if kinds > fewKinds && w.open() {
 		w.dive()
 	}
+}
+
+// sharpen looks for the weights that come nearest to proving one roll more.
+func (w *work) sharpen() {
+	if !w.listed {
+		w.raise(math.MaxInt32, true)
+		return
+	}
+	w.begin(w.lower.demand, listed)
+	w.improve(w.lower.demand, listed, math.MaxInt32, true)
 }

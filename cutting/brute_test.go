@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"math/bits"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -59,6 +60,12 @@ func (b *brute) anyOrder(set int, at, start measure.Length) bool {
 
 // rolls is the fewest rolls, by trying all partitions; -1 if there is none.
 func (b *brute) rolls() int {
+	best := b.fewest()
+	return best[len(best)-1]
+}
+
+// fewest is the fewest rolls for every set of pieces.
+func (b *brute) fewest() []int {
 	best := make([]int, len(b.fit))
 	for set := 1; set < len(best); set++ {
 		best[set] = -1
@@ -70,7 +77,29 @@ func (b *brute) rolls() int {
 			}
 		}
 	}
-	return best[len(best)-1]
+	return best
+}
+
+// leftover is the longest free end that one roll can keep, at its worst start,
+// with the fewest rolls.
+func (b *brute) leftover() measure.Length {
+	best := b.fewest()
+	all := len(b.fit) - 1
+	longest := measure.Length(-1)
+	for set := 1; set <= all; set++ {
+		if b.fit[set] && best[all&^set] == best[all]-1 {
+			longest = max(longest, b.spec.Roll.Length-b.use(set))
+		}
+	}
+	return longest
+}
+
+// use is the length a set needs at the worst start.
+func (b *brute) use(set int) measure.Length {
+	short := *b
+	for short.spec.Roll.Length = 0; !short.fits(set); short.spec.Roll.Length++ {
+	}
+	return short.spec.Roll.Length
 }
 
 // tinySpec draws a question small enough for brute force, in nanometres.
@@ -157,4 +186,27 @@ func inClass(o Order, start, repeat measure.Length) bool {
 	}
 	d := (start - o.After).Mod(repeat)
 	return d > 0 && d <= (o.UpTo-o.After).Mod(repeat)
+}
+
+// TestBruteForceLeftover compares the best left-over with the definition.
+func TestBruteForceLeftover(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		spec := tinySpec(6).Draw(rt, "spec")
+		p, err := NewProblem(spec)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		s := Solve(p, Options{Then: []Goal{LongestLeftover}})
+		for _, err := range s.Check() {
+			rt.Error(err)
+		}
+		b := newBrute(spec)
+		if rolls := b.rolls(); len(s.Rolls) != rolls {
+			rt.Fatalf("%d rolls, brute force %d", len(s.Rolls), rolls)
+		}
+		want, got := b.leftover(), s.Goals[0]
+		if got.Value != want || !got.Proven || slices.Max(s.Leftovers()) != want {
+			rt.Errorf("left-over %d, bound %d, in the plan %v; brute force %d", got.Value, got.Bound, s.Leftovers(), want)
+		}
+	})
 }

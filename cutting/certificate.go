@@ -46,6 +46,7 @@ func (c Certificate) Reason() string {
 
 // bound is the best certificate so far, by kind.
 type bound struct {
+	demand    []int32 // what is to be cut
 	weight    []int64
 	capacity  int64
 	lane      int
@@ -54,8 +55,8 @@ type bound struct {
 	exhausted int
 }
 
-func (b *bound) reset(m int) {
-	*b = bound{weight: grow(b.weight, m)}
+func (b *bound) reset(demand []int32) {
+	*b = bound{demand: append(b.demand[:0], demand...), weight: grow(b.weight, len(demand))}
 	clear(b.weight)
 }
 
@@ -67,7 +68,7 @@ func (w *work) offer(capacity int64, lane int) {
 	if capacity <= 0 {
 		return
 	}
-	sum := dot(w.p.demand, w.weight)
+	sum := dot(w.lower.demand, w.weight)
 	n, near := ceilDiv(sum, capacity), float64(sum)/float64(capacity)
 	if n < w.lower.byWeights || n == w.lower.byWeights && near <= w.lower.near {
 		return

@@ -148,20 +148,32 @@ func (w *work) trim(roll []int16) {
 // keeps the plan if it is better and returns the trial to where it was.
 func (w *work) correct() {
 	done := w.trial.rolls()
+	if w.finish(w.best.rolls() - 1) {
+		w.keep()
+	}
+	w.trial.truncate(done)
+	copy(w.left, w.deep.rest)
+}
+
+// finish tries to complete the trial plan with at most that many rolls in all
+// and says whether it did. What was left before is in w.deep.rest.
+func (w *work) finish(most int) bool {
+	done := w.trial.rolls()
 	w.deep.rest = append(w.deep.rest[:0], w.left...)
 	copy(w.value, w.p.length)
-	for round := 0; round < corrections && w.open() && !w.spent(); round++ {
-		for !w.nothingLeft() && w.trial.rolls() < w.best.rolls()-1 {
+	for round := 0; round < corrections && !w.spent(); round++ {
+		for !w.nothingLeft() && w.trial.rolls() < most {
 			w.bestRoll()
 			w.take(w.seq)
 			w.revalue(w.seq, round)
 		}
 		if w.nothingLeft() {
-			w.keep()
+			return true
 		}
 		w.trial.truncate(done)
 		copy(w.left, w.deep.rest)
 	}
+	return false
 }
 
 // revalue moves the values of the pieces on a roll towards their length times

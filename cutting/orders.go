@@ -8,19 +8,25 @@ import "firstdrop/measure"
 // in hanging order; on the roll with the longest free end, only where it costs
 // nothing of that end. Otherwise they run in the order that ends earliest.
 
-// write lays out the cuts of every roll.
-func (w *work) write(pl *placing) []RollPlan {
+// write lays out the cuts of every roll. With frugal the roll that uses least
+// is not allowed more than that for the sake of fewer orders.
+func (w *work) write(pl *placing, frugal bool) []RollPlan {
 	rolls := make([]RollPlan, w.best.rolls())
 	slab := make([]Cut, 0, len(w.p.kindOf))
 	one := make([]Order, 0, len(rolls))
 	spare, spareAt := int64(-1), 0
+	short := w.shortRoll(pl, frugal)
 	for r := range rolls {
+		length := w.p.roll
+		if r == short {
+			length = w.use(w.kindsOf(pl.roll(r)))
+		}
 		var orders []Order
 		if w.p.known() {
 			slab, one = w.writeKnown(pl.roll(r), slab, one)
 			orders = one[len(one)-1:]
 		} else {
-			orders = w.writeAny(pl.roll(r))
+			orders = w.writeAny(pl.roll(r), length)
 		}
 		rolls[r].Orders = orders[:len(orders):len(orders)]
 		if end := int64(rolls[r].leftover(w.p.spec.Roll.Length)); end > spare {
@@ -31,6 +37,21 @@ func (w *work) write(pl *placing) []RollPlan {
 		w.lineUp(pl, rolls, spareAt)
 	}
 	return rolls
+}
+
+// shortRoll returns the number of the roll that uses least if the start is
+// unknown and its length matters, -1 otherwise.
+func (w *work) shortRoll(pl *placing, frugal bool) int {
+	if w.p.known() || !frugal {
+		return -1
+	}
+	at, least := 0, w.p.roll+1
+	for r := range w.best.rolls() {
+		if u := w.use(w.kindsOf(pl.roll(r))); u < least {
+			at, least = r, u
+		}
+	}
+	return at
 }
 
 // writeKnown appends the earliest-ending order for a roll of known start.
@@ -92,11 +113,12 @@ func (w *work) lineUp(pl *placing, rolls []RollPlan, spareAt int) {
 	}
 }
 
-// writeAny returns the orders that together serve every start.
-func (w *work) writeAny(pieces []int32) []Order {
+// writeAny returns the orders that together serve every start and use no more
+// than the given length of the roll.
+func (w *work) writeAny(pieces []int32, length int64) []Order {
 	seq := w.kindsOf(pieces)
-	arcs := w.stretches(seq)
-	if one, ok := w.hangingOrder(seq); ok {
+	arcs := w.stretches(seq, length)
+	if one, ok := w.hangingOrder(seq, length); ok {
 		arcs = []stretch{one}
 	} else if len(arcs) > 0 && !w.sort.load(seq) {
 		arcs[0].seq = append(arcs[0].seq[:0], w.ownOrder(seq)...)
@@ -120,13 +142,13 @@ func (w *work) writeAny(pieces []int32) []Order {
 }
 
 // hangingOrder returns the pieces' own order if it serves every start.
-func (w *work) hangingOrder(seq []int16) (stretch, bool) {
+func (w *work) hangingOrder(seq []int16, length int64) (stretch, bool) {
 	q := w.p.phase[seq[0]]
 	x := q
 	for _, j := range seq {
 		x = w.p.after(x, int(j))
 	}
-	ok := x-q+w.p.repeat-1 <= w.p.roll
+	ok := x-q+w.p.repeat-1 <= length
 	return stretch{phase: q, reach: w.p.repeat - 1, seq: seq}, ok
 }
 

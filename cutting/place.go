@@ -22,9 +22,11 @@ type placing struct {
 }
 
 // place assigns pieces to the rolls of the best plan, lowest piece first.
-func (w *work) place() *placing {
+// With keep the sets on the rolls stay as they are; only equal pieces change
+// places.
+func (w *work) place(keep bool) *placing {
 	p := &placing{rollOf: make([]int32, len(w.p.kindOf))}
-	if !w.inOrder(p) {
+	if keep || !w.inOrder(p) {
 		w.deal(p)
 		w.exchange(p)
 	}

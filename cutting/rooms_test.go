@@ -80,37 +80,47 @@ func randomRoom(seed int) Spec {
 	return s
 }
 
-// TestRandomRooms plans the 2,000 rooms with known and unknown start.
+// TestRandomRooms plans the 2,000 rooms with known and unknown start, each
+// also with the best left-over. All must be proven.
 func TestRandomRooms(t *testing.T) {
 	rooms := 2000
 	if testing.Short() {
 		rooms = 300
 	}
-	for _, mode := range []string{"known", "any"} {
+	for _, mode := range []struct {
+		name string
+		any  bool
+		then []Goal
+	}{
+		{"known start", false, nil},
+		{"any start", true, nil},
+		{"known start, best left-over", false, []Goal{LongestLeftover}},
+		{"any start, best left-over", true, []Goal{LongestLeftover}},
+	} {
 		total, proven, steps := 0, 0, 0
 		var times []time.Duration
 		for seed := range rooms {
 			spec := randomRoom(seed)
-			if mode == "any" {
+			if mode.any {
 				spec = anyStart(spec)
 			}
 			p := newProblem(t, spec)
 			begin := time.Now()
-			s := Solve(p, Options{})
+			s := Solve(p, Options{Then: mode.then})
 			times = append(times, time.Since(begin))
 			total += len(s.Rolls)
 			steps = max(steps, s.Steps)
-			if s.Proven {
+			if s.Proven && (mode.then == nil || s.Goals[0].Proven) {
 				proven++
 			} else {
-				t.Errorf("room %d, %s start: %d rolls, bound %d", seed, mode, len(s.Rolls), s.LowerBound)
+				t.Errorf("room %d, %s: %d rolls, bound %d, %+v", seed, mode.name, len(s.Rolls), s.LowerBound, s.Goals)
 			}
 			for _, err := range s.Check() {
-				t.Errorf("room %d, %s start: %v", seed, mode, err)
+				t.Errorf("room %d, %s: %v", seed, mode.name, err)
 			}
 		}
 		slices.Sort(times)
-		t.Logf("%s start: %d of %d proven, %d rolls, median %v, p90 %v, p99 %v, most %v; most steps %d", mode, proven, rooms, total,
+		t.Logf("%s: %d of %d proven, %d rolls, median %v, p90 %v, p99 %v, most %v; most steps %d", mode.name, proven, rooms, total,
 			times[rooms/2], times[rooms*9/10], times[rooms*99/100], times[rooms-1], steps)
 	}
 }

@@ -1,7 +1,6 @@
 package cutting
 
 import (
-	"math"
 	"slices"
 )
 
@@ -48,9 +47,7 @@ func (w *work) exhaust() {
 	if w.n.coarse {
 		return
 	}
-	if !w.listed {
-		w.raise(math.MaxInt32, true)
-	}
+	w.sharpen()
 	for w.open() && !w.spent() {
 		switch w.tryRolls(w.lower.rolls()) {
 		case possible:
@@ -65,29 +62,46 @@ func (w *work) exhaust() {
 // tryRolls decides whether k rolls are enough, under the certificate's weights.
 func (w *work) tryRolls(k int) verdict {
 	copy(w.weight, w.lower.weight)
-	total := dot(w.p.demand, w.weight)
-	slack := int64(k)*w.lower.capacity - total
+	slack := int64(k)*w.lower.capacity - dot(w.p.demand, w.weight)
 	if slack < 0 {
 		return impossible
 	}
-	if w.listed {
-		w.weigh()
-		w.states.least = w.lower.capacity - slack
-		w.states.link(w.p.demand)
-	} else if !w.listRolls(w.lower.lane, w.lower.capacity-slack) {
+	if !w.listHeavy(slack) {
 		return undecided
 	}
-	w.search.reset()
 	w.demandLeft()
 	v := w.branch(k, slack, -1, 0)
 	if v == possible {
 		w.trial.reset()
-		for _, id := range w.search.chosen {
-			w.trial.add(w.states.sequence(w.seq[:0], id))
-		}
+		w.addChosen()
 		w.keep()
 	}
 	return v
+}
+
+// listHeavy lists in w.states the rolls that waste no more than slack under
+// the weights of the certificate, and forgets what has failed before. It
+// returns false if there are too many.
+func (w *work) listHeavy(slack int64) bool {
+	w.search.reset()
+	copy(w.weight, w.lower.weight)
+	least := w.lower.capacity - slack
+	if w.listed {
+		w.weigh()
+		w.states.least = least
+		w.states.link(w.p.demand)
+		return true
+	}
+	lane := w.lower.lane
+	return w.listRolls(&w.states, lane, w.n.exact[lane].last, least)
+}
+
+// addChosen adds the rolls found by branch to the trial plan.
+func (w *work) addChosen() {
+	for _, id := range w.search.chosen {
+		w.seq = w.states.sequence(w.seq[:0], id)
+		w.trial.add(w.seq)
+	}
 }
 
 // branch tries to cut what is left from the given number of rolls, wasting at

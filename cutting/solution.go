@@ -13,7 +13,8 @@ type Solution struct {
 	LowerBound  int        // fewer rolls than this are impossible
 	Proven      bool       // len(Rolls) == LowerBound
 	Certificate Certificate
-	Steps       int // search steps taken
+	Goals       []Result // of Options.Then, in that order
+	Steps       int      // search steps taken
 }
 
 // RollPlan is what one roll gives. With a known start, or free match, there is
@@ -88,6 +89,7 @@ func (s *Solution) Check() []error {
 		{"cuts lie on the roll, apart, in length and phase", (*Solution).checkCuts},
 		{"orders serve every start", (*Solution).checkStarts},
 		{"bound and certificate", (*Solution).checkBound},
+		{"goals", (*Solution).checkGoals},
 	} {
 		if err := rule.check(s); err != nil {
 			all = append(all, fmt.Errorf("cutting: %s: %w", rule.name, err))
@@ -211,4 +213,23 @@ func (s *Solution) checkBound() error {
 		return nil
 	}
 	return s.Certificate.check(s.Problem)
+}
+
+// checkGoals: what is said to be reached is in the plan, and within its bound.
+func (s *Solution) checkGoals() error {
+	for _, g := range s.Goals {
+		longest := measure.Length(0)
+		for _, free := range s.Leftovers() {
+			longest = max(longest, free)
+		}
+		switch {
+		case len(s.Rolls) > 0 && g.Goal == LongestLeftover && longest != g.Value:
+			return fmt.Errorf("the plan leaves %d nm, the result says %d", longest, g.Value)
+		case g.Value > g.Bound:
+			return fmt.Errorf("%d is above its bound %d", g.Value, g.Bound)
+		case g.Proven != (g.Value == g.Bound && s.Proven):
+			return fmt.Errorf("proven is %v at %d, bound %d", g.Proven, g.Value, g.Bound)
+		}
+	}
+	return nil
 }

@@ -7,11 +7,14 @@ type Options struct {
 	// set of pieces listed, or one branch of the search. There is no limit in
 	// seconds: the same question gets the same answer on every machine.
 	Steps int
+	// Then lists what is wanted beyond the fewest rolls, most wanted first.
+	// Empty: nothing but the fewest rolls, which is fastest.
+	Then []Goal
 }
 
 // DefaultSteps is the limit when none is given. An ordinary room takes fewer
-// than a hundred steps.
-const DefaultSteps = 400_000
+// than a hundred; this many take a second or two.
+const DefaultSteps = 1_000_000
 
 // Solve returns the plan with the fewest rolls it can find, and the best lower
 // bound it can prove. Solution.Proven says that the two agree, which is the
@@ -40,7 +43,9 @@ func Solve(p *Problem, o Options) *Solution {
 	if w.open() {
 		w.exhaust()
 	}
-	s.Rolls = w.write(w.place())
+	s.Goals = w.pursue(o.Then)
+	goals := len(o.Then) > 0
+	s.Rolls = w.write(w.place(goals), goals)
 	s.LowerBound = w.lower.rolls()
 	s.Proven = len(s.Rolls) == s.LowerBound
 	s.Certificate = w.certificate()

@@ -82,9 +82,10 @@ func (w *work) has(d int32) bool {
 }
 
 // stretches lists, for the set of kinds in seq, the best order from each of
-// its phases with the starts it is good for. A set the sorter declines keeps
-// the order it has, which is then safe.
-func (w *work) stretches(seq []int16) []stretch {
+// its phases with the starts it is good for if it is to use no more than the
+// given length. A set the sorter declines keeps the order it has, which is
+// then safe.
+func (w *work) stretches(seq []int16, length int64) []stretch {
 	g := &w.n.plan
 	if !w.sort.load(seq) {
 		return []stretch{{phase: w.p.phase[seq[0]], reach: w.p.repeat - 1, seq: append([]int16(nil), seq...)}}
@@ -95,7 +96,7 @@ func (w *work) stretches(seq []int16) []stretch {
 			continue
 		}
 		end := w.sort.earliest(g, w.n.exact[d].from)
-		reach := w.p.roll - (g.at[end] - q)
+		reach := length - (g.at[end] - q)
 		if reach < 0 {
 			continue
 		}

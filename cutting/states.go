@@ -49,20 +49,22 @@ const (
 	maxStates = 60_000
 )
 
-// list fills the states with all sets of at most the demand that fit, weigh at
+// listRolls fills s with all sets of at most the demand that fit, weigh at
 // least least under w.weight, and are good for all starts. They are grown
-// along the given exact lane. It returns false if there are too many.
-func (w *work) listRolls(lane int, least int64) bool {
-	s := &w.states
+// along the given exact lane and end no later there than at node last. It
+// returns false if there are too many.
+func (w *work) listRolls(s *states, lane int, last int32, least int64) bool {
 	s.reset(w.m)
 	s.least = least
-	w.lanePass(lane)
-	l := &w.n.exact[lane]
-	many := len(w.n.safe) > 1
-	if w.gain[l.from] < least {
+	from := w.n.exact[lane].from
+	g := &w.n.plan
+	w.gain = grow(w.gain, len(g.at))
+	w.steps++
+	if last < from || g.pass(from, last, w.weight, w.gain) < least {
+		s.link(w.p.demand)
 		return true
 	}
-	s.push(0, -1, -1, 0, l.from)
+	s.push(0, -1, -1, 0, from)
 	for at := 0; at < len(s.info); at++ {
 		if s.info[at].dead {
 			continue
@@ -70,25 +72,22 @@ func (w *work) listRolls(lane int, least int64) bool {
 		if w.steps++; w.spent() || len(s.info) > maxStates {
 			return false
 		}
-		row := w.n.plan.row(s.info[at].end)
-		for j, to := range row {
-			if to > l.last || int32(s.count[at*s.m+j]) >= w.p.demand[j] {
+		for j, to := range g.row(s.info[at].end) {
+			if to > last || int32(s.count[at*s.m+j]) >= w.p.demand[j] {
 				continue
 			}
 			weight := s.info[at].weight + w.weight[j]
-			if weight+w.gain[to] < least {
-				continue
+			if weight+w.gain[to] >= least {
+				w.reach(s, at, j, to, weight)
 			}
-			w.reach(at, j, to, weight, many)
 		}
 	}
 	s.link(w.p.demand)
 	return true
 }
 
-// reach records that the set with one more piece of kind j ends at node to.
-func (w *work) reach(at, j int, to int32, weight int64, many bool) {
-	s := &w.states
+// reach records in s that set at with one more piece of kind j ends at node to.
+func (w *work) reach(s *states, at, j int, to int32, weight int64) {
 	id := s.find(at, j)
 	if id >= 0 {
 		if st := &s.info[id]; to < st.end {
@@ -97,7 +96,7 @@ func (w *work) reach(at, j int, to int32, weight int64, many bool) {
 		return
 	}
 	id = s.push(s.info[at].hash+s.key[j], int32(at), int16(j), weight, to)
-	if many {
+	if len(w.n.safe) > 1 {
 		w.seq = s.sequence(w.seq[:0], int32(id))
 		s.info[id].dead = !w.fits(w.seq)
 	}

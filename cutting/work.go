@@ -17,6 +17,7 @@ type work struct {
 	best  plan  // best plan so far
 	trial plan  // plan being built
 	lower bound // best bound so far
+	other bound // put aside while w.lower is about a part of the pieces
 
 	left   []int32 // demand not yet cut in the plan being built
 	seq    []int16 // result of the last pass or search for one roll
@@ -31,6 +32,7 @@ type work struct {
 	listed bool // the states hold the catalogue of all sets good for every start
 	search search
 	deep   descent
+	short  shortRolls
 }
 
 var pool = sync.Pool{New: func() any { return new(work) }}
@@ -41,7 +43,7 @@ func newWork(p *Problem, limit int) *work {
 	w.limit, w.steps, w.listed = limit, 0, false
 	w.best.reset()
 	w.trial.reset()
-	w.lower.reset(w.m)
+	w.lower.reset(p.demand)
 	w.left = grow(w.left, w.m)
 	w.weight = grow(w.weight, w.m)
 	w.value = grow(w.value, w.m)
