@@ -22,6 +22,10 @@ import (
 // most bounds weights and capacity, so that sums of two cannot overflow.
 const most = int64(1) << 60
 
+// mostSteps bounds the states gone on from; a roll of rooms' pieces has some
+// thousand.
+const mostSteps = 1 << 22
+
 // load is a state: where the last cut ends, counted from the design's origin,
 // and the weight on the roll.
 type load struct{ end, weight int64 }
@@ -128,6 +132,9 @@ func (r *rolls) capacity() int64 {
 	}
 	starts := []int64{mod(int64(r.s.Certificate.At), r.repeat)}
 	for _, k := range kinds {
+		if k.weight == 0 {
+			continue
+		}
 		starts = append(starts, mod(k.phase+1, r.repeat))
 	}
 	least := most
@@ -138,18 +145,29 @@ func (r *rolls) capacity() int64 {
 		}
 		least = min(least, carried)
 	}
+	if r.s.Certificate.AllStarts {
+		carried, whole := newSets(r, kinds).heaviest(limit)
+		if !whole {
+			return limit // on trust, as Trusted says
+		}
+		return carried
+	}
 	return least
 }
 
 // heaviest returns the most weight that a roll beginning at a phase can carry;
-// once that exceeds the limit, it returns what it has.
+// once that exceeds the limit, it returns what it has. What takes too many
+// steps to prove counts as unproven: the answer is then above every limit.
 func (r *rolls) heaviest(kinds []kind, start, limit int64) int64 {
 	waiting := heap{{start, 0}}
 	best := int64(-1)
-	for len(waiting) > 0 {
+	for steps := 0; len(waiting) > 0; {
 		at := waiting.pop()
 		if at.weight <= best {
 			continue
+		}
+		if steps++; steps > mostSteps {
+			return most + 1
 		}
 		best = at.weight
 		for i := range kinds {
@@ -190,7 +208,9 @@ func (r *rolls) knapsack(kinds []kind, limit int64) int64 {
 			if len(states) == n {
 				break
 			}
-			states = worthy(states)
+			if states = worthy(states); len(states) > mostSteps {
+				return most + 1
+			}
 		}
 	}
 	return states[len(states)-1].weight
@@ -247,11 +267,22 @@ func (h *heap) pop() load {
 	}
 }
 
-// Trusted names the claims of a cutting plan that are not proven here: what a
-// complete search has excluded leaves no certificate.
+// Trusted names the claims of a cutting plan that are not proven here: rolls
+// excluded by a complete search, which leaves no certificate, and a capacity
+// that holds only for the sets that fit every start, where they are too many.
 func Trusted(s *cutting.Solution) []string {
-	if s == nil || s.Certificate.Exhausted <= 0 {
+	r := newRolls(&book{}, s)
+	if r == nil || len(r.spec.Pieces) == 0 || len(r.spec.Pieces) != len(s.Certificate.Weights) {
 		return nil
 	}
-	return []string{"a complete search excludes " + figure(s.LowerBound-1) + " rolls"}
+	var claims []string
+	if s.Certificate.Exhausted > 0 {
+		claims = append(claims, "a complete search excludes "+figure(s.LowerBound-1)+" rolls")
+	}
+	if s.Certificate.AllStarts && r.repeat > 0 && !r.known() {
+		if _, whole := newSets(r, r.kinds()).heaviest(s.Certificate.Capacity); !whole {
+			claims = append(claims, "no set that fits every start weighs more than "+figure(int(s.Certificate.Capacity)))
+		}
+	}
+	return claims
 }

@@ -23,6 +23,7 @@
 //     the roll begins with; no roll can carry more than the certificate says;
 //   - quantities add up.
 //
-// One claim is beyond any certificate and is taken on trust: rolls excluded by a
-// complete search ([cutting.Certificate].Exhausted). [Trusted] names it.
+// Two claims may be beyond proof and are then taken on trust; [Trusted] names
+// them: rolls excluded by a complete search, and a capacity that holds only for
+// sets of pieces that fit every start, where there are too many to look at.
 package audit

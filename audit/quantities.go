@@ -1,10 +1,7 @@
 package audit
 
 import (
-	"reflect"
-
 	"firstdrop/cutting"
-	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
@@ -156,33 +153,5 @@ func judgeShort(b *book, pp *plan.PaperPlan, label *paper.Paper) {
 		b.note(ShortCount, Place{}, "short rolls can give every piece", fits, n > 0)
 	case n > 0 && n < pp.Cutting.LowerBound:
 		b.note(ShortCount, Place{}, "count of short rolls", "no fewer than the bound "+figure(pp.Cutting.LowerBound), n)
-	}
-}
-
-// judgeFaithful: the layout of run i answers what the task asks.
-func judgeFaithful(b *book, t *plan.Task, i int, l *hanging.Layout) {
-	rt := &t.Runs[i]
-	alike := func(what string, want, got any) {
-		if !reflect.DeepEqual(want, got) {
-			b.note(Faithful, Place{}, what, "the task's", "another")
-		}
-	}
-	if l.Run != rt.Run {
-		alike("run", rt.Run, l.Run)
-	}
-	if l.Paper != &t.Papers[rt.Paper] {
-		alike("paper", &t.Papers[rt.Paper], l.Paper)
-	}
-	alike("rules", t.Rules, l.Rules)
-	f := &rt.Fixed
-	if f.Start != nil {
-		alike("start", *f.Start, l.Choice.Start)
-	}
-	if f.Design != nil {
-		alike("design height", *f.Design, l.Choice.Design)
-	}
-	if f.Kill != nil {
-		alike("kind of kill seam", f.Kill.Kind, l.Choice.Kill.Kind)
-		alike("wall of the kill seam", f.Kill.Wall, l.Choice.Kill.Wall)
 	}
 }

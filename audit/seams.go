@@ -98,7 +98,7 @@ func (h *hung) judgeSeams() {
 	for n := range joins {
 		want := &joins[n].seam
 		at := joins[n].right.at()
-		i := h.listed(want, listed)
+		i := h.listed(want, listed, n)
 		if i < 0 {
 			h.note(SeamMissing, at, "seam between drop "+figure(want.Left+1)+" and drop "+figure(want.Right+1), "listed", "not")
 			continue
@@ -120,8 +120,14 @@ func (h *hung) judgeSeams() {
 
 // listed returns the first seam not yet accounted for that lies between the
 // same drops on the same wall, or failing that between the same drops; −1 when
-// there is none.
-func (h *hung) listed(want *hanging.Seam, done []bool) int {
+// there is none. It looks at the seam numbered likely first.
+func (h *hung) listed(want *hanging.Seam, done []bool, likely int) int {
+	if likely < len(done) && !done[likely] {
+		s := &h.l.Seams[likely]
+		if s.Left == want.Left && s.Right == want.Right && s.Wall == want.Wall && s.InCorner == want.InCorner && s.Kind == want.Kind {
+			return likely
+		}
+	}
 	other := -1
 	for i := range h.l.Seams {
 		s := &h.l.Seams[i]

@@ -95,20 +95,19 @@ func (r *rolls) replay(at Place, o *cutting.Order) {
 		seed = seed*6364136223846793005 + 1442695040888963407 // Knuth's MMIX multiplier
 		starts = append(starts, int64(seed>>2)%r.repeat)
 	}
-	worst := r.end(o, int64(o.At))
+	given := r.end(o, int64(o.At))
+	worst, latest := int64(o.At), given
 	for _, s := range starts {
 		s = mod(s, r.repeat)
-		if !c.holds(s, r.repeat) {
-			continue
+		if end := r.end(o, s); c.holds(s, r.repeat) && end > latest {
+			worst, latest = s, end
 		}
-		switch end := r.end(o, s); {
-		case end > r.length:
-			r.note(Replay, at, "end of the last cut on a roll that begins at phase "+figure(s), figure(r.length)+" or less", end)
-			return
-		case end > worst:
-			r.note(StartClass, at, "start for which cuts are given", "the worst of the class, such as "+figure(s), int64(o.At))
-			return
-		}
+	}
+	if latest > r.length {
+		r.note(Replay, at, "end of the last cut on a roll that begins at phase "+figure(worst), figure(r.length)+" or less", latest)
+	}
+	if latest > given {
+		r.note(StartClass, at, "start for which cuts are given", "the worst of the class, such as "+figure(worst), int64(o.At))
 	}
 }
 

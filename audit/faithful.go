@@ -1,0 +1,66 @@
+package audit
+
+import (
+	"reflect"
+
+	"firstdrop/hanging"
+	"firstdrop/plan"
+)
+
+// judgeFaithful: the layout of run i answers what the task asks.
+func judgeFaithful(b *book, t *plan.Task, i int, l *hanging.Layout) {
+	rt := &t.Runs[i]
+	alike := func(what string, want, got any) {
+		if !reflect.DeepEqual(want, got) {
+			b.note(Faithful, Place{}, what, "the task's", "another")
+		}
+	}
+	if l.Run != rt.Run {
+		alike("run", rt.Run, l.Run)
+	}
+	if l.Paper != &t.Papers[rt.Paper] {
+		alike("paper", &t.Papers[rt.Paper], l.Paper)
+	}
+	alike("rules", t.Rules, l.Rules)
+	f := &rt.Fixed
+	if f.Start != nil {
+		alike("start", *f.Start, l.Choice.Start)
+	}
+	if f.Design != nil {
+		alike("design height", *f.Design, l.Choice.Design)
+	}
+	if f.Kill != nil {
+		alike("kind of kill seam", f.Kill.Kind, l.Choice.Kill.Kind)
+		alike("wall of the kill seam", f.Kill.Wall, l.Choice.Kill.Wall)
+	}
+	if f.Centre != nil && !onCentre(l, f.Centre) {
+		b.note(Faithful, Place{Wall: f.Centre.Wall + 1}, "what is centred on "+figure(f.Centre.X), "there", "elsewhere")
+	}
+}
+
+// onCentre reports whether a drop stands as the centre line asks: with its
+// middle, its edge or its motif's axis on it (the middle where no motif is
+// stated), to the nanometre that half an uneven width leaves.
+func onCentre(l *hanging.Layout, c *plan.Centre) bool {
+	for i := range l.Drops {
+		for _, p := range l.Drops[i].Parts {
+			if p.Wall != c.Wall {
+				continue
+			}
+			off := 2 * (c.X - (p.X.Lo - p.Across.Lo)) // twice the line's place across the drop
+			w := l.Paper.Width
+			drop := (off - w).Abs() <= 1
+			seam := off == 0 || off == 2*w
+			motif := drop
+			if l.Paper.Motif != nil {
+				motif = off == 2*l.Paper.Motif.Axis
+			}
+			switch {
+			case c.Of == plan.Either && (drop || seam || motif), c.Of == plan.DropCentre && drop,
+				c.Of == plan.SeamCentre && seam, c.Of == plan.MotifAxis && motif:
+				return true
+			}
+		}
+	}
+	return false
+}
