@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"unicode/utf8"
@@ -110,12 +111,18 @@ func (b *builder) papers() {
 			b.refuse(path+".match", "match: %v", err)
 			label.Match = paper.Match{} // the other fields are checked all the same
 		}
-		if errs, ok := label.Check().(paper.LabelErrors); ok {
-			for _, e := range errs {
-				b.refuse(path+"."+e.Field, "%v", e)
-			}
-		}
+		b.labelErrors(path, label.Check())
 		b.task.Papers = append(b.task.Papers, label)
+	}
+}
+
+func (b *builder) labelErrors(path string, err error) {
+	var all paper.LabelErrors
+	if err != nil && !errors.As(err, &all) {
+		b.refuse(path, "%v", err)
+	}
+	for _, e := range all {
+		b.refuse(path+"."+e.Field, "%v", e)
 	}
 }
 

@@ -159,8 +159,8 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 		run.Walls = append(run.Walls, wall)
 	}
 	b.corners(run, walls)
-	if errs, ok := run.Check().(room.Errors); ok {
-		for _, e := range errs {
+	if err := run.Check(); err != nil {
+		for _, e := range faults(err) {
 			if e.Rule == room.RuleOutline && !limits.isAll() {
 				b.refuse(hangPath(k), "from and to cut wall %s into parts that do not hang together; leave the wall out, or make its parts walls of their own", e.Place.Wall)
 				continue

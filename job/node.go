@@ -12,7 +12,6 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"firstdrop/geom"
-	"firstdrop/measure"
 	"firstdrop/room"
 )
 
@@ -347,28 +346,22 @@ func (r *reader) scalar(n *yaml.Node, path string, read func() error) {
 		r.refuse(path, placeOf(n), "%s holds %s; it needs a single value", orThis(path), kindOf(n))
 		return
 	}
-	err := read()
-	if err != nil && !r.isUnitless(n, path, err) {
+	switch err := read(); {
+	case errors.Is(err, errNoUnit):
+		r.refuseUnitless(n, path)
+	case err != nil:
 		at := placeOf(n)
 		at.column += offsetIn(n, err)
 		r.refuse(path, at, "%s: %v", orThis(path), err)
 	}
 }
 
-// isUnitless deals with a number that lacks a unit in a job that states none:
-// one message for all of them, at the first.
-func (r *reader) isUnitless(n *yaml.Node, path string, err error) bool {
-	var length *measure.LengthError
-	if r.unit != 0 || !errors.As(err, &length) {
-		return false
-	}
-	if _, err := measure.ParseLength(n.Value, measure.Millimetres); err != nil {
-		return false
-	}
+// refuseUnitless deals with a number that lacks a unit in a job that states
+// none: one message for all of them, at the first.
+func (r *reader) refuseUnitless(n *yaml.Node, path string) {
 	r.faulty = append(r.faulty, path)
 	if !r.unitless {
 		r.unitless = true
 		r.refuse(path, placeOf(n), "%s: %s has no unit, and the job states none; write units: mm (or cm, m, in, ft) at the top for all such numbers, or a unit behind each", orThis(path), n.Value)
 	}
-	return true
 }

@@ -20,10 +20,23 @@ import (
 // scale is what the meaning of a number without a unit depends on.
 type scale struct{ unit measure.Unit }
 
+// errNoUnit says that only the unit is missing, in a job that states none.
+var errNoUnit = errors.New("a unit is missing")
+
+func (s scale) length(text string) (measure.Length, error) {
+	l, err := measure.ParseLength(text, s.unit)
+	if err != nil && s.unit == 0 {
+		if _, other := measure.ParseLength(text, measure.Millimetres); other == nil {
+			return 0, errNoUnit
+		}
+	}
+	return l, err
+}
+
 // scalars says how the types that are single values are read.
 var scalars = map[reflect.Type]func(s scale, text string, v reflect.Value) error{
 	reflect.TypeFor[measure.Length](): func(s scale, text string, v reflect.Value) error {
-		l, err := measure.ParseLength(text, s.unit)
+		l, err := s.length(text)
 		v.SetInt(int64(l))
 		return err
 	},

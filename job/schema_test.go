@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -13,6 +14,8 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/plan"
 	"firstdrop/room"
 )
 
@@ -241,6 +244,41 @@ func TestSchemaWords(t *testing.T) {
 	for kind := room.Socket; kind <= room.Vent; kind++ {
 		if !strings.Contains(text, `"`+kind.String()+`"`) {
 			t.Errorf("the schema has no %v", kind)
+		}
+	}
+}
+
+// The defaults that the schema tells people are those that a task gets.
+func TestSchemaDefaults(t *testing.T) {
+	var root schemaNode
+	if err := json.Unmarshal(Schema(), &root); err != nil {
+		t.Fatal(err)
+	}
+	r, taste := hanging.DefaultRules(), plan.DefaultTaste()
+	w := taste.Weights
+	if r.Head != r.Foot {
+		t.Errorf("head %v and foot %v differ, but the schema tells one default", r.Head, r.Foot)
+	}
+	for section, defaults := range map[string]map[string]string{
+		"rules": {
+			"allowance": r.Head.String() + " each", "wrap": r.Wrap.String(), "wrap_limit": r.WrapLimit.String(),
+			"outside_wrap": r.OutsideWrap.String(), "plumb_tolerance": r.PlumbTolerance.String(), "start_overlap": r.Overlap.String(),
+			"cut_step": r.CutStep.String() + ", or 1/16 in", "min_sliver": taste.MinSliver.String(), "seam_clearance": taste.SeamClearance.String(),
+		},
+		"weights": {
+			"roll": fmt.Sprint(w.Roll), "sliver": fmt.Sprint(w.Sliver), "seam_near": fmt.Sprint(w.SeamNear), "focal_seam": fmt.Sprint(w.FocalSeam),
+			"kill_metre": fmt.Sprint(w.KillMetre), "motif_cut": fmt.Sprint(w.MotifCut), "end_in_fold": fmt.Sprint(w.EndInFold),
+			"drop": fmt.Sprint(w.Drop), "piece": fmt.Sprint(w.Piece), "wedge": fmt.Sprint(w.Wedge),
+		},
+	} {
+		properties := root.Defs[section].Properties
+		if len(defaults) != len(properties) {
+			t.Errorf("%s: %d defaults for %d keys", section, len(defaults), len(properties))
+		}
+		for key, want := range defaults {
+			if text := properties[key].Description; !strings.Contains(text, "Default: "+want) {
+				t.Errorf("%s.%s: %q does not tell the default %s", section, key, text, want)
+			}
 		}
 	}
 }

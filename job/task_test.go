@@ -341,12 +341,12 @@ func ExampleJob_WriteYAML() {
 	// room:
 	//   closed: false
 	//   walls:
-	//   - name: A
-	//     width: 4200 mm
-	//     height: 2405 mm
+	//     - name: A
+	//       width: 4200 mm
+	//       height: 2405 mm
 	// papers:
-	// - name: Ferns
-	//   width: 530 mm
-	//   roll: 10050 mm
-	//   match: 64/32
+	//   - name: Ferns
+	//     width: 530 mm
+	//     roll: 10050 mm
+	//     match: 64/32
 }

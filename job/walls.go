@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 
 	"firstdrop/geom"
@@ -33,8 +34,8 @@ func (b *builder) room() {
 	if len(b.problems) > before {
 		return
 	}
-	if errs, ok := run.Check().(room.Errors); ok {
-		for _, e := range errs {
+	if err := run.Check(); err != nil {
+		for _, e := range faults(err) {
 			b.refuse(pathOf(e), "%s", messageOf(e))
 		}
 		return
@@ -228,6 +229,15 @@ func floorAt(wall geom.Ring, x measure.Length) measure.Length {
 		}
 	}
 	return lowest
+}
+
+// faults returns the single faults of a run that [room.Run.Check] refuses.
+func faults(err error) room.Errors {
+	var all room.Errors
+	if !errors.As(err, &all) {
+		return room.Errors{{Wall: -1, Opening: -1, Fitting: -1, Corner: -1, Message: err.Error()}}
+	}
+	return all
 }
 
 // fieldOf names the key that each of the room's rules is about.

@@ -20,7 +20,7 @@ import (
 // feet and inches where the job's units are imperial and that is exact. Reading
 // it gives the same job.
 func (j *Job) WriteYAML(w io.Writer) error {
-	d, err := yaml.NewDumper(w, yaml.WithIndent(2), yaml.WithLineWidth(-1), yaml.WithUnicode(true))
+	d, err := yaml.NewDumper(w, yaml.WithIndent(2), yaml.WithCompactSeqIndent(false), yaml.WithLineWidth(-1), yaml.WithUnicode(true))
 	if err != nil {
 		return fmt.Errorf("job: write YAML: %w", err)
 	}
