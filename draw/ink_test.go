@@ -15,7 +15,7 @@ func TestInk(t *testing.T) {
 		{0, "none", 0},
 		{draw.RGB(0), "#000000", 0},
 		{draw.RGB(0xffffff), "#ffffff", 255},
-		{draw.RGB(0x00ff00), "#00ff00", 149}, // 0.587 × 255 = 149.685, ITU-R BT.601
+		{draw.RGB(0x00ff00), "#00ff00", 149}, // 0.587 × 255 = 149.685; the weights are from memory
 		{draw.RGB(0x1234567), "#234567", (299*0x23 + 587*0x45 + 114*0x67) / 1000},
 	}
 	for _, tt := range tests {

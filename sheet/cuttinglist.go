@@ -70,7 +70,7 @@ func (c *cuts) row(t *table, i int) {
 	at := c.at[i]
 	t.text("piece", p.Name)
 	t.text("drop", strconv.Itoa(l.Drops[p.Drop].Number))
-	t.text("wall", l.Run.Walls[l.PieceWall(p)].Name)
+	t.text("wall", l.Run.WallName(l.PieceWall(p)))
 	t.text("run", l.Run.Name)
 	t.text("roll", strconv.Itoa(at.roll))
 	t.text("cut", strconv.Itoa(at.number))

@@ -12,7 +12,7 @@ import (
 func (e *elevation) describe() string {
 	var b strings.Builder
 	say := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
-	say("Wall %s of %s, %s wide, at 1:%d.", e.wall.Name, e.run.Name, e.size(e.wall.Width), e.scale)
+	say("Wall %s of %s, %s wide, at 1:%d.", e.name(), e.run.Name, e.size(e.wall.Width), e.scale)
 	for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
 		say(" On the %v: %s.", side, strings.Join(e.neighbour(side), ", "))
 		if h := e.tall(side); h > 0 {
@@ -21,10 +21,11 @@ func (e *elevation) describe() string {
 	}
 	for i := range e.wall.Openings {
 		x, y := e.wall.Openings[i].Outline.Bounds()
-		say(" %s from %s to %s, %s high.", e.wall.Openings[i].Name, e.size(x.Lo), e.size(x.Hi), e.size(y.Length()))
+		say(" %s from %s to %s, %s high.", e.openingName(i), e.size(x.Lo), e.size(x.Hi), e.size(y.Length()))
 	}
-	for _, f := range e.wall.Fittings {
-		say(" %s at %s, %s above the datum.", f.Name, e.size(f.At.X), e.size(f.At.Y))
+	for i := range e.wall.Fittings {
+		f := &e.wall.Fittings[i]
+		say(" %s at %s, %s above the datum.", fittingName(f), e.size(f.At.X), e.size(f.At.Y))
 	}
 	say(" From left to right: %s.", strings.Join(e.course(), ", "))
 	for _, n := range e.notes {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strconv"
 
 	"firstdrop/draw"
@@ -15,7 +16,7 @@ import (
 // and says it in the notes. The kill seam has its own mark and note.
 func (e *elevation) findings() {
 	n := 0
-	for _, f := range e.plan.Findings {
+	for _, f := range slices.Concat(e.plan.Findings, e.more) {
 		if f.Code == plan.KillMisfit || f.Code == plan.KillMeets || !e.concerns(f.Place) {
 			continue
 		}
@@ -32,12 +33,17 @@ func (e *elevation) concerns(p finding.Place) bool {
 	if p.Run != e.run.Name {
 		return false
 	}
-	return p.Wall == e.wall.Name || p.Corner != "" && (p.Corner == e.cornerName(hanging.Left) || p.Corner == e.cornerName(hanging.Right))
+	return p.Wall == e.name() || p.Corner != "" && (p.Corner == e.cornerName(hanging.Left) || p.Corner == e.cornerName(hanging.Right))
 }
 
 func (e *elevation) cornerName(side hanging.Side) string {
-	_, name, _, _ := e.corner(side)
-	return name
+	if _, name, _, ok := e.corner(side); ok {
+		return name
+	}
+	if side == hanging.Left { // as room names the ends of a run
+		return "|" + e.name()
+	}
+	return e.name() + "|"
 }
 
 // spot returns where a place is on the page.

@@ -15,7 +15,7 @@ func (e *elevation) openings() {
 		shape := geom.Polygon{Outline: e.ring(hole)}
 		title := "Opening"
 		if i < len(e.wall.Openings) {
-			title = e.wall.Openings[i].Name
+			title = e.openingName(i)
 		}
 		e.add("openings", draw.Group{Title: title, Items: []draw.Item{
 			draw.Area{Shape: shape, Fill: white},
@@ -46,7 +46,7 @@ func (e *elevation) returns() {
 		if names != "" {
 			names += ", "
 		}
-		names += fmt.Sprintf("%s %v of %s", p.Name, r.Side, e.wall.Openings[r.Opening].Name)
+		names += fmt.Sprintf("%s %v of %s", p.Name, r.Side, e.openingName(r.Opening))
 	}
 	if names != "" {
 		e.notes = append(e.notes, note{mark: dashedMark, text: "Returns, drawn laid open into their opening: " + names + "."})
@@ -72,13 +72,13 @@ func (e *elevation) returnLabel(name string, box draw.Box) {
 func (e *elevation) openingLabel(i int) {
 	o := &e.wall.Openings[i]
 	x, y := o.Outline.Bounds()
-	lines := []string{o.Name, e.figure(x.Length()) + " × " + e.size(y.Length())}
+	lines := []string{e.openingName(i), e.figure(x.Length()) + " × " + e.size(y.Length())}
 	if sill := y.Lo - e.footAt(x); sill > 0 {
 		lines = append(lines, "sill "+e.size(sill))
 	}
 	box := draw.BoxOf(e.ring(e.face.Holes[i]))
 	box = draw.Box{X: box.X.Intersection(e.reach.X), Y: box.Y.Intersection(e.reach.Y)}
-	narrow := append([]string{o.Name, e.figure(x.Length()) + " wide", e.figure(y.Length()) + " high"}, lines[2:]...)
+	narrow := append([]string{e.openingName(i), e.figure(x.Length()) + " wide", e.figure(y.Length()) + " high"}, lines[2:]...)
 	for _, turn := range []draw.Turn{draw.Level, draw.Upwards} {
 		for _, lines := range [][]string{lines, narrow} {
 			for _, size := range []measure.Length{body, small} {
@@ -88,7 +88,7 @@ func (e *elevation) openingLabel(i int) {
 			}
 		}
 	}
-	text := fmt.Sprintf("%s from %s: %s", o.Name, e.size(x.Lo), lines[1])
+	text := fmt.Sprintf("%s from %s: %s", e.openingName(i), e.size(x.Lo), lines[1])
 	if len(lines) > 2 {
 		text += ", " + lines[2]
 	}

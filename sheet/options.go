@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"firstdrop/draw"
+	"firstdrop/finding"
 	"firstdrop/measure"
 )
 
@@ -16,6 +17,9 @@ type Options struct {
 	// Scale is n for a drawing at 1:n. 0 chooses the largest usual scale that
 	// fits; a given one makes the page as wide as it must be.
 	Scale int64
+	// Findings are marked and told besides the plan's own: those of the survey,
+	// as far as they stand on this wall.
+	Findings []finding.Finding
 }
 
 const mm = measure.Millimetre
@@ -60,6 +64,9 @@ func (o Options) page(width, height, paper measure.Length) (scale int64, page me
 	switch {
 	case o.Scale > 0:
 		scale, page = o.Scale, o.Width
+		if page <= 0 {
+			page = upright
+		}
 	case o.Width > 0:
 		scale, page = fits(o.Width), o.Width
 	default:

@@ -39,7 +39,7 @@ func RollMap(w io.Writer, p *plan.Plan, paper int, sys measure.System) error {
 				t.length("phase", piece.Phase)
 				t.text("leading_end", leading(l, piece))
 				t.text("piece", piece.Name)
-				t.text("wall", l.Run.Walls[l.PieceWall(piece)].Name)
+				t.text("wall", l.Run.WallName(l.PieceWall(piece)))
 				t.text("run", l.Run.Name)
 				t.length("left_on_roll", length-cut.To)
 				t.end()

@@ -72,6 +72,17 @@ func furnish(r *room.Run) {
 	}
 }
 
+// plans keeps the plans of the samples, which nothing changes.
+var plans = map[string]*plan.Plan{}
+
+// kept returns the plan of a sample, made once.
+func (s sample) kept(t testing.TB) *plan.Plan {
+	if plans[s.name] == nil {
+		plans[s.name] = s.plan(t)
+	}
+	return plans[s.name]
+}
+
 // plan makes the plan of a sample.
 func (s sample) plan(t testing.TB) *plan.Plan {
 	t.Helper()
@@ -95,7 +106,7 @@ func (s sample) options() sheet.Options { return sheet.Options{System: s.sys} }
 // eachWall calls check with the scene of every wall of every sample.
 func eachWall(t *testing.T, check func(t *testing.T, s sample, p *plan.Plan, wall int, scene *draw.Scene)) {
 	for _, s := range samples {
-		p := s.plan(t)
+		p := s.kept(t)
 		for w := range p.Runs[0].Layout.Run.Walls {
 			t.Run(fmt.Sprintf("%s/%s", s.name, p.Runs[0].Layout.Run.Walls[w].Name), func(t *testing.T) {
 				check(t, s, p, w, sheet.Wall(p, 0, w, s.options()))

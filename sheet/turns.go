@@ -53,7 +53,7 @@ func (e *elevation) turned(side hanging.Side) string {
 				continue
 			}
 			if q := e.folded(d, k, side); q != nil {
-				return fmt.Sprintf("%d goes on: %s on %s", d.Number, e.size(q.X.Length()), e.run.Walls[q.Wall].Name)
+				return fmt.Sprintf("%d goes on: %s on %s", d.Number, e.size(q.X.Length()), e.run.WallName(q.Wall))
 			}
 			if over := e.over(p, side); over > 0 {
 				return fmt.Sprintf("%d turns %s", d.Number, e.size(over))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"firstdrop/draw"
+	"firstdrop/finding"
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -43,6 +44,7 @@ func Wall(p *plan.Plan, run, wall int, o Options) *draw.Scene {
 // coordinates with the wall's origin; only what is named so is in the wall's.
 type elevation struct {
 	plan   *plan.Plan
+	more   []finding.Finding // besides the plan's
 	layout *hanging.Layout
 	run    *room.Run
 	index  int // of the wall
@@ -83,7 +85,7 @@ var layers = []draw.Layer{
 func newElevation(p *plan.Plan, run, wall int, o Options) *elevation {
 	l := p.Runs[run].Layout
 	e := &elevation{
-		plan: p, layout: l, run: l.Run, index: wall, wall: &l.Run.Walls[wall],
+		plan: p, more: o.Findings, layout: l, run: l.Run, index: wall, wall: &l.Run.Walls[wall],
 		label: l.Paper, face: l.Run.Face(wall), sys: o.System,
 	}
 	x, y := e.face.Bounds()
@@ -179,7 +181,23 @@ func (e *elevation) corner(side hanging.Side) (c room.Corner, name, beyond strin
 	if at >= len(e.run.Corners) || !e.run.Closed && at == n-1 {
 		return room.Corner{}, "", "", false
 	}
-	return e.run.Corners[at], e.run.Walls[at].Name + "|" + e.run.Walls[(at+1)%n].Name, e.run.Walls[next].Name, true
+	return e.run.Corners[at], e.run.CornerName(at), e.run.WallName(next), true
+}
+
+// name returns the wall's name.
+func (e *elevation) name() string { return e.run.WallName(e.index) }
+
+// openingName returns the name of an opening of the wall, or what it is.
+func (e *elevation) openingName(i int) string {
+	return nameOf(&e.wall.Openings[i])
+}
+
+// fittingName returns a fitting's name, or what it is.
+func fittingName(f *room.Fitting) string {
+	if f.Name != "" {
+		return f.Name
+	}
+	return f.Kind.String()
 }
 
 // end names an end of the wall: "corner D|A", or "the left end".
@@ -220,7 +238,7 @@ func (e *elevation) edge(side hanging.Side) (foot, head geom.Point, ok bool) {
 func (e *elevation) finish() *draw.Scene {
 	e.page.Y = geom.Interval{Lo: e.cursor - margin, Hi: e.crown + margin}
 	e.scene.Window = e.page
-	e.scene.Title = "Wall " + e.wall.Name
+	e.scene.Title = "Wall " + e.name()
 	e.scene.Desc = e.describe()
 	return e.scene
 }

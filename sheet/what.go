@@ -6,6 +6,7 @@ import (
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/room"
 )
 
 // what says in a few words what a piece is: "full", "over door", "under
@@ -13,7 +14,7 @@ import (
 // cut out round openings on the wall is full and says so.
 func what(l *hanging.Layout, p *hanging.Piece) string {
 	if r := p.Return; r != nil {
-		return r.Side.String() + " of " + l.Run.Walls[r.Wall].Openings[r.Opening].Name
+		return r.Side.String() + " of " + nameOf(&l.Run.Walls[r.Wall].Openings[r.Opening])
 	}
 	var over, under, round []string
 	for _, q := range l.Drops[p.Drop].Parts {
@@ -26,11 +27,11 @@ func what(l *hanging.Layout, p *hanging.Piece) string {
 			}
 			switch {
 			case oy.Hi <= p.Y.Lo:
-				over = append(over, o.Name)
+				over = append(over, nameOf(o))
 			case oy.Lo >= p.Y.Hi:
-				under = append(under, o.Name)
+				under = append(under, nameOf(o))
 			case oy.Overlaps(p.Y):
-				round = append(round, o.Name)
+				round = append(round, nameOf(o))
 			}
 		}
 	}
@@ -83,4 +84,12 @@ func isFull(l *hanging.Layout, p *hanging.Piece) bool {
 		}
 	}
 	return false
+}
+
+// nameOf returns an opening's name, or what it is.
+func nameOf(o *room.Opening) string {
+	if o.Name != "" {
+		return o.Name
+	}
+	return o.Kind.String()
 }

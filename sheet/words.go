@@ -2,11 +2,11 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 
 	"firstdrop/finding"
 	"firstdrop/measure"
-	"firstdrop/paper"
 	"firstdrop/plan"
 )
 
@@ -30,7 +30,18 @@ func Words(f finding.Finding, sys measure.System) string {
 func HasWords(c finding.Code) bool { return sentences[c] != nil }
 
 // sentences has a sentence for every code, without its full stop.
-var sentences = map[finding.Code]func(speaker) string{
+var sentences = merged(planSentences, paperSentences, roomSentences)
+
+func merged(all ...map[finding.Code]func(speaker) string) map[finding.Code]func(speaker) string {
+	out := map[finding.Code]func(speaker) string{}
+	for _, m := range all {
+		maps.Copy(out, m)
+	}
+	return out
+}
+
+// planSentences speak of the layout and of the rolls.
+var planSentences = map[finding.Code]func(speaker) string{
 	plan.Sliver: func(s speaker) string {
 		return s.subject("A strip") + " is only " + s.size("width") + " wide: so narrow a strip is hard to keep straight, and shows"
 	},
@@ -88,30 +99,6 @@ var sentences = map[finding.Code]func(speaker) string{
 	},
 	plan.AreaMisleads: func(s speaker) string {
 		return s.paper() + ": dividing areas says " + count(s.f.Count, "roll", "rolls") + "; that is not the true number, since paper is hung in whole drops"
-	},
-	paper.WidthUnusual: func(s speaker) string {
-		return s.paper() + " is stated as " + s.size("width") + " wide, which is unusual: check the label and the unit"
-	},
-	paper.RollUnusual: func(s speaker) string {
-		return s.paper() + " is stated as " + s.size("roll") + " long, which is unusual: check the label and the unit"
-	},
-	paper.RepeatUnusual: func(s speaker) string {
-		return s.paper() + " is stated to repeat every " + s.size("repeat") + ", which is unusual: check the label and the unit"
-	},
-	paper.ManyAlternates: func(s speaker) string {
-		return s.paper() + ": with the offset stated, the first drop comes back only after " + count(s.f.Count, "drop", "drops") + ": check the label"
-	},
-	paper.DryWidthUnusual: func(s speaker) string {
-		return s.paper() + " is stated as " + s.size("dry_width") + " wide dry and " + s.size("width") + " wide as hung: so large a difference is unusual, measure a wetted strip"
-	},
-	paper.AcrossUneven: func(s speaker) string {
-		return s.paper() + ": the width of " + s.size("width") + " is no whole number of the " + s.size("across") + " after which the design recurs across, so drops differ: check the label"
-	},
-	paper.SoakUnexpected: func(s speaker) string {
-		return s.paper() + " is stated to soak for " + count(s.f.Count, "minute", "minutes") + ", though no paste goes on the paper: check the label"
-	},
-	paper.OutsideEN233: func(s speaker) string {
-		return s.paper() + " (" + s.size("width") + " by " + s.size("roll") + ") is in no size category of EN 233, so that standard promises no tolerance"
 	},
 }
 
@@ -205,6 +192,9 @@ func (s speaker) bare() string {
 		parts = append(parts, fmt.Sprint(s.f.Count))
 	}
 	text := strings.NewReplacer("_", " ", "-", " ").Replace(string(s.f.Code))
+	if text != "" {
+		text = strings.ToUpper(text[:1]) + text[1:]
+	}
 	if len(parts) > 0 {
 		text += ": " + strings.Join(parts, ", ")
 	}

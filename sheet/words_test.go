@@ -1,0 +1,162 @@
+package sheet_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"firstdrop/finding"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/plan"
+	"firstdrop/sheet"
+)
+
+// codes reads every constant of type finding.Code from the source of the
+// packages that raise findings.
+func codes(t *testing.T) map[finding.Code]string {
+	t.Helper()
+	found := map[finding.Code]string{}
+	for _, dir := range []string{"plan", "room", "paper", "hanging", "cutting"} {
+		files, err := filepath.Glob(filepath.Join("..", dir, "*.go"))
+		if err != nil || len(files) == 0 {
+			t.Fatalf("no source of %s: %v", dir, err)
+		}
+		for _, name := range files {
+			f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.SkipObjectResolution)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, d := range f.Decls {
+				g, ok := d.(*ast.GenDecl)
+				if !ok || g.Tok != token.CONST {
+					continue
+				}
+				for _, s := range g.Specs {
+					v := s.(*ast.ValueSpec)
+					if sel, ok := v.Type.(*ast.SelectorExpr); !ok || sel.Sel.Name != "Code" {
+						continue
+					}
+					for i, value := range v.Values {
+						lit, ok := value.(*ast.BasicLit)
+						if !ok {
+							t.Fatalf("%s: the value of %s is not plain", name, v.Names[i])
+						}
+						code, err := strconv.Unquote(lit.Value)
+						if err != nil {
+							t.Fatal(err)
+						}
+						found[finding.Code(code)] = dir + "." + v.Names[i].Name
+					}
+				}
+			}
+		}
+	}
+	return found
+}
+
+func TestEveryCodeHasWords(t *testing.T) {
+	all := codes(t)
+	if len(all) < 22 {
+		t.Errorf("only %d codes found", len(all))
+	}
+	for code, name := range all {
+		if !sheet.HasWords(code) {
+			t.Errorf("%s (%q) has no words", name, code)
+		}
+	}
+}
+
+// Whatever a finding holds or lacks, its sentence begins with a capital, ends
+// with one full stop, and holds no code and no gap.
+func TestWordsAreSentences(t *testing.T) {
+	x := 1237 * mm
+	place := finding.Place{Run: "Garden room", Wall: "A", Corner: "A|B", Opening: "door", Paper: "Quince", Drop: 7, X: &x, Y: &x}
+	for code := range codes(t) {
+		for _, f := range []finding.Finding{
+			{Code: code},
+			{Code: code, Place: place, Count: 1},
+			{Code: code, Place: place, Count: 3, Sizes: []finding.Size{
+				{Name: "width", Value: mm},
+				{Name: "distance", Value: mm},
+				{Name: "across", Value: -mm},
+				{Name: "along", Value: mm},
+				{Name: "height", Value: mm},
+				{Name: "least", Value: mm},
+				{Name: "most", Value: mm},
+				{Name: "depth", Value: mm},
+				{Name: "label", Value: mm},
+				{Name: "shortest", Value: mm},
+			}},
+		} {
+			text := sheet.Words(f, measure.Metric)
+			if text == "" || text[0] < 'A' || text[0] > 'Z' || !strings.HasSuffix(text, ".") || strings.HasSuffix(text, "..") {
+				t.Errorf("%s: %q is no sentence", code, text)
+			}
+			if strings.Contains(text, "%!") || strings.Contains(text, "_") {
+				t.Errorf("%s: %q", code, text)
+			}
+		}
+	}
+}
+
+func TestWords(t *testing.T) {
+	x, y := 1237*mm, 2400*mm
+	tests := []struct {
+		f    finding.Finding
+		sys  measure.System
+		want string
+	}{
+		{
+			finding.Finding{Code: plan.Sliver, Place: finding.Place{Wall: "B", Drop: 7, X: &x}, Sizes: []finding.Size{{Name: "width", Value: 48 * mm}}},
+			measure.Metric, "Drop 7 on wall B is only 48 mm wide: so narrow a strip is hard to keep straight, and shows.",
+		},
+		{
+			finding.Finding{Code: plan.SeamNearEdge, Place: finding.Place{Wall: "B", Opening: "window", X: &x}, Sizes: []finding.Size{{Name: "distance", Value: measure.Inch / 2}}},
+			measure.Imperial, `A seam on wall B, ≈ 4' 0 11/16" from its left end, stands 1/2" from the edge of window, where it catches the eye and lifts easily.`,
+		},
+		{
+			finding.Finding{Code: plan.KillMisfit, Place: finding.Place{Run: "Study", Wall: "C", Opening: "door", X: &x}, Sizes: []finding.Size{{Name: "across", Value: -14 * mm}, {Name: "along", Value: 120 * mm}, {Name: "height", Value: 400 * mm}}},
+			measure.Metric, "The design cannot meet all the way round: at the kill seam over door on wall C, 400 mm high, it misses by 14 mm across and 120 mm along (Study).",
+		},
+		{
+			finding.Finding{Code: plan.CornerLoss, Place: finding.Place{Corner: "A|B"}, Sizes: []finding.Size{{Name: "across", Value: 12 * mm}, {Name: "along", Value: 0}}},
+			measure.Metric, "In corner A|B the design loses 12 mm of its width.",
+		},
+		{
+			finding.Finding{Code: plan.MotifCut, Place: finding.Place{Wall: "A", Drop: 2, Y: &y}},
+			measure.Metric, "Drop 2 on wall A: the ceiling line at 2400 mm above the datum cuts through the leading motif.",
+		},
+		{
+			finding.Finding{Code: plan.FullLength, Place: finding.Place{Paper: "Quince"}, Count: 1, Sizes: []finding.Size{{Name: "label", Value: 10050 * mm}, {Name: "shortest", Value: 9899 * mm}}},
+			measure.Metric, "Paper Quince: the number of rolls holds only if each is the full 10050 mm of its label; a roll may be as short as 9899 mm, and then 1 roll is needed.",
+		},
+		{
+			finding.Finding{Code: paper.ManyAlternates, Place: finding.Place{Paper: "Quince"}, Count: 64},
+			measure.Metric, "Paper Quince: with the offset stated, the first drop comes back only after 64 drops: check the label.",
+		},
+		{
+			finding.Finding{Code: "quite-new", Place: finding.Place{Wall: "A", Drop: 3}, Sizes: []finding.Size{{Name: "gap_left", Value: 5 * mm}}, Count: 2},
+			measure.Metric, "Quite new: wall A, drop 3, gap left 5 mm, 2.",
+		},
+	}
+	for _, tt := range tests {
+		if got := sheet.Words(tt.f, tt.sys); got != tt.want {
+			t.Errorf("Words(%s)\n got %s\nwant %s", tt.f.Code, got, tt.want)
+		}
+	}
+}
+
+func TestWordsFixSizes(t *testing.T) {
+	// Both unit systems say the same length: 48 mm is 1 7/8" to the nearest sixteenth (47.6 mm).
+	f := finding.Finding{Code: plan.Sliver, Sizes: []finding.Size{{Name: "width", Value: 48 * mm}}}
+	for sys, want := range map[measure.System]string{measure.Metric: "48 mm", measure.Imperial: `≈ 1 7/8"`} {
+		if got := sheet.Words(f, sys); !strings.Contains(got, want) {
+			t.Errorf("%v: %q lacks %q", sys, got, want)
+		}
+	}
+}
