@@ -79,16 +79,20 @@ func (b *builder) paperOf(h *Hang) int {
 // runs builds the runs of a sound room.
 func (b *builder) runs() {
 	taken := make([][]band, len(b.job.Room.Walls))
+	hung := 0
 	for k, h := range b.job.hangs() {
 		walls, ok := b.wallsOf(k, &h)
-		if !ok {
+		if hung += len(walls); hung > maxHung {
+			b.refuse("hang", "the entries have more than %d walls in all; make several jobs", maxHung)
+			return
+		}
+		if !ok || !b.claim(k, &h, walls, taken) {
 			continue
 		}
 		run, ok := b.run(k, &h, walls)
 		if !ok {
 			continue
 		}
-		b.claim(k, &h, walls, taken)
 		t := plan.RunTask{Run: run, Paper: b.paperOf(&h)}
 		t.Fixed.Start, t.Fixed.Centre = b.start(k, &h, run)
 		t.Fixed.Kill = b.kill(k, &h, run)
@@ -192,17 +196,18 @@ func (b *builder) corners(run *room.Run, walls []int) {
 }
 
 // claim refuses a stretch of wall that is papered already.
-func (b *builder) claim(k int, h *Hang, walls []int, taken [][]band) {
+func (b *builder) claim(k int, h *Hang, walls []int, taken [][]band) bool {
 	mine := band{h.From, h.To}
 	for _, i := range walls {
 		for _, other := range taken[i] {
 			if mine.meets(other) {
 				b.refuse(hangPath(k), "wall %s is papered by an entry before this one, at least in part; write from and to, or leave the wall out", b.job.Room.Walls[i].Name)
-				return
+				return false
 			}
 		}
 		taken[i] = append(taken[i], mine)
 	}
+	return true
 }
 
 // meets reports whether two bands share more than a line.

@@ -50,6 +50,9 @@ const (
 	maxEntries = 200_000 // lines, commas and colons: what takes time to read
 	maxDepth   = 50      // mappings and lists within one another
 	maxItems   = 1_000   // of any list
+	maxAtWall  = 60      // openings of one wall
+	maxAtWalls = 2_000   // openings of all walls
+	maxHung    = 10_000  // walls of all hang entries
 	maxName    = 100     // characters of a name
 	maxText    = 10_000  // characters of any other text
 )

@@ -63,6 +63,24 @@ func document(walls int) []byte {
 	return b.Bytes()
 }
 
+// crowded returns a room whose walls have so many openings each, all in the same
+// place.
+func crowded(walls, openings int) string {
+	one := "{kind: door, left: 100, width: 800, height: 2000}"
+	return strings.ReplaceAll(string(document(walls)), one, strings.Repeat(one+", ", openings-1)+one)
+}
+
+// bands returns a room of 500 walls papered in so many bands.
+func bands(n int) string {
+	var b strings.Builder
+	b.Write(document(500))
+	b.WriteString("hang:\n")
+	for i := range n {
+		fmt.Fprintf(&b, "  - {paper: Ferns, from: %d, to: %d}\n", i, i+1)
+	}
+	return b.String()
+}
+
 // Sizes that only a mistake or malice makes are answered in good time, in
 // words. The time limits are far above what is needed, for slow machines.
 func TestLimits(t *testing.T) {
@@ -74,6 +92,12 @@ func TestLimits(t *testing.T) {
 	}{
 		{"500 walls", string(document(500)), ""},
 		{"10,000 walls", string(document(10_000)), "walls has 10000 items; a job holds at most 1000"},
+		{"61 openings", crowded(1, 61), "wall W0 has 61 openings; a wall holds at most 60"},
+		{"2040 openings", crowded(34, 60), "there are 2040 openings; a job holds at most 2000"},
+		{"1980 openings in the same places", crowded(33, 60), "overlaps door 1"},
+		{"20 bands", bands(20), ""},
+		{"900 bands", bands(900), "the entries have more than 10000 walls in all"},
+		{"1001 bands", bands(1001), "hang has 1001 items; a job holds at most 1000"},
 		{"9 MB", strings.Repeat("# nothing\n", 900_000), "the document has 8 MB; a job has at most 8"},
 		{"entries", strings.Repeat("- a: [1, 2]\n", 100_000), "at most 200000: make several jobs"},
 		{"brackets", "firstdrop: 1\nroom: " + strings.Repeat("[", 20_000), "too many lists or keys within one another"},

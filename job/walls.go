@@ -21,6 +21,9 @@ func (b *builder) room() {
 		return
 	}
 	before := len(b.problems)
+	if b.countOpenings(); len(b.problems) > before {
+		return
+	}
 	run := &room.Run{Closed: r.Closed}
 	seen := map[string]bool{}
 	for i := range r.Walls {
@@ -42,6 +45,21 @@ func (b *builder) room() {
 	}
 	b.whole = run
 	b.diagonals()
+}
+
+// countOpenings refuses more openings than anybody would ever measure, before
+// they are held against one another.
+func (b *builder) countOpenings() {
+	total := 0
+	for i := range b.job.Room.Walls {
+		n := len(b.job.Room.Walls[i].Openings)
+		if total += n; n > maxAtWall {
+			b.refuse(wallPath(i)+".openings", "wall %s has %d openings; a wall holds at most %d: part it into several walls", b.job.Room.Walls[i].Name, n, maxAtWall)
+		}
+	}
+	if total > maxAtWalls {
+		b.refuse("room.walls", "there are %d openings; a job holds at most %d: make several jobs", total, maxAtWalls)
+	}
 }
 
 func wallPath(i int) string { return fmt.Sprintf("room.walls[%d]", i) }
