@@ -16,7 +16,7 @@ const Version = 1
 type Job struct {
 	Version int          `job:"firstdrop,required"` // of the format: 1
 	Name    string       `job:"name"`
-	Note    string       `job:"note"`
+	Note    string       `job:"note"`  // for people; not used for planning
 	Units   measure.Unit `job:"units"` // of numbers without one; the zero value: every number needs its own
 	Room    Room         `job:"room,required"`
 	Papers  []Paper      `job:"papers,required"`
@@ -42,8 +42,8 @@ type Room struct {
 
 // Wall is one wall. Its shape is either Outline or what Height and Floor give.
 type Wall struct {
-	Name     string         `job:"name,required"`
-	Width    measure.Length `job:"width,required"` // along the datum
+	Name     string         `job:"name,required"`  // unlike all other walls' names
+	Width    measure.Length `job:"width,required"` // along the datum; > 0
 	Height   *Span          `job:"height"`         // of the ceiling line over the datum; nil: the room's
 	Floor    *Span          `job:"floor"`          // of the floor over the datum; nil: 0
 	Outline  geom.Ring      `job:"outline,flow"`   // x from 0 to Width, y from the datum
@@ -58,10 +58,10 @@ type Wall struct {
 type Opening struct {
 	Name    string           `job:"name"`
 	Kind    room.OpeningKind `job:"kind,required"`
-	Left    *measure.Length  `job:"left"`  // of its left edge, from the wall's left end
-	Width   *measure.Length  `job:"width"` // of the rectangle
-	Sill    *measure.Length  `job:"sill"`  // of its lower edge, over the datum; nil: the floor, except for windows and panels
-	Height  *measure.Length  `job:"height"`
+	Left    *measure.Length  `job:"left"`   // of its left edge, from the wall's left end
+	Width   *measure.Length  `job:"width"`  // of the rectangle; > 0
+	Sill    *measure.Length  `job:"sill"`   // of its lower edge, over the datum; nil: the floor, except for windows and panels
+	Height  *measure.Length  `job:"height"` // from the sill to the head; > 0
 	Outline geom.Ring        `job:"outline,flow"`
 	Depth   measure.Length   `job:"depth"`   // of the return, from the wall's face
 	Returns room.Sides       `job:"returns"` // which returns are papered
@@ -105,7 +105,7 @@ type Span struct{ Left, Right measure.Length }
 
 // Paper is what the label says.
 type Paper struct {
-	Name      string         `job:"name,required"`
+	Name      string         `job:"name,required"`  // unlike all other papers' names
 	Width     measure.Length `job:"width,required"` // as hung
 	DryWidth  measure.Length `job:"dry_width"`      // off the roll; 0: as hung
 	Roll      measure.Length `job:"roll,required"`  // length of one roll
@@ -114,11 +114,11 @@ type Paper struct {
 	Match     string         `job:"match,required"` // as [paper.ParseMatch] reads it
 	Reversing bool           `job:"reversing"`      // alternate drops hang upside down
 	Motif     *Motif         `job:"motif,flow"`
-	Paste     paper.Paste    `job:"paste"`
-	SoakMin   int            `job:"soak_minutes"`
-	Pack      *int           `job:"pack"` // rolls sold together; nil: 1
-	Price     money.Amount   `job:"price"`
-	Batch     string         `job:"batch"`
+	Paste     paper.Paste    `job:"paste"`          // on the wall, when nothing is said
+	SoakMin   int            `job:"soak_minutes"`   // between pasting and hanging
+	Pack      *int           `job:"pack"`           // rolls sold together; nil: 1
+	Price     money.Amount   `job:"price"`          // of one pack
+	Batch     string         `job:"batch"`          // the printing run
 	Tolerance *Tolerance     `job:"tolerance,flow"` // nil: that of EN 233
 }
 
@@ -126,7 +126,7 @@ type Paper struct {
 type Motif struct {
 	Axis measure.Length `job:"axis,required"` // from the paper's left edge
 	Head measure.Length `job:"head,required"` // along the repeat, from its beginning
-	Tall measure.Length `job:"tall"`
+	Tall measure.Length `job:"tall"`          // 0: a line
 }
 
 // Tolerance is how far the goods may differ from the label, in parts per thousand.
@@ -159,14 +159,16 @@ type Start struct {
 // Kill fixes where the design of a closed run cannot meet: in a corner, on a
 // wall, or over an opening.
 type Kill struct {
-	Corner  string          `job:"corner"` // "A|B": between these walls
-	Lap     string          `job:"lap" words:"left,right"`
+	Corner  string          `job:"corner"`                 // "A|B": between these walls
+	Lap     string          `job:"lap" words:"left,right"` // whose drop turns the corner by the overlap; empty: left
 	Wall    string          `job:"wall"`
-	At      *measure.Length `job:"at"` // from the wall's left end
-	Opening string          `job:"opening"`
+	At      *measure.Length `job:"at"`      // from the wall's left end
+	Opening string          `job:"opening"` // over its middle
 }
 
-// Rules are the measures of whoever hangs; nil: the default.
+// Rules are the measures of whoever hangs; nil: the default. The first seven are
+// explained by [firstdrop/hanging.Rules], the last two by [firstdrop/plan.Taste]. Each is between 0
+// and 1 m, and the cutting step more than 0.
 type Rules struct {
 	Allowance      *Allowance      `job:"allowance"`
 	Wrap           *measure.Length `job:"wrap"`
@@ -183,7 +185,8 @@ type Rules struct {
 type Allowance struct{ Head, Foot measure.Length }
 
 // Weights say how much each finding counts when layouts are compared, in
-// thousandths of a roll; nil: the default.
+// thousandths of a roll, as [firstdrop/plan.Weights] explains; nil: the default. Each is
+// between 0 and a million.
 type Weights struct {
 	Roll      *int64 `job:"roll"`
 	Sliver    *int64 `job:"sliver"`

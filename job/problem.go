@@ -10,10 +10,11 @@ import (
 // Problem is one thing that is wrong in a document, where it stands, and what
 // would be right.
 type Problem struct {
-	File         string
-	Line, Column int    // from 1; 0 for a job that was not read from a document
-	Path         string // as room.walls[2].openings[0].width
-	Message      string
+	File    string `json:"file,omitempty"`
+	Line    int    `json:"line,omitempty"`   // from 1; 0 for a job that was not read from a document
+	Column  int    `json:"column,omitempty"` // in characters, from 1
+	Path    string `json:"path,omitempty"`   // as room.walls[2].openings[0].width, counted from 0
+	Message string `json:"message"`
 }
 
 // Error returns file:line:column and the message; the path instead of a line
