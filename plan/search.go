@@ -36,8 +36,10 @@ import (
 const (
 	valleysKept = 160
 	layoutsKept = 48
-	// In a run of many hundred walls a layout is dear, and fewer survive.
+	// In a run of many hundred walls a layout is dear: fewer survive, and new drops
+	// are tried in so many corners.
 	layoutsLeast = 3
+	renewAll     = 16
 )
 
 // search looks for the best layout of one run.
@@ -292,10 +294,11 @@ func (s *search) raiseReturns() {
 	}
 }
 
-// renewed tries, at each inside corner, to begin a new drop instead of carrying
-// the remainder on, and keeps what helps.
+// renewed tries, at inside corners, to begin a new drop instead of carrying the
+// remainder on, and keeps what helps: at every corner of an ordinary room, in a
+// longer run where a part beside the corner is a sliver.
 func (s *search) renewed(best candidate) candidate {
-	for i := range s.run.Run.Corners {
+	for _, i := range s.renewable(best.layout) {
 		if s.run.Run.Corners[i].Kind != room.Inside || best.choice.Kill.Kind == hanging.AtCorner && best.choice.Kill.Wall == i {
 			continue
 		}
@@ -312,6 +315,27 @@ func (s *search) renewed(best candidate) candidate {
 		}
 	}
 	return best
+}
+
+// renewable lists the corners at which a new drop is worth trying.
+func (s *search) renewable(l *hanging.Layout) (corners []int) {
+	if len(s.run.Run.Corners) <= renewAll {
+		for i := range s.run.Run.Corners {
+			corners = append(corners, i)
+		}
+		return corners
+	}
+	n := len(s.run.Run.Walls)
+	for i := range l.Drops {
+		parts := l.Drops[i].Parts
+		for k := 1; k < len(parts) && len(corners) < renewAll; k++ {
+			a, b := &parts[k-1], &parts[k]
+			if a.Wall != b.Wall && !b.Joined && min(a.X.Length(), b.X.Length()) < s.task.Taste.MinSliver {
+				corners = append(corners, (b.Wall-1+n)%n)
+			}
+		}
+	}
+	return corners
 }
 
 // anchored counts the drops of a layout from the one that a hanger would hang
