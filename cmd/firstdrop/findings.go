@@ -1,0 +1,101 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"firstdrop/finding"
+	"firstdrop/measure"
+)
+
+func (p *program) findingsCommand() *cobra.Command {
+	var units unitsFlag
+	var asJSON bool
+	c := p.command(cobra.Command{
+		Use:   "findings JOB",
+		Short: "List everything to know about a job's plan",
+		Long: `Findings plans a job and lists what people must know of it, gravest first: what
+looks wrong on the wall or costs paper (serious), what to look at before cutting
+(caution), and what is good to know (note), each with its place and its size.`,
+		Example: `  firstdrop findings room.yaml
+  firstdrop findings room.yaml --json`,
+		Args:              oneJob,
+		ValidArgsFunction: completeJob,
+	}, func(c *cobra.Command, args []string) error {
+		pl, err := p.plan(c.Context(), args[0], units)
+		if err != nil {
+			return err
+		}
+		if asJSON {
+			return written(writeFindings(p.out, pl.plan.Findings, pl.units))
+		}
+		if len(pl.plan.Findings) == 0 {
+			_, err := fmt.Fprintln(p.out, "Nothing to watch for.")
+			return written(err)
+		}
+		if err := p.printFindings(pl.plan.Findings, pl.units); err != nil {
+			return err
+		}
+		return p.printCare(pl)
+	})
+	c.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON, lengths in millimetres")
+	return units.addTo(c, "metric or imperial (the job's, if not given)")
+}
+
+// findingLines returns a finding as lines: its severity, then its words.
+func (s *screen) findingLines(f finding.Finding, units measure.System, width int) []string {
+	severity := f.Severity.String() + ":"
+	lines := wrap(severity+" "+words(f, units), width)
+	lines[0] = s.in(severityInk(f.Severity), severity) + lines[0][len(severity):]
+	return lines
+}
+
+func severityInk(s finding.Severity) ink {
+	switch s {
+	case finding.Serious:
+		return red
+	case finding.Caution:
+		return yellow
+	}
+	return plain
+}
+
+// printFindings lists findings, indented.
+func (p *program) printFindings(fs []finding.Finding, units measure.System) error {
+	for _, f := range fs {
+		for i, l := range p.out.findingLines(f, units, p.out.width-4) {
+			indent := "  "
+			if i > 0 {
+				indent = "    "
+			}
+			if _, err := fmt.Fprintln(p.out, indent+l); err != nil {
+				return written(err)
+			}
+		}
+	}
+	return nil
+}
+
+// writeFindings writes findings for programs, each with its sentence.
+func writeFindings(w io.Writer, fs []finding.Finding, units measure.System) error {
+	type spoken struct {
+		finding.Finding
+		Words string `json:"words"`
+	}
+	list := make([]spoken, len(fs))
+	for i, f := range fs {
+		list[i] = spoken{f, words(f, units)}
+	}
+	return writeJSON(w, list)
+}
+
+// writeJSON writes a value with every item on its own line.
+func writeJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
+}

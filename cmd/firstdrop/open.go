@@ -1,0 +1,160 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+
+	"firstdrop/audit"
+	"firstdrop/finding"
+	"firstdrop/job"
+	"firstdrop/measure"
+	"firstdrop/plan"
+)
+
+// mostRead is how much of a file is read: more than job.Read accepts, so that it
+// is job.Read that refuses.
+const mostRead = 16 << 20
+
+// read returns the job of that name; "-" is standard input.
+func (p *program) read(ctx context.Context, name string) (*job.Job, error) {
+	data, err := soon(ctx, func() ([]byte, error) { return p.load(name) })
+	if err != nil {
+		return nil, err
+	}
+	shown := name
+	if name == "-" {
+		shown = "standard input"
+	}
+	j, err := soon(ctx, func() (*job.Job, error) { return job.Read(shown, data) })
+	if err != nil {
+		return nil, jobError(err)
+	}
+	return j, nil
+}
+
+func (p *program) load(name string) ([]byte, error) {
+	in := p.in
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, fileError("cannot read", name, err)
+		}
+		defer f.Close()
+		in = f
+	}
+	data, err := io.ReadAll(io.LimitReader(in, mostRead))
+	if err != nil {
+		return nil, fileError("cannot read", name, err)
+	}
+	return data, nil
+}
+
+// fileError says what could not be done with a file, and why, once.
+func fileError(what, name string, err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		err = path.Err
+	}
+	return fail(exitFile, "%s %s: %w", what, name, err)
+}
+
+// jobError marks an error as the job's, unless it is marked already.
+func jobError(err error) error {
+	var f *failure
+	if errors.As(err, &f) || errors.Is(err, context.Canceled) {
+		return err
+	}
+	return &failure{exitJob, err}
+}
+
+// planned is a job with its plan, which has passed the audit.
+type planned struct {
+	name  string // of the file, as it was given
+	job   *job.Job
+	plan  *plan.Plan
+	units measure.System // what lengths are shown in
+}
+
+// plan reads, plans and audits a job. Without error there is a plan that may be
+// shown.
+func (p *program) plan(ctx context.Context, name string, units unitsFlag) (*planned, error) {
+	j, err := p.read(ctx, name)
+	if err != nil {
+		return nil, err
+	}
+	task, err := j.Task()
+	if err != nil {
+		return nil, jobError(err)
+	}
+	made, err := soon(ctx, func() (*plan.Plan, error) { return p.make(task) })
+	if err != nil {
+		return nil, unplannable(j, err, units.or(j.Units.System()))
+	}
+	wrong, err := soon(ctx, func() ([]audit.Violation, error) { return audit.Plan(made), nil })
+	if err != nil {
+		return nil, err
+	}
+	if len(wrong) > 0 {
+		return nil, untrue(wrong)
+	}
+	made.Findings = append(j.Findings(), made.Findings...)
+	finding.Sort(made.Findings)
+	return &planned{name, j, made, units.or(j.Units.System())}, nil
+}
+
+// unplannable says why a sound job has no plan, and what in it looks like a
+// slip: a height of 24 m is allowed, but then no roll is long enough.
+func unplannable(j *job.Job, err error, units measure.System) error {
+	err = jobError(err)
+	if exitCode(err, true) != exitJob {
+		return err
+	}
+	text := strings.TrimPrefix(err.Error(), "plan: ")
+	var piece *plan.PieceError
+	if errors.As(err, &piece) {
+		text = tooLong(piece, units)
+	}
+	for _, f := range j.Findings() {
+		if f.Severity == finding.Serious {
+			text += "\nPlease look at this first: " + words(f, units)
+		}
+	}
+	return fail(exitJob, "%s", text)
+}
+
+// tooLong says in the hanger's words that a piece cannot be cut from its roll.
+func tooLong(e *plan.PieceError, units measure.System) string {
+	need, roll := e.Length.Format(units), e.Roll.Format(units)
+	why := fmt.Sprintf("a roll of %s has %s", e.Paper, roll)
+	if e.Length <= e.Roll {
+		why = fmt.Sprintf("a roll of %s has %s and may begin anywhere in the design, so that this much is not sure to be left", e.Paper, roll)
+	}
+	return fmt.Sprintf("piece %s on wall %s must be cut %s long, but %s; choose a longer roll, or divide the wall by a rail or a border",
+		e.Piece, e.Wall, need, why)
+}
+
+// untrue reports a plan that did not pass its audit: a fault of the program.
+func untrue(wrong []audit.Violation) error {
+	var rules []string
+	count := map[string]int{}
+	for _, v := range wrong {
+		rule := string(v.Rule)
+		if count[rule]++; count[rule] == 1 {
+			rules = append(rules, rule)
+		}
+	}
+	slices.Sort(rules)
+	for i, r := range rules {
+		rules[i] = fmt.Sprintf("%s (%d)", r, count[r])
+	}
+	return fail(exitInternal, `internal error: the plan did not pass its audit, so it is not shown and nothing is written.
+Rules broken: %s
+The first: %v
+This is a fault of the program, not of the job. Please report it with the job.`, strings.Join(rules, ", "), wrong[0])
+}

@@ -1,0 +1,168 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"firstdrop/plan"
+)
+
+// program is one call of firstdrop: where it reads and writes, and how a plan
+// is made.
+type program struct {
+	in       io.Reader
+	out, err *screen
+	make     func(*plan.Task) (*plan.Plan, error)
+	begun    bool           // a command has begun: errors are no longer about how it was called
+	asked    *cobra.Command // the command that was called, as far as it was understood
+}
+
+// run carries out one call and returns its exit code. It returns soon after ctx
+// is cancelled, with no file half written.
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	p := &program{in: stdin, out: newScreen(stdout), err: newScreen(stderr), make: plan.Make}
+	return p.run(ctx, args)
+}
+
+func (p *program) run(ctx context.Context, args []string) int {
+	root := p.root()
+	root.SetArgs(args)
+	asked, err := root.ExecuteContextC(ctx)
+	p.asked = asked
+	code := exitCode(err, p.begun)
+	if err != nil {
+		p.report(err, code)
+	}
+	return code
+}
+
+const rootLong = `Firstdrop plans hanging wallpaper: where the first plumb line goes, where every
+drop stands, how long each piece is cut and from which roll, how many rolls are
+needed, and why fewer are impossible.
+
+A room and the labels of its papers are written down in a job, a text file that
+"firstdrop begin" starts and explains. JOB is the name of such a file (YAML or
+JSON), or - for standard input.`
+
+const rootExample = `  firstdrop begin room.yaml           start a job and fill in what you measure
+  firstdrop check room.yaml           is everything there, does the room close?
+  firstdrop plan room.yaml            what to buy, and where to begin
+  firstdrop plan room.yaml --folder hanging
+                                      cutting list and a drawing of every wall`
+
+// root returns the command with all others below it.
+func (p *program) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "firstdrop",
+		Short:         "Plan hanging wallpaper exactly",
+		Long:          rootLong,
+		Example:       rootExample,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		// How many letters may be wrong in a command that is recognised all the same.
+		SuggestionsMinimumDistance: 2,
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return unknownCommand(c, args[0])
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.SetIn(p.in)
+	root.SetOut(p.out)
+	root.SetErr(p.err)
+	root.AddCommand(
+		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(),
+		p.convertCommand(), p.schemaCommand(), p.versionCommand(),
+	)
+	for _, t := range topics {
+		root.AddCommand(&cobra.Command{Use: t.name, Short: t.short, Long: t.long})
+	}
+	return root
+}
+
+// unknownCommand says what was meant when a job stands where a command should.
+func unknownCommand(root *cobra.Command, word string) error {
+	for _, end := range jobEndings {
+		if strings.HasSuffix(word, "."+end) {
+			return fmt.Errorf("%q is a file, not a command; to plan it: firstdrop plan %s", word, word)
+		}
+	}
+	if near := root.SuggestionsFor(word); len(near) > 0 {
+		return fmt.Errorf("there is no command %q; did you mean %s?", word, strings.Join(near, " or "))
+	}
+	return fmt.Errorf("there is no command %q", word)
+}
+
+// command makes a command whose body returns an error. All of them begin here.
+func (p *program) command(c cobra.Command, body func(c *cobra.Command, args []string) error) *cobra.Command {
+	c.RunE = func(c *cobra.Command, args []string) (err error) {
+		p.begun = true
+		defer caught(&err)
+		return body(c, args)
+	}
+	return &c
+}
+
+// caught turns a panic, which is a fault of the program, into an error without
+// a stack.
+func caught(err *error) {
+	if r := recover(); r != nil {
+		*err = fail(exitInternal, "internal error: %v\nThis is a fault of the program. Please report it with the job; nothing was written.", r)
+	}
+}
+
+// soon carries out what cannot be interrupted by itself, and gives up waiting
+// for it when ctx is cancelled.
+func soon[T any](ctx context.Context, do func() (T, error)) (T, error) {
+	type result struct {
+		value T
+		err   error
+	}
+	done := make(chan result, 1)
+	go func() {
+		var r result
+		defer func() { done <- r }()
+		defer caught(&r.err)
+		r.value, r.err = do()
+	}()
+	select {
+	case <-ctx.Done():
+		var none T
+		return none, context.Canceled
+	case r := <-done:
+		return r.value, r.err
+	}
+}
+
+// jobEndings are the endings of job files, for shell completion.
+var jobEndings = []string{"yaml", "yml", "json"}
+
+// completeJobs offers the job files of a folder to the shell.
+func completeJobs(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return jobEndings, cobra.ShellCompDirectiveFilterFileExt
+}
+
+// completeJob offers them for the first argument only.
+func completeJob(c *cobra.Command, args []string, word string) ([]string, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return completeJobs(c, args, word)
+}
+
+// oneJob asks for exactly one job.
+func oneJob(c *cobra.Command, args []string) error {
+	switch len(args) {
+	case 0:
+		return fmt.Errorf("%s needs a job: the name of a file, or - for standard input", c.CommandPath())
+	case 1:
+		return nil
+	}
+	return fmt.Errorf("%s takes one job, not %d", c.CommandPath(), len(args))
+}

@@ -1,0 +1,168 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"path/filepath"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/google/go-cmp/cmp"
+
+	"firstdrop/measure"
+)
+
+// examples are the jobs that a user can open. All of them must plan.
+func examples(t *testing.T) []string {
+	t.Helper()
+	files, err := filepath.Glob("../../examples/*.yaml")
+	if err != nil || len(files) < 10 {
+		t.Fatalf("%d examples, %v", len(files), err)
+	}
+	return files
+}
+
+// called runs the program in this process.
+func called(args ...string) (code int, stdout, stderr string) {
+	var out, err bytes.Buffer
+	code = run(context.Background(), args, strings.NewReader(""), &out, &err)
+	return code, out.String(), err.String()
+}
+
+// The document of every example has what other programs rely on. That the
+// figures are right is what package audit checks on the way; here they are held
+// against each other.
+func TestExamplesPlan(t *testing.T) {
+	for _, file := range examples(t) {
+		code, out, stderr := called("plan", file, "--json")
+		if code != exitDone || stderr != "" {
+			t.Errorf("%s: exit code %d, %s", file, code, stderr)
+			continue
+		}
+		var doc struct {
+			Summary struct{ Papers []map[string]any }
+			Runs    []struct {
+				Drops  []struct{ Number int }
+				Pieces []any
+			}
+		}
+		if err := json.Unmarshal([]byte(out), &doc); err != nil {
+			t.Errorf("%s: %v", file, err)
+			continue
+		}
+		drops, pieces := 0.0, 0.0
+		for _, p := range doc.Summary.Papers {
+			for _, key := range []string{"drops", "pieces", "rolls", "lower_bound", "proven", "area_estimate_rolls"} {
+				if _, ok := p[key]; !ok {
+					t.Errorf("%s: a paper's summary has no %s", file, key)
+				}
+			}
+			drops += p["drops"].(float64)
+			pieces += p["pieces"].(float64)
+			if lower, rolls := p["lower_bound"].(float64), p["rolls"].(float64); lower > rolls || p["proven"].(bool) != (lower == rolls) {
+				t.Errorf("%s: lower bound %v, rolls %v, proven %v", file, lower, rolls, p["proven"])
+			}
+		}
+		for _, r := range doc.Runs {
+			for _, d := range r.Drops {
+				drops -= float64(min(d.Number, 1))
+			}
+			pieces -= float64(len(r.Pieces))
+		}
+		if drops != 0 || pieces != 0 {
+			t.Errorf("%s: the papers' drops and pieces are not those of the runs: %v and %v too many", file, drops, pieces)
+		}
+	}
+}
+
+// The summary of every example of one run fits a screen of 80 by 24, in both
+// systems, and says the same twice.
+func TestSummariesFit(t *testing.T) {
+	for _, file := range examples(t) {
+		code, first, _ := called("plan", file)
+		_, second, _ := called("plan", file)
+		if code != exitDone || first != second {
+			t.Errorf("%s: exit code %d, two summaries differ (-first +second):\n%s", file, code, cmp.Diff(first, second))
+		}
+		other := "imperial"
+		if strings.Contains(first, "sq ft") {
+			other = "metric"
+		}
+		_, third, _ := called("plan", file, "--units", other)
+		for _, out := range []string{first, third} {
+			lines := strings.Split(strings.TrimSuffix(out, "\n"), "\n")
+			if runs := strings.Count(out, "\nStart "); runs == 1 && len(lines) > 23 {
+				t.Errorf("%s: %d lines leave no room for the prompt:\n%s", file, len(lines), out)
+			}
+			for _, l := range lines {
+				if n := utf8.RuneCountInString(l); n > plainWidth {
+					t.Errorf("%s: a line of %d columns: %s", file, n, l)
+				}
+			}
+		}
+	}
+}
+
+// Stairs are told by a floor that rises; a high room by its height; current by
+// what is on the walls. The texts are held against the rooms as they are drawn
+// in the examples.
+func TestCareIsTakenWhereItIsNeeded(t *testing.T) {
+	for _, tt := range []struct {
+		file, want, not string
+	}{
+		{"stair-wall", "safe platform", "power off"},
+		{"tall-room", "safe platform", "power off"},
+		{"dado", "power off at the board", "safe platform"},
+		{"plain-room", "sharp blades", "safe platform"},
+	} {
+		_, out, _ := called("plan", "../../examples/"+tt.file+".yaml")
+		lines := out[strings.Index(out, "Care:"):]
+		care := strings.Join(strings.Fields(lines), " ")
+		if !strings.Contains(care, tt.want) || strings.Contains(care, tt.not) || !strings.Contains(care, "lead, asbestos") {
+			t.Errorf("%s: care %q, want %q and not %q", tt.file, care, tt.want, tt.not)
+		}
+		if n := strings.Count(lines, "\n"); n > 2 {
+			t.Errorf("%s: the cautions take %d lines", tt.file, n)
+		}
+	}
+}
+
+func TestWrap(t *testing.T) {
+	for _, tt := range []struct {
+		text string
+		want []string
+	}{
+		{"", nil},
+		{"  ", nil},
+		{"one", []string{"one"}},
+		{"one two", []string{"one two"}},
+		{"one two three", []string{"one two", "three"}},
+		{"1′ 2½″ × ≈", []string{"1′ 2½″", "× ≈"}},
+		{"overlong-word a", []string{"overlong-word", "a"}},
+	} {
+		if got := wrap(tt.text, 7); !cmp.Equal(got, tt.want) {
+			t.Errorf("wrap(%q, 7) = %q, want %q", tt.text, got, tt.want)
+		}
+	}
+}
+
+// A label's sizes are in metres with at least two decimals, as labels print
+// them, and exact.
+func TestDecimal(t *testing.T) {
+	for _, tt := range []struct {
+		n    measure.Length
+		want string
+	}{
+		{10050 * measure.Millimetre, "10.05"},
+		{10 * measure.Metre, "10.00"},
+		{685 * measure.Millimetre, "0.685"},
+		{measure.Inch, "0.0254"},
+		{measure.Nanometre, "0.000000001"},
+	} {
+		if got := decimal(int64(tt.n), int64(measure.Metre)); got != tt.want {
+			t.Errorf("decimal(%v) = %s, want %s", tt.n, got, tt.want)
+		}
+	}
+}
