@@ -21,6 +21,7 @@ var rows = map[string]int{
 	"finding": 2, "geom": 2,
 	"room": 3, "paper": 3, "draw": 3,
 	"hanging": 4, "cutting": 4, "draw/svg": 4,
+	"order": 5,
 	"plan":  6,
 	"audit": 7, "job": 7,
 	"sheet":         8,
