@@ -15,7 +15,8 @@ import (
 // CuttingList writes the pieces of one paper as CSV, one row per piece in
 // hanging order. Places on a roll are those of the worst start: a roll that
 // begins elsewhere in the design gives the same pieces in the same order, each
-// no later. phase is how far the leading end, the one that comes off the roll
+// no later. They are rounded to a micrometre, since the worst start lies a
+// nanometre past a phase. phase is how far the leading end, the one that comes off the roll
 // first, lies behind the place where the design begins. It is an error when the
 // plan does not use the paper.
 func CuttingList(w io.Writer, p *plan.Plan, paper int, sys measure.System) error {
@@ -74,18 +75,21 @@ func (c *cuts) row(t *table, i int) {
 	t.text("run", l.Run.Name)
 	t.text("roll", strconv.Itoa(at.roll))
 	t.text("cut", strconv.Itoa(at.number))
-	t.length("from", at.cut.From)
-	t.length("to", at.cut.To)
+	t.length("from", spot(at.cut.From))
+	t.length("to", spot(at.cut.To))
 	t.length("length", p.Length)
 	t.length("phase", p.Phase)
 	t.text("leading_end", leading(l, p))
 	t.length("y_from", p.Y.Lo)
 	t.length("y_to", p.Y.Hi)
 	t.text("what", what(l, p))
-	t.length("left_on_roll", c.plan.Task.Papers[c.paper].RollLength-at.cut.To)
+	t.length("left_on_roll", spot(c.plan.Task.Papers[c.paper].RollLength-at.cut.To))
 	t.text("note", c.note(at.roll-1))
 	t.end()
 }
+
+// spot rounds a place on a roll.
+func spot(l measure.Length) measure.Length { return l.RoundTo(measure.Micrometre) }
 
 // leading says which end of a piece comes off the roll first, and where its
 // mark goes so that it is not hung the wrong way up.
@@ -109,7 +113,7 @@ func (c *cuts) note(roll int) string {
 			_, p := c.piece(cut.Piece)
 			names[n] = p.Name
 		}
-		texts[k] = fmt.Sprintf("after %v up to %v: %s", o.After, o.UpTo, strings.Join(names, ", "))
+		texts[k] = fmt.Sprintf("after %v up to %v: %s", spot(o.After), spot(o.UpTo), strings.Join(names, ", "))
 	}
 	return "the order depends on the phase at which roll " + strconv.Itoa(roll+1) + " begins; " + strings.Join(texts, "; ")
 }

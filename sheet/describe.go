@@ -12,7 +12,7 @@ import (
 func (e *elevation) describe() string {
 	var b strings.Builder
 	say := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
-	say("Wall %s of %s, %s wide, at 1:%d.", e.name(), e.run.Name, e.size(e.wall.Width), e.scale)
+	say("%s of %s, %s wide, at 1:%d.", e.title(), e.run.Name, e.size(e.wall.Width), e.scale)
 	for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
 		say(" On the %v: %s.", side, strings.Join(e.neighbour(side), ", "))
 		if h := e.tall(side); h > 0 {

@@ -99,7 +99,7 @@ func (e *elevation) head() {
 	sub := fmt.Sprintf("%s wide · %s · paper %s · 1:%d", e.size(e.wall.Width), e.run.Name, e.label.Name, e.scale)
 	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted(sub, body, false, hi-lo), Size: body, Ink: quiet})
 	y += line + mm
-	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted("Wall "+e.name(), heading, true, hi-lo), Size: heading, Bold: true, Ink: graphite})
+	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted(e.title(), heading, true, hi-lo), Size: heading, Bold: true, Ink: graphite})
 	e.crown = y + heading*4/5
 }
 

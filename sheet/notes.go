@@ -40,19 +40,33 @@ func (e *elevation) legend() {
 	x := e.page.X.Lo + margin
 	indent := x + 13*mm
 	y := e.cursor - 3*mm
+	size := body
+	if e.crown+margin-y+e.notesTall(body, indent) > tallPage {
+		size = small
+	}
+	line := size * 13 / 10
 	for _, n := range e.notes {
-		lines := draw.Wrapped(glued(n.text), body, n.mark == cautionMark, e.page.X.Hi-margin-indent)
+		lines := draw.Wrapped(glued(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
 		y -= line
 		e.add("words", draw.Group{Items: n.sample(geom.Point{X: x, Y: y})})
 		for i, l := range lines {
 			if i > 0 {
 				y -= line
 			}
-			e.write("words", draw.Text{At: geom.Point{X: indent, Y: y}, Text: l, Size: body, Bold: n.mark == cautionMark, Ink: graphite})
+			e.write("words", draw.Text{At: geom.Point{X: indent, Y: y}, Text: l, Size: size, Bold: n.mark == cautionMark, Ink: graphite})
 		}
 		y -= 3 * mm / 2
 	}
 	e.cursor = y
+}
+
+// notesTall returns how high the notes come out in letters of that size.
+func (e *elevation) notesTall(size, indent measure.Length) (tall measure.Length) {
+	for _, n := range e.notes {
+		lines := draw.Wrapped(glued(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
+		tall += measure.Length(len(lines))*size*13/10 + 3*mm/2
+	}
+	return tall
 }
 
 func (n note) rank() noteMark {

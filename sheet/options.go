@@ -37,6 +37,7 @@ const (
 	gutter   = 20 * mm        // left and right of the wall
 	upright  = 180 * mm       // page widths
 	sideways = 267 * mm
+	tallPage = 267 * mm // beyond it notes are written small
 	tallest  = 150 * mm // of the wall on the page
 	thinnest = 9 * mm   // of a drop on the page
 )

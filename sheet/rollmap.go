@@ -12,8 +12,8 @@ import (
 // order: roll by roll, and within a roll order by order where it has several.
 // An order serves every roll that begins at a phase after start_after and up to
 // start_up_to, counted round the repeat; equal figures mean every start. waste
-// is what lies between a cut and the one before it. It is an error when the
-// plan does not use the paper.
+// is what lies between a cut and the one before it. Places are rounded as in
+// [CuttingList]. It is an error when the plan does not use the paper.
 func RollMap(w io.Writer, p *plan.Plan, paper int, sys measure.System) error {
 	c, err := newCuts(p, paper)
 	if err != nil {
@@ -28,20 +28,20 @@ func RollMap(w io.Writer, p *plan.Plan, paper int, sys measure.System) error {
 				l, piece := c.piece(cut.Piece)
 				t.text("roll", strconv.Itoa(r+1))
 				t.text("order", strconv.Itoa(o+1))
-				t.length("start_after", order.After)
-				t.length("start_up_to", order.UpTo)
-				t.length("shown_for_start", order.At)
+				t.length("start_after", spot(order.After))
+				t.length("start_up_to", spot(order.UpTo))
+				t.length("shown_for_start", spot(order.At))
 				t.text("cut", strconv.Itoa(n+1))
-				t.length("waste", cut.From-before)
-				t.length("from", cut.From)
-				t.length("to", cut.To)
+				t.length("waste", spot(cut.From)-spot(before))
+				t.length("from", spot(cut.From))
+				t.length("to", spot(cut.To))
 				t.length("length", cut.To-cut.From)
 				t.length("phase", piece.Phase)
 				t.text("leading_end", leading(l, piece))
 				t.text("piece", piece.Name)
 				t.text("wall", l.Run.WallName(l.PieceWall(piece)))
 				t.text("run", l.Run.Name)
-				t.length("left_on_roll", length-cut.To)
+				t.length("left_on_roll", spot(length-cut.To))
 				t.end()
 				before = cut.To
 			}

@@ -59,7 +59,12 @@ var samples = []sample{
 	{name: "outside", run: "A 1500x2400 | B 350x2400 > C 1400x2400 fireplace(250+900 0+1050) > D 350x2400 | E 1500x2400", label: leafLabel},
 	{name: "leaning", run: "closed: A 3075x2400 |-4,-8 B 2600x2400 |6,3 C 3075x2400 | D 2600x2400 |", label: halfLabel},
 	{name: "imperial", run: "closed: A 4267x2438 door(305+813 0+2032) | B 3353x2438 | C 4267x2438 window(1500+1219 914+1067) | D 3353x2438 |", label: halfLabel, sys: measure.Imperial, alter: furnish},
-	{name: "reversed", run: "A 2600x2400 | B 1000x2400", label: turnLabel},
+	{name: "reversed", run: "A 2600x2370 | B 1000x2370", label: turnLabel},
+	{name: "reversed-motif", run: "A 2600x2370 | B 1000x2370", label: func() paper.Paper {
+		p := turnLabel
+		p.Motif = &paper.Motif{Axis: 150 * mm, Head: 70 * mm, Tall: 120 * mm}
+		return p
+	}()},
 	{name: "hall", run: "A 14000x2600 door(6000+900 0+2050) | B 3000x2600", label: halfLabel},
 	{name: "narrow", run: "A 480x2400 | B 260x2400 > C 700x2400", label: plainLabel},
 }

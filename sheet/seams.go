@@ -76,17 +76,19 @@ func (e *elevation) killName(x measure.Length, y geom.Interval) {
 }
 
 // along writes a text upwards beside an upright line at x, within a stretch of
-// height, and reports whether it had room.
+// height, clear of the design's marks if it can, and reports whether it had room.
 func (e *elevation) along(layer string, t draw.Text, x measure.Length, y geom.Interval) bool {
 	t.Anchor, t.Turn = draw.Middle, draw.Upwards
-	for _, t.Size = range []measure.Length{body, small} {
-		m := y.Lo + y.Length()/2
-		left, right := x-t.Size*240/1000-3*mm/2, x+t.Size*760/1000+3*mm/2
-		for d := measure.Length(0); 2*d < y.Length(); d += 2 * mm {
-			for _, t.At = range []geom.Point{{X: right, Y: m - d}, {X: left, Y: m - d}, {X: right, Y: m + d}, {X: left, Y: m + d}} {
-				if box := t.Box(); e.board.isFree(box) && e.isPapered(box) {
-					e.write(layer, t)
-					return true
+	m := y.Lo + y.Length()/2
+	for _, avoid := range []*board{&e.marks, {}} {
+		for _, t.Size = range []measure.Length{body, small} {
+			left, right := x-t.Size*240/1000-3*mm/2, x+t.Size*760/1000+3*mm/2
+			for d := measure.Length(0); 2*d < y.Length(); d += 2 * mm {
+				for _, t.At = range []geom.Point{{X: right, Y: m - d}, {X: left, Y: m - d}, {X: right, Y: m + d}, {X: left, Y: m + d}} {
+					if box := t.Box(); e.board.isFree(box) && avoid.isFree(box) && e.isPapered(box) {
+						e.write(layer, t)
+						return true
+					}
 				}
 			}
 		}

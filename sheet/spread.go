@@ -82,7 +82,8 @@ func (s *spreading) place(i int) bool {
 	return false
 }
 
-// fits reports whether figure i may stand in a slot.
+// fits reports whether figure i may stand in a slot. No figure placed before it
+// lies across its leader, since none may hide a leader still to be drawn.
 func (s *spreading) fits(i int, c slot) bool {
 	if c.span.Union(s.bounds) != s.bounds {
 		return false
@@ -103,9 +104,7 @@ func (s *spreading) fits(i int, c slot) bool {
 		switch {
 		case hidden && o.row >= c.row: // its leader would run through this figure
 			return false
-		case o.row < c.row && o.span.Contains(s.xs[i]): // this leader through that figure
-			return false
-		case o.row == c.row && (o.span.Overlaps(air) || o.span.Contains(s.xs[i])):
+		case o.row == c.row && o.span.Overlaps(air):
 			return false
 		}
 	}

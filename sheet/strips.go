@@ -116,7 +116,7 @@ func (e *elevation) tag(p *hanging.Piece, x geom.Interval) bool {
 	lo, hi := e.on(x.Lo)+mm, e.on(x.Hi)-mm
 	head, foot := e.on(min(p.Y.Hi, e.top(x)))-mm, e.on(p.Y.Lo)+mm/2
 	for _, near := range []measure.Length{6 * mm, head - foot} { // small near the head rather than large far below
-		for size := large; size >= body; size -= 2 * mm {
+		for size := e.tagSize(); size >= body; size -= 2 * mm {
 			w, h := draw.TextWidth(p.Name, size, true), size+mm
 			if e.label.Match.Reversing {
 				h += arrowTall
@@ -134,6 +134,25 @@ func (e *elevation) tag(p *hanging.Piece, x geom.Interval) bool {
 		}
 	}
 	return false
+}
+
+// tagSize returns the size of letters in which the longest name on the wall has
+// room on a drop of full width, so that most names come out alike.
+func (e *elevation) tagSize() measure.Length {
+	size := large
+	for ; size > body; size -= 2 * mm {
+		fits := true
+		for i := range e.layout.Pieces {
+			p := &e.layout.Pieces[i]
+			if p.Return == nil && e.layout.PieceWall(p) == e.index && draw.TextWidth(p.Name, size, true)+2*mm > e.on(e.label.Width) {
+				fits = false
+			}
+		}
+		if fits {
+			break
+		}
+	}
+	return size
 }
 
 // top returns the highest point of the wall over a stretch of it.

@@ -187,6 +187,14 @@ func (e *elevation) corner(side hanging.Side) (c room.Corner, name, beyond strin
 // name returns the wall's name.
 func (e *elevation) name() string { return e.run.WallName(e.index) }
 
+// title returns "Wall A", or "Wall 3" for a wall without a name.
+func (e *elevation) title() string {
+	if e.wall.Name == "" {
+		return fmt.Sprintf("Wall %d", e.index+1)
+	}
+	return "Wall " + e.wall.Name
+}
+
 // openingName returns the name of an opening of the wall, or what it is.
 func (e *elevation) openingName(i int) string {
 	return nameOf(&e.wall.Openings[i])
@@ -238,7 +246,7 @@ func (e *elevation) edge(side hanging.Side) (foot, head geom.Point, ok bool) {
 func (e *elevation) finish() *draw.Scene {
 	e.page.Y = geom.Interval{Lo: e.cursor - margin, Hi: e.crown + margin}
 	e.scene.Window = e.page
-	e.scene.Title = "Wall " + e.name()
+	e.scene.Title = e.title()
 	e.scene.Desc = e.describe()
 	return e.scene
 }

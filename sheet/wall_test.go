@@ -259,6 +259,49 @@ func TestDesignMarksStandAtThePhase(t *testing.T) {
 	}
 }
 
+// Every motif head that falls on its axis, on paper and clear of edges, is
+// drawn: words keep off it.
+func TestEveryMotifHeadIsDrawn(t *testing.T) {
+	eachWall(t, func(t *testing.T, s sample, p *plan.Plan, wall int, scene *draw.Scene) {
+		l, m := p.Runs[0].Layout, s.label.Motif
+		if m == nil {
+			return
+		}
+		face := l.Run.Face(wall)
+		drawn := map[geom.Point]bool{}
+		scene.Walk(func(layer string, it draw.Item) {
+			if line, ok := it.(draw.Line); ok && layer == "design" && line.Points[0].Y == line.Points[1].Y {
+				drawn[line.Box().Middle()] = true
+			}
+		})
+		clear := 80 * mm // around the place, all on this wall
+		for _, d := range l.Drops {
+			axis := m.Axis
+			if d.Reversed {
+				axis = s.label.Width - axis
+			}
+			for _, q := range d.Parts {
+				x := q.X.Lo + axis - q.Across.Lo
+				if q.Wall != wall || !q.X.Contains(x-clear) || !q.X.Contains(x+clear) {
+					continue
+				}
+				for y := measure.Length(0); y < 2600*mm; y += mm {
+					if s.label.Phase(d.Index, l.Choice.Design, y) != m.Head {
+						continue
+					}
+					on := true
+					for _, c := range []geom.Point{{X: x - clear, Y: y - clear}, {X: x + clear, Y: y - clear}, {X: x - clear, Y: y + 5*mm}, {X: x + clear, Y: y + 5*mm}} {
+						on = on && face.Contains(c)
+					}
+					if at := (geom.Point{X: x.Scaled(1, scene.Scale), Y: y.Scaled(1, scene.Scale)}); on && !drawn[at] {
+						t.Errorf("drop %d: no mark at %v, %v", d.Number, x, y)
+					}
+				}
+			}
+		}
+	})
+}
+
 func TestHalfDropMarksAlternate(t *testing.T) {
 	p := samples[2].kept(t)
 	scene := sheet.Wall(p, 0, 0, sheet.Options{Scale: 20})
