@@ -223,7 +223,7 @@ func (w *walker) goOn(next int, t measure.Length) {
 func (w *walker) fold(next int, e edge) {
 	w.lay(w.h.walls[w.wall].width)
 	w.wall, w.t = next, 0
-	w.joined, w.skew = true, w.skew+e.leanB-e.leanA
+	w.joined, w.skew, w.plumb = true, w.skew+e.leanB-e.leanA, false
 }
 
 // toEnd lays the last wall up to the end of the way.

@@ -46,11 +46,11 @@ func (p *Plan) layOut(i int) error {
 	}
 	s := &search{
 		task: p.Task, run: rt, h: h,
-		judge: newJudge(rt.Run, label, p.Task.Taste),
-		need:  newNeeds(rt.Run),
-		base:  p.earlier(i),
-		step:  p.Task.Step,
-		rolls: map[string]int{},
+		judge:  newJudge(rt.Run, label, p.Task.Taste),
+		need:   newNeeds(rt.Run),
+		base:   p.earlier(i),
+		step:   p.Task.Step,
+		counts: map[string]*count{},
 	}
 	if s.step <= 0 {
 		s.step = Step

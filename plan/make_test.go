@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"firstdrop/audit"
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/internal/anyroom"
@@ -43,11 +44,15 @@ func halfDrop() paper.Paper {
 	return p
 }
 
+// made plans a task and has the plan audited.
 func made(t testing.TB, task *plan.Task) *plan.Plan {
 	t.Helper()
 	p, err := plan.Make(task)
 	if err != nil {
 		t.Fatal(err)
+	}
+	for _, v := range audit.Plan(p) {
+		t.Errorf("audit: %v", v)
 	}
 	return p
 }

@@ -61,11 +61,7 @@ func planned(t *testing.T, r *room.Run, p paper.Paper, allowance measure.Length)
 	task := &plan.Task{Runs: []plan.RunTask{{Run: r}}, Papers: []paper.Paper{p}, Rules: hanging.DefaultRules(), Taste: plan.DefaultTaste()}
 	task.Rules.Head, task.Rules.Foot = allowance/2, allowance-allowance/2
 	task.Rules.Wrap, task.Rules.Overlap, task.Rules.CutStep = 0, 0, inch/16
-	pl, err := plan.Make(task)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return pl
+	return made(t, task)
 }
 
 func TestPublishedStripCounts(t *testing.T) {

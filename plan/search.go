@@ -22,8 +22,9 @@ import (
 //	  │  where the grid was coarse, each moved on the fine grid to
 //	  │  the bottom of its valley
 //	  ▼
-//	the best of them: laid out in full, cut from rolls           tens
-//	  │  by rolls that are proven; corners tried with new drops
+//	the best of them: laid out in full, in the order of a bound  hundreds
+//	  │  cut from rolls until no bound is better than the best
+//	  │  found; then corners are tried with new drops
 //	  ▼
 //	one, and the design height on it
 //
@@ -32,12 +33,11 @@ import (
 // are tried in order and the first of equals is kept, so that the same task
 // gives the same plan.
 
-// How many survive.
+// How many survive. In a run of many hundred walls a layout is dear: fewer do,
+// and new drops are tried in fewer corners.
 const (
-	valleysKept = 160
-	layoutsKept = 48
-	// In a run of many hundred walls a layout is dear: fewer survive, and new drops
-	// are tried in so many corners.
+	everyStart   = 600 // up to so many starts, every one is laid out in full
+	valleysKept  = 160
 	layoutsLeast = 3
 	renewAll     = 16
 )
@@ -53,7 +53,7 @@ type search struct {
 	sketch hanging.Layout
 	tried  int
 	step   measure.Length
-	rolls  map[string]int // proven counts by pieces
+	counts map[string]*count // by pieces
 }
 
 // candidate is a choice on its way.
@@ -63,16 +63,17 @@ type candidate struct {
 	score  int64
 	order  int
 	layout *hanging.Layout
+	bound  int64 // with layout: the score and the fewest rolls there can be
 }
 
 // best returns the best layout that can be cut from the paper's rolls.
 func (s *search) best() (candidate, error) {
-	cs := s.fullest(s.valleys())
+	cs := s.inFull(s.valleys())
 	var best candidate
 	var refused error
 	for _, c := range cs {
-		if best.layout != nil && c.score+s.leastRolls(c)*s.task.Taste.Weights.Roll >= best.score {
-			continue
+		if best.layout != nil && c.bound >= best.score {
+			break // and so are all that follow
 		}
 		total, err := s.total(&c)
 		if err != nil {
@@ -96,21 +97,30 @@ func (s *search) best() (candidate, error) {
 	return s.anchored(best), nil
 }
 
-// valleys sketches all starts on the coarse grid and returns those that are no
-// worse than both their neighbours, best first.
+// valleys sketches all starts and returns those that are no worse than both
+// their neighbours, best first. Where there are few starts, all are returned.
 func (s *search) valleys() []candidate {
 	var cs []candidate
-	for _, p := range s.pairs() {
-		cs = append(cs, s.valleysOf(p.kill, p.line, len(cs))...)
+	pairs := s.pairs()
+	starts := 0
+	for _, p := range pairs {
+		starts += p.line.starts()
+	}
+	for _, p := range pairs {
+		cs = append(cs, s.valleysOf(p.kill, p.line, len(cs), starts <= everyStart)...)
 	}
 	slices.SortStableFunc(cs, func(a, b candidate) int { return cmp.Compare(a.score, b.score) })
-	return cs[:min(len(cs), valleysKept)]
+	most := min(valleysKept, max(layoutsLeast, valleysKept*20/len(s.run.Run.Walls)))
+	if starts <= everyStart {
+		most = starts
+	}
+	return cs[:min(len(cs), most)]
 }
 
-// valleysOf returns the valleys of one line of starts for one kill place. The
-// line bends back on itself where it is a whole width long, but its ends are
-// treated as ends: a valley there is found from both sides.
-func (s *search) valleysOf(k killPlace, l line, order int) []candidate {
+// valleysOf returns the valleys of one line of starts for one kill place, or
+// every start. The line bends back on itself where it is a whole width long, but
+// its ends are treated as ends: a valley there is found from both sides.
+func (s *search) valleysOf(k killPlace, l line, order int, every bool) []candidate {
 	var row []candidate
 	for x := l.from; x < l.to; x += l.step {
 		c, ok := s.look(k, hanging.Start{Wall: l.wall, X: x})
@@ -120,7 +130,7 @@ func (s *search) valleysOf(k killPlace, l line, order int) []candidate {
 	}
 	var out []candidate
 	for i, c := range row {
-		if i > 0 && row[i-1].score <= c.score || i+1 < len(row) && row[i+1].score < c.score {
+		if !every && (i > 0 && row[i-1].score <= c.score || i+1 < len(row) && row[i+1].score < c.score) {
 			continue
 		}
 		c.order = order + len(out)
@@ -194,18 +204,20 @@ func (s *search) snap(c *candidate) {
 	_ = s.h.Sketch(&s.sketch, c.choice) // as it was before
 }
 
-// fullest lays the candidates out in full and returns the best of them by what
-// they weigh without rolls plus the fewest rolls they can need.
-func (s *search) fullest(cs []candidate) []candidate {
+// inFull lays the candidates out in full and puts them in the order of their
+// bounds. One that cannot be cut at all comes where its score puts it.
+func (s *search) inFull(cs []candidate) []candidate {
 	for i := range cs {
-		s.layOut(&cs[i])
+		c := &cs[i]
+		if s.layOut(c); c.layout != nil {
+			c.bound = c.score + int64(s.counted(c.layout).least)*s.task.Taste.Weights.Roll
+		}
 	}
 	cs = slices.DeleteFunc(cs, func(c candidate) bool { return c.layout == nil })
-	bound := func(c candidate) int64 { return c.score + s.leastRolls(c)*s.task.Taste.Weights.Roll }
 	slices.SortStableFunc(cs, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(bound(a), bound(b)), cmp.Compare(a.order, b.order))
+		return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order))
 	})
-	return cs[:min(len(cs), max(layoutsLeast, min(layoutsKept, wallVisits/100/len(s.run.Run.Walls))))]
+	return cs
 }
 
 // layOut makes the layout of a candidate and weighs all but its rolls.
@@ -226,45 +238,52 @@ func (s *search) layOut(c *candidate) {
 	c.score = s.judge.score(l, &c.kill) + s.cuts(l, l.Choice.Design) + int64(len(l.Pieces))*w.Piece
 }
 
-// leastRolls is a count of rolls below which the candidate's pieces surely
-// cannot be cut, by length alone.
-func (s *search) leastRolls(c candidate) int64 {
-	var sum measure.Length
-	for _, p := range s.base {
-		sum += p.Length
-	}
-	for _, p := range c.layout.Pieces {
-		sum += p.Length
-	}
-	r := s.task.Papers[s.run.Paper].RollLength
-	return int64((sum + r - 1) / r)
-}
-
 // total weighs a candidate with its rolls, or says why it cannot be cut.
 func (s *search) total(c *candidate) (int64, error) {
-	n, err := s.count(c.layout)
-	return c.score + int64(n)*s.task.Taste.Weights.Roll, err
+	n := s.counted(c.layout)
+	if n.err != nil {
+		return 0, n.err
+	}
+	return c.score + int64(n.exact())*s.task.Taste.Weights.Roll, nil
 }
 
-// count returns how many rolls the layout's pieces need, together with those of
+// count is how many rolls a set of pieces needs.
+type count struct {
+	problem *cutting.Problem
+	err     error // why it cannot be cut
+	least   int   // fewer are impossible
+	rolls   int   // 0 until known
+}
+
+// counted returns the count for a layout's pieces, together with those of
 // earlier runs in the same paper.
-func (s *search) count(l *hanging.Layout) (int, error) {
+func (s *search) counted(l *hanging.Layout) *count {
 	paper := &s.task.Papers[s.run.Paper]
 	pieces := appendPieces(slices.Clone(s.base), l)
 	key := pieceKey(pieces, paper.Repeat)
-	if n, ok := s.rolls[key]; ok {
-		return n, nil
+	n, ok := s.counts[key]
+	if ok {
+		return n
 	}
-	problem, err := cutting.NewProblem(spec(paper, paper.RollLength, pieces))
-	if err != nil {
-		return 0, s.refused(l, err)
+	n = &count{}
+	s.counts[key] = n
+	if n.problem, n.err = cutting.NewProblem(spec(paper, paper.RollLength, pieces)); n.err != nil {
+		n.err = s.refused(l, n.err)
+		return n
 	}
-	n := cutting.QuickRolls(problem)
-	if n > cutting.LowerBound(problem) {
-		n = len(cutting.Solve(problem, cutting.Options{}).Rolls)
+	n.least = cutting.LowerBound(n.problem)
+	if cutting.QuickRolls(n.problem) == n.least {
+		n.rolls = n.least
 	}
-	s.rolls[key] = n
-	return n, nil
+	return n
+}
+
+// exact returns the number of rolls of the best cutting plan.
+func (n *count) exact() int {
+	if n.rolls == 0 {
+		n.rolls = len(cutting.Solve(n.problem, cutting.Options{}).Rolls)
+	}
+	return n.rolls
 }
 
 // refused says in the hanger's words which piece cannot be cut.
