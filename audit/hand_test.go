@@ -291,6 +291,8 @@ func planned(t testing.TB, perRoll int, net, roll int64, layouts ...*hanging.Lay
 	return p
 }
 
+func point(x, y measure.Length) geom.Point { return geom.Point{X: x * mm, Y: y * mm} }
+
 func fullDrops(pattern string, from, to int) (all []string) {
 	for i := from; i <= to; i++ {
 		all = append(all, fmt.Sprintf(pattern, i))
