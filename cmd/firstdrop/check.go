@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"firstdrop/job"
+	"firstdrop/measure"
 )
 
 func (p *program) checkCommand() *cobra.Command {
@@ -73,9 +74,9 @@ func (p *program) printCheck(name string, j *job.Job, units unitsFlag) error {
 	for i := range j.Room.Walls {
 		openings += len(j.Room.Walls[i].Openings)
 	}
-	ask := ""
+	ask := closing(j, units)
 	if len(fs) > 0 {
-		ask = "; worth a look:"
+		ask += "; worth a look:"
 	}
 	_, err := fmt.Fprintf(p.out, "%s: %s (%s, %s, %s)%s\n", printable(name), p.out.in(bold, "sound"),
 		count(len(j.Room.Walls), "wall"), count(openings, "opening"), count(len(j.Papers), "paper"), ask)
@@ -83,6 +84,22 @@ func (p *program) printCheck(name string, j *job.Job, units unitsFlag) error {
 		return written(err)
 	}
 	return p.printFindings(fs, units.or(j.Units.System()))
+}
+
+// closing tells how well a closed room closes; nothing for an open one.
+func closing(j *job.Job, units unitsFlag) string {
+	s := j.Survey()
+	if s == nil {
+		return ""
+	}
+	a, _ := s.Adjust() // with its findings, if the plan is beyond adjusting
+	switch {
+	case a == nil:
+		return ""
+	case a.Misclosure < measure.Millimetre:
+		return "; the walls close"
+	}
+	return "; the walls close to " + a.Misclosure.Format(units.or(j.Units.System()))
 }
 
 // count writes a number with its noun: "1 wall", "2 walls".

@@ -30,13 +30,13 @@ looks wrong on the wall or costs paper (serious), what to look at before cutting
 			return err
 		}
 		if asJSON {
-			return written(writeFindings(p.out, pl.plan.Findings, pl.units))
+			return written(writeFindings(p.out, pl.plan.Findings, pl.said(), pl.units))
 		}
 		if len(pl.plan.Findings) == 0 {
 			_, err := fmt.Fprintln(p.out, "Nothing to watch for.")
 			return written(err)
 		}
-		if err := p.printFindings(pl.plan.Findings, pl.units); err != nil {
+		if err := p.printFindings(pl.said(), pl.units); err != nil {
 			return err
 		}
 		return p.printCare(pl)
@@ -46,10 +46,10 @@ looks wrong on the wall or costs paper (serious), what to look at before cutting
 }
 
 // findingLines returns a finding as lines: its severity, then its words.
-func (s *screen) findingLines(f finding.Finding, units measure.System, width int) []string {
-	severity := f.Severity.String() + ":"
-	lines := wrap(severity+" "+words(f, units), width)
-	lines[0] = s.in(severityInk(f.Severity), severity) + lines[0][len(severity):]
+func (s *screen) findingLines(severity finding.Severity, text string, width int) []string {
+	word := severity.String() + ":"
+	lines := wrap(word+" "+text, width)
+	lines[0] = s.in(severityInk(severity), word) + lines[0][len(word):]
 	return lines
 }
 
@@ -66,7 +66,7 @@ func severityInk(s finding.Severity) ink {
 // printFindings lists findings, indented.
 func (p *program) printFindings(fs []finding.Finding, units measure.System) error {
 	for _, f := range fs {
-		for i, l := range p.out.findingLines(f, units, p.out.width-4) {
+		for i, l := range p.out.findingLines(f.Severity, words(f, units), p.out.width-4) {
 			indent := "  "
 			if i > 0 {
 				indent = "    "
@@ -79,15 +79,16 @@ func (p *program) printFindings(fs []finding.Finding, units measure.System) erro
 	return nil
 }
 
-// writeFindings writes findings for programs, each with its sentence.
-func writeFindings(w io.Writer, fs []finding.Finding, units measure.System) error {
+// writeFindings writes findings for programs, each with the sentence that says
+// it.
+func writeFindings(w io.Writer, fs, said []finding.Finding, units measure.System) error {
 	type spoken struct {
 		finding.Finding
 		Words string `json:"words"`
 	}
 	list := make([]spoken, len(fs))
 	for i, f := range fs {
-		list[i] = spoken{f, words(f, units)}
+		list[i] = spoken{f, words(said[i], units)}
 	}
 	return writeJSON(w, list)
 }

@@ -16,8 +16,8 @@ import (
 // paper is set to it, and which way the hanging goes.
 func (pl *planned) firstLine(run int) []string {
 	l := pl.plan.Runs[run].Layout
-	if len(l.Plumbs) == 0 {
-		return []string{pl.named(run, "there is nothing to hang.")}
+	if len(l.Plumbs) == 0 || len(l.Pieces) == 0 {
+		return []string{pl.named(run, "there is nothing to hang: openings take all of it.")}
 	}
 	b := &l.Plumbs[0]
 	where := fmt.Sprintf("plumb line on %s, %s.", theWall(l.Run, b.Wall), pl.fromCorner(l.Run, b))

@@ -38,7 +38,10 @@ folder lists them, and sha256sum can check it.`,
 		Args:              oneJob,
 		ValidArgsFunction: completeJob,
 	}, func(c *cobra.Command, args []string) error {
-		if f.replace && f.folder == "" {
+		switch {
+		case f.folder == "" && c.Flags().Changed("folder"):
+			return fail(exitUsage, "--folder needs the name of a folder")
+		case f.folder == "" && f.replace:
 			return fail(exitUsage, "--replace says what to do with files in a folder; name it with --folder")
 		}
 		pl, err := p.plan(c.Context(), args[0], f.units)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"firstdrop/finding"
 	"firstdrop/plan"
@@ -18,13 +19,11 @@ import (
 // It fits 24 lines of 80 columns for an ordinary room: findings take the lines
 // that the rest leaves free, and those without a place are counted.
 
-const (
-	labelWidth    = 10
-	leastFindings = 2 // shown however long the rest is
-)
+const labelWidth = 10
 
-// document returns the plan as other programs read it.
-func (pl *planned) document() *plan.Document { return pl.plan.Document(pl.title()) }
+// document returns the plan as other programs read it. It names the job as the
+// job does, not its file, so that a copy gives the same bytes.
+func (pl *planned) document() *plan.Document { return pl.plan.Document(pl.job.Name) }
 
 // title returns what the job is called: its name, or else that of its file.
 func (pl *planned) title() string {
@@ -37,7 +36,10 @@ func (pl *planned) title() string {
 // summary returns what one wants to know first, as lines for the screen. notes
 // are paragraphs to end with.
 func (s *screen) summary(pl *planned, notes []string) []string {
-	lines := []string{s.in(bold, pl.heading())}
+	var lines []string
+	for _, l := range wrap(pl.heading(), s.width) {
+		lines = append(lines, s.in(bold, l))
+	}
 	for i := range pl.plan.Papers {
 		if pl.plan.Papers[i].Cutting != nil {
 			lines = append(lines, s.entry("Buy", pl.buy(i)...)...)
@@ -57,7 +59,11 @@ func (s *screen) summary(pl *planned, notes []string) []string {
 		last = append(last, wrap(n, s.width)...)
 	}
 	free := s.height - 1 - len(lines) - len(last)
-	return append(append(lines, s.watch(pl, free)...), last...)
+	lines = append(append(lines, s.watch(pl, free)...), last...)
+	if len(lines) < s.height-1 {
+		lines = append(lines, wrap("Lists and drawings: add --folder NAME. The words: firstdrop help words", s.width)...)
+	}
+	return lines
 }
 
 // heading names the job and counts its drops and pieces.
@@ -67,14 +73,18 @@ func (pl *planned) heading() string {
 		drops += p.Drops
 		pieces += len(p.Pieces)
 	}
-	return fmt.Sprintf("%s: %s in %s", pl.title(), count(drops, "drop"), count(pieces, "piece"))
+	return fmt.Sprintf("%s: %s in %s", pl.title(), count(drops, "drop")+" of paper", count(pieces, "piece"))
 }
 
-// entry sets paragraphs beside a label.
+// entry sets paragraphs beside a label. One that fits its line keeps its columns.
 func (s *screen) entry(label string, paragraphs ...string) []string {
 	var lines []string
 	for _, p := range paragraphs {
-		for _, l := range wrap(p, s.width-labelWidth) {
+		set := []string{p}
+		if utf8.RuneCountInString(p) > s.width-labelWidth {
+			set = wrap(p, s.width-labelWidth)
+		}
+		for _, l := range set {
 			lines = append(lines, strings.Repeat(" ", labelWidth)+l)
 		}
 	}
@@ -95,30 +105,30 @@ func (s *screen) begin(pl *planned, run int) []string {
 	if kill := pl.killSeam(run); kill != "" {
 		lines = append(lines, s.entry("Kill seam", kill)...)
 	}
-	var cuts []string
-	for _, c := range pl.firstCuts(run) {
-		cuts = append(cuts, strings.Repeat(" ", labelWidth)+c)
-	}
-	return append(lines, s.labelled("Cut first", cuts)...)
+	return append(lines, s.entry("Cut first", pl.firstCuts(run)...)...)
 }
 
-// watch lists the gravest findings that free lines have room for. That the
-// design misses at the kill seam stands above already.
+// watch lists the gravest findings that free lines have room for, one of each
+// kind. That the design misses at the kill seam stands above already.
 func (s *screen) watch(pl *planned, free int) []string {
-	fs := slices.DeleteFunc(slices.Clone(pl.plan.Findings), func(f finding.Finding) bool { return f.Code == plan.KillMisfit })
+	fs := slices.DeleteFunc(pl.said(), func(f finding.Finding) bool { return f.Code == plan.KillMisfit })
 	var lines []string
 	shown := 0
-	for _, f := range grave(fs) {
-		next := s.findingLines(f, pl.units, s.width-labelWidth)
+	for _, k := range kinds(grave(fs)) {
+		text := words(k.first, pl.units)
+		if k.count > 1 {
+			text += fmt.Sprintf(" And %d more like it.", k.count-1)
+		}
+		next := s.findingLines(k.first.Severity, text, s.width-labelWidth)
 		more := 1 // the line that counts the rest
-		if shown+1 == len(fs) {
+		if shown+k.count == len(fs) {
 			more = 0
 		}
-		if shown >= leastFindings && len(lines)+len(next)+more > free {
+		if shown > 0 && len(lines)+len(next)+more > free {
 			break
 		}
 		lines = append(lines, next...)
-		shown++
+		shown += k.count
 	}
 	rest := ""
 	switch more := len(fs) - shown; {
@@ -134,6 +144,38 @@ func (s *screen) watch(pl *planned, free int) []string {
 		lines[i] = strings.Repeat(" ", labelWidth) + lines[i]
 	}
 	return s.labelled("Watch for", lines)
+}
+
+// kind is all findings of one code and severity: the first, and how many.
+type kind struct {
+	first finding.Finding
+	count int
+}
+
+// kinds groups findings, in the order of the first of each.
+func kinds(fs []finding.Finding) []kind {
+	var ks []kind
+	for _, f := range fs {
+		i := slices.IndexFunc(ks, func(k kind) bool { return k.first.Code == f.Code && k.first.Severity == f.Severity })
+		if i < 0 {
+			ks = append(ks, kind{f, 1})
+		} else {
+			ks[i].count++
+		}
+	}
+	return ks
+}
+
+// said returns the findings as they are said to people: where there is one run
+// only, its name is no news.
+func (pl *planned) said() []finding.Finding {
+	fs := slices.Clone(pl.plan.Findings)
+	for i := range fs {
+		if len(pl.plan.Runs) == 1 {
+			fs[i].Place.Run = ""
+		}
+	}
+	return fs
 }
 
 // grave returns the findings that are more than notes; the gravest come first.

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"io"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -12,6 +14,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"firstdrop/measure"
+	"firstdrop/plan"
 )
 
 // examples are the jobs that a user can open. All of them must plan.
@@ -105,6 +108,50 @@ func TestSummariesFit(t *testing.T) {
 	}
 }
 
+// Colours change nothing but colours: without them the text is the plain one.
+func TestColoursAreOnlyColours(t *testing.T) {
+	p := &program{out: newScreen(io.Discard), err: newScreen(io.Discard), make: plan.Make}
+	for _, file := range []string{"bay-window", "dado"} {
+		pl, err := p.plan(t.Context(), "../../examples/"+file+".yaml", unitsFlag{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		plain := strings.Join(p.out.summary(pl, nil), "\n")
+		coloured := *p.out
+		coloured.coloured = true
+		text := strings.Join(coloured.summary(pl, nil), "\n")
+		if !strings.Contains(text, "\x1b[1mBuy") || strings.Contains(plain, "\x1b") {
+			t.Errorf("%s: colours where there should be none, or none where there should", file)
+		}
+		if got := regexp.MustCompile("\x1b\\[[0-9]*m").ReplaceAllString(text, ""); got != plain {
+			t.Errorf("%s: without its colours the text differs (-want +got):\n%s", file, cmp.Diff(plain, got))
+		}
+	}
+}
+
+// Wider screens are used, but only so far as lines can be read; narrower ones
+// get what they can take.
+func TestSummaryUsesTheWidth(t *testing.T) {
+	p := &program{out: newScreen(io.Discard), err: newScreen(io.Discard), make: plan.Make}
+	pl, err := p.plan(t.Context(), "../../examples/bay-window.yaml", unitsFlag{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := len(p.out.summary(pl, nil))
+	for _, tt := range []struct{ width, sign int }{{60, 1}, {mostWidth, -1}} {
+		s := screen{Writer: io.Discard, width: tt.width, height: 60}
+		got := s.summary(pl, nil)
+		if (len(got)-lines)*tt.sign <= 0 {
+			t.Errorf("%d columns: %d lines, with 80 columns %d", tt.width, len(got), lines)
+		}
+		for _, l := range got {
+			if n := utf8.RuneCountInString(l); n > tt.width {
+				t.Errorf("%d columns: a line of %d: %s", tt.width, n, l)
+			}
+		}
+	}
+}
+
 // Stairs are told by a floor that rises; a high room by its height; current by
 // what is on the walls. The texts are held against the rooms as they are drawn
 // in the examples.
@@ -118,7 +165,7 @@ func TestCareIsTakenWhereItIsNeeded(t *testing.T) {
 		{"plain-room", "sharp blades", "safe platform"},
 	} {
 		_, out, _ := called("plan", "../../examples/"+tt.file+".yaml")
-		lines := out[strings.Index(out, "Care:"):]
+		lines, _, _ := strings.Cut(out[strings.Index(out, "Care:"):], "Lists and drawings:")
 		care := strings.Join(strings.Fields(lines), " ")
 		if !strings.Contains(care, tt.want) || strings.Contains(care, tt.not) || !strings.Contains(care, "lead, asbestos") {
 			t.Errorf("%s: care %q, want %q and not %q", tt.file, care, tt.want, tt.not)
