@@ -1,6 +1,7 @@
 package audit_test
 
 import (
+	"strings"
 	"testing"
 
 	"firstdrop/audit"
@@ -32,6 +33,24 @@ func BenchmarkLayout(b *testing.B) {
 	l, err := h.Layout(hanging.Choice{
 		Start: hanging.Start{Wall: 3, X: 485 * mm}, Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: 7, Lap: hanging.Right},
 	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		audit.Layout(l)
+	}
+	b.ReportMetric(float64(len(l.Drops)), "drops")
+}
+
+// A run of two thousand walls, some eight thousand drops.
+func BenchmarkLongRun(b *testing.B) {
+	const bay = "A 3000x2400 | B 900x2400 > C 1500x2400 > D 900x2400 | "
+	run := roomtext.Run(strings.Repeat(bay, 500) + "E 1000x2400")
+	h, err := hanging.New(run, &halfDrop, hanging.DefaultRules())
+	if err != nil {
+		b.Fatal(err)
+	}
+	l, err := h.Layout(hanging.Choice{Start: hanging.Start{X: 100 * mm}})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -45,7 +45,7 @@ func (h *hung) turn(k int) int {
 // judgePlumb judges one plumb line by itself and returns the lay it sets.
 func (h *hung) judgePlumb(i int) int {
 	p, at := &h.l.Plumbs[i], Place{Plumb: i + 1}
-	k := h.layOf(p.Drop, p.Part)
+	k := h.first[p.Drop] + p.Part
 	y := &h.lays[k]
 	at.Wall, at.Drop, at.Part = p.Wall+1, p.Drop+1, p.Part+1
 	h.same(PlumbLine, at, "wall", y.wall+1, p.Wall+1)
@@ -68,16 +68,6 @@ func (h *hung) judgePlumb(i int) int {
 // drawable reports whether a line at x can be drawn on the lay's wall: between
 // its corners.
 func (h *hung) drawable(y *lay, x int64) bool { return 0 < x && x < h.walls[y.wall].width }
-
-// layOf returns the lay of a part of a drop.
-func (h *hung) layOf(drop, part int) int {
-	for k := range h.lays {
-		if h.lays[k].drop == drop && h.lays[k].part == part {
-			return k
-		}
-	}
-	return 0
-}
 
 // judgeSheetPlumbs: the sheet of lays i to n has the lines it needs, at the
 // part that is set plumb.

@@ -64,6 +64,7 @@ type hung struct {
 	l       *hanging.Layout
 	width   int64
 	lays    []lay   // along the run
+	first   []int   // the first lay of each drop
 	onWall  [][]int // the lays of each wall
 	columns [][]column
 	anchor  int // the lay of drop 0 that stands at the start; −1 when none does
@@ -74,6 +75,7 @@ func newHung(b *book, l *hanging.Layout) *hung {
 	h.onWall = make([][]int, len(h.walls))
 	for i := range l.Drops {
 		d := &l.Drops[i]
+		h.first = append(h.first, len(h.lays))
 		for j := range d.Parts {
 			p := &d.Parts[j]
 			y := lay{
