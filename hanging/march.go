@@ -185,9 +185,9 @@ func (w *walker) toCorner(c Choice) bool {
 	}
 	rules := &w.h.rules
 	inside := e.kind == room.Inside
-	// A fresh drop that begins between foot and head of a leaning corner has
-	// no paper on this wall at the foot and cannot be folded there.
-	foldable := w.t < width || w.a > 0
+	// A fresh drop that begins between foot and head of a leaning corner, or
+	// past it, has no paper on this wall somewhere and cannot be folded there.
+	foldable := w.a > 0 || w.t < width && w.t <= width+min(0, e.leanA)
 	upright := max(e.leanA.Abs(), e.leanB.Abs()) <= rules.PlumbTolerance
 	switch {
 	case inside && e.renew:
@@ -200,7 +200,7 @@ func (w *walker) toCorner(c Choice) bool {
 	case !foldable:
 		w.lay(far)
 		w.goOn(next, near)
-	case inside || upright || r <= rules.OutsideWrap+rules.WrapLimit || w.h.walls[next].width <= rules.OutsideWrap:
+	case inside || upright || r <= rules.OutsideWrap+rules.WrapLimit || w.extent(c, next) <= rules.OutsideWrap:
 		w.fold(next, e)
 	default:
 		w.fold(next, e)
@@ -210,6 +210,19 @@ func (w *walker) toCorner(c Choice) bool {
 		w.joined, w.skew, w.plumb = false, 0, true
 	}
 	return true
+}
+
+// extent returns how much of the next wall there is to cover: its width, or
+// less when the kill seam stands on it and the way ends there.
+func (w *walker) extent(c Choice, next int) measure.Length {
+	width := w.h.walls[next].width
+	switch {
+	case w.legs > 1 || c.Kill.Kind != OnWall:
+		return width
+	case w.side == Left:
+		return width - c.Kill.X
+	}
+	return c.Kill.X
 }
 
 // goOn continues on the next wall at t, with paper cut loose.

@@ -38,8 +38,7 @@ type patch struct {
 func (h *Hanger) addPieces(l *Layout) {
 	l.Pieces = make([]Piece, 0, len(l.Drops)+8)
 	for i := range l.Drops {
-		d := &l.Drops[i]
-		h.patch(d)
+		h.patch(l, i)
 		h.parcels()
 		first := len(l.Pieces)
 		h.collect(l, i)
@@ -51,33 +50,19 @@ func (h *Hanger) addPieces(l *Layout) {
 }
 
 // patch fills h.patches with the cells of the drop's region.
-func (h *Hanger) patch(d *Drop) {
+func (h *Hanger) patch(l *Layout, drop int) {
 	h.patches = h.patches[:0]
-	for i, p := range d.Parts {
-		w := &h.walls[p.Wall]
-		begin, end := max(p.X.Lo, 0, w.leanLeft), min(p.X.Hi, w.width, w.width+w.leanRight)
-		h.cells = w.face.AppendCells(h.cells[:0], p.covered(w))
+	for i, p := range l.Drops[drop].Parts {
+		face, x, ends := h.cover(l, drop, i)
+		h.cells = face.AppendCells(h.cells[:0], x)
 		for _, c := range h.cells {
 			h.patches = append(h.patches, patch{
 				cell: c, y: c.Y(), part: i, parcel: len(h.patches),
 				across: c.X.Shifted(p.Across.Lo - p.X.Lo).Intersection(p.Across),
-				first:  c.X.Lo <= begin, last: c.X.Hi >= end,
+				first:  c.X.Lo <= ends.Lo, last: c.X.Hi >= ends.Hi,
 			})
 		}
 	}
-}
-
-// covered returns the stretch of the wall that a part may have to cover: a
-// sheet that reaches a leaning corner reaches it from foot to head.
-func (p *Part) covered(w *wall) geom.Interval {
-	x := p.X
-	if x.Hi == w.width {
-		x.Hi += max(0, w.leanRight)
-	}
-	if x.Lo == 0 {
-		x.Lo += min(0, w.leanLeft)
-	}
-	return x
 }
 
 // parcels gives all patches that touch the same parcel: the lowest number of

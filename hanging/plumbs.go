@@ -18,12 +18,12 @@ func (l *Layout) addPlumbs(ahead, back []step) {
 	}
 }
 
-// plumb adds the line for the part of the drop with that index that lies where
-// p lies.
+// plumb adds the line for the part of the drop with that index that p is, or
+// is the first half of.
 func (l *Layout) plumb(index int, p Part, far Side) {
 	drop := index - l.Drops[0].Index
 	for i, q := range l.Drops[drop].Parts {
-		if q.Wall != p.Wall || !q.X.Overlaps(p.X) {
+		if q.Wall != p.Wall || q.X.Intersection(p.X) != p.X {
 			continue
 		}
 		width := l.Run.Walls[q.Wall].Width
@@ -35,5 +35,6 @@ func (l *Layout) plumb(index int, p Part, far Side) {
 			b.X, b.Edge = q.X.Lo+q.X.Hi-b.X, far.Opposite()
 		}
 		l.Plumbs = append(l.Plumbs, b)
+		return
 	}
 }

@@ -45,6 +45,15 @@ func (r *Run) LeanAt(i int) (left, right measure.Length) {
 	return l.corner.LeanRight, s.corner.LeanLeft
 }
 
+// Reach returns the heights over which the corners, or ends, at the left and
+// right edge of wall i lean: from the foot of the corner, the lowest point that
+// either of its walls has there, to its head. It is empty where an outline has
+// no corner on that edge.
+func (r *Run) Reach(i int) (left, right geom.Interval) {
+	l, s := r.edges(i)
+	return l.reach, s.reach
+}
+
 // edgeLine is one leaning edge of a wall: how far it is off, and over what
 // stretch of height.
 type edgeLine struct {

@@ -208,3 +208,22 @@ func TestMirroredOpening(t *testing.T) {
 		t.Error("the run itself was changed")
 	}
 }
+
+func TestReach(t *testing.T) {
+	// A step in height at the corner: foot and head are those of the higher wall.
+	r := &Run{
+		Walls: []Wall{
+			{Name: "A", Width: 2000 * mm, Outline: Rectangle(2000*mm, 2400*mm)},
+			{Name: "B", Width: 1000 * mm, Outline: geom.Ring{{X: 0, Y: -100 * mm}, {X: 1000 * mm, Y: -100 * mm}, {X: 1000 * mm, Y: 2000 * mm}, {X: 0, Y: 2100 * mm}}},
+		},
+		Corners: []Corner{{}},
+	}
+	left, right := r.Reach(0)
+	if left != (geom.Interval{Lo: 0, Hi: 2400 * mm}) || right != (geom.Interval{Lo: -100 * mm, Hi: 2400 * mm}) {
+		t.Errorf("wall A reaches %v and %v", left, right)
+	}
+	left, right = r.Reach(1)
+	if left != (geom.Interval{Lo: -100 * mm, Hi: 2400 * mm}) || right != (geom.Interval{Lo: -100 * mm, Hi: 2000 * mm}) {
+		t.Errorf("wall B reaches %v and %v", left, right)
+	}
+}
