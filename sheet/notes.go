@@ -55,16 +55,22 @@ func (e *elevation) legend() {
 			}
 			e.write("words", draw.Text{At: geom.Point{X: indent, Y: y}, Text: l, Size: size, Bold: n.mark == cautionMark, Ink: graphite})
 		}
-		y -= 3 * mm / 2
+		y -= noteGap(len(lines), size)
 	}
 	e.cursor = y
+}
+
+// noteGap returns the air below a note of so many lines: enough for the mark of
+// the next.
+func noteGap(lines int, size measure.Length) measure.Length {
+	return max(3*mm/2, pennantHigh+mm-measure.Length(lines)*size*13/10)
 }
 
 // notesTall returns how high the notes come out in letters of that size.
 func (e *elevation) notesTall(size, indent measure.Length) (tall measure.Length) {
 	for _, n := range e.notes {
 		lines := draw.Wrapped(glued(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
-		tall += measure.Length(len(lines))*size*13/10 + 3*mm/2
+		tall += measure.Length(len(lines))*size*13/10 + noteGap(len(lines), size)
 	}
 	return tall
 }
@@ -109,5 +115,8 @@ var figure = regexp.MustCompile(`\d'? (\d|mm\b)`)
 // glued returns a text that is not broken within a length: the spaces inside
 // are no-break spaces.
 func glued(text string) string {
-	return figure.ReplaceAllStringFunc(text, func(s string) string { return strings.Replace(s, " ", "\u00a0", 1) })
+	for range 2 { // feet and inches, then inches and their fraction
+		text = figure.ReplaceAllStringFunc(text, func(s string) string { return strings.Replace(s, " ", "\u00a0", 1) })
+	}
+	return text
 }

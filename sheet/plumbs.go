@@ -40,7 +40,7 @@ func (e *elevation) plumbs() {
 		if i == 0 {
 			first = "Start here. "
 		}
-		e.notes = append(e.notes, note{mark: plumbMark, text: fmt.Sprintf("%sPlumb line %s: the %v edge of drop %d is set to it.",
+		e.notes = append(e.notes, note{mark: plumbMark, text: fmt.Sprintf("%sPlumb line %s, for the %v edge of drop %d.",
 			first, text, b.Edge, e.layout.Drops[b.Drop].Number)})
 	}
 }

@@ -111,26 +111,40 @@ func (e *elevation) widest(parts []part, p *hanging.Piece) (x geom.Interval, ok 
 }
 
 // tag writes a piece's name into its stretch of the wall, as high and as large
-// as it has room, and reports whether it had.
+// as it has room, and reports whether it had. Large a little below the head comes
+// before small near it, small near it before large far below.
 func (e *elevation) tag(p *hanging.Piece, x geom.Interval) bool {
-	lo, hi := e.on(x.Lo)+mm, e.on(x.Hi)-mm
+	within := geom.Interval{Lo: e.on(x.Lo) + mm, Hi: e.on(x.Hi) - mm}
 	head, foot := e.on(min(p.Y.Hi, e.top(x)))-mm, e.on(p.Y.Lo)+mm/2
-	for _, near := range []measure.Length{6 * mm, head - foot} { // small near the head rather than large far below
-		for size := e.tagSize(); size >= body; size -= 2 * mm {
-			w, h := draw.TextWidth(p.Name, size, true), size+mm
-			if e.label.Match.Reversing {
-				h += arrowTall
-			}
-			for d := measure.Length(0); w <= hi-lo && d <= near && head-h-d >= foot; d += mm {
-				for _, quarters := range []measure.Length{2, 1, 3, 0, 4} { // middle, left, right
-					box := draw.BoxAt(lo+(hi-lo-w)*quarters/4, head-h-d, w, h)
-					if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) {
-						e.board.take(box)
-						e.mark(p.Name, size, box, e.layout.Drops[p.Drop].Reversed)
-						return true
-					}
+	most, middle := e.tagSize(), large-2*mm
+	for _, try := range []struct{ near, least measure.Length }{{6 * mm, middle}, {30 * mm, middle}, {30 * mm, body}, {head - foot, body}} {
+		for size := most; size >= try.least; size -= 2 * mm {
+			for d := measure.Length(0); d <= try.near; d += mm {
+				if e.tagAt(p, size, within, geom.Interval{Lo: foot, Hi: head - d}) {
+					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// tagAt writes a piece's name at the top of a stretch of height, in the middle of
+// its width or to one side, and reports whether it had room.
+func (e *elevation) tagAt(p *hanging.Piece, size measure.Length, x, y geom.Interval) bool {
+	w, h := draw.TextWidth(p.Name, size, true), size+mm
+	if e.label.Match.Reversing {
+		h += arrowTall
+	}
+	if w > x.Length() || h > y.Length() {
+		return false
+	}
+	for _, quarters := range []measure.Length{2, 1, 3, 0, 4} {
+		box := draw.BoxAt(x.Lo+(x.Length()-w)*quarters/4, y.Hi-h, w, h)
+		if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) {
+			e.board.take(box)
+			e.mark(p.Name, size, box, e.layout.Drops[p.Drop].Reversed)
+			return true
 		}
 	}
 	return false

@@ -13,6 +13,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
+	"firstdrop/room"
 	"firstdrop/sheet"
 )
 
@@ -138,6 +139,22 @@ func TestWords(t *testing.T) {
 		{
 			finding.Finding{Code: paper.ManyAlternates, Place: finding.Place{Paper: "Quince"}, Count: 64},
 			measure.Metric, "Paper Quince: with the offset stated, the first drop comes back only after 64 drops: check the label.",
+		},
+		{
+			finding.Finding{Code: room.CodeHeightUnlikely, Place: finding.Place{Wall: "A"}, Sizes: []finding.Size{{Name: "height", Value: 24000 * mm}, {Name: "limit", Value: 6000 * mm}}},
+			measure.Metric, "Wall A is stated as 24000 mm high, more than the 6000 mm that rooms have as a rule: measure it again, or check the unit.",
+		},
+		{
+			finding.Finding{Code: room.CodeHeightJump, Place: finding.Place{Corner: "A|B"}, Word: "head", Sizes: []finding.Size{{Name: "jump", Value: -40 * mm}}},
+			measure.Metric, "In corner A|B the head of the wall on the left stands 40 mm higher than its neighbour's: measure both from the datum again, unless there is a step.",
+		},
+		{
+			finding.Finding{Code: room.CodeMisclosure, Word: "C, A|B", Sizes: []finding.Size{{Name: "misclosure", Value: 31 * mm}, {Name: "likely", Value: 4170 * mm}}},
+			measure.Metric, "The walls as measured do not close: a gap of 31 mm is left. Measure again first: C, A|B, which may be 4170 mm.",
+		},
+		{
+			finding.Finding{Code: room.CodeFittingOutside, Place: finding.Place{Wall: "A", X: &x, Y: &y}, Word: "socket"},
+			measure.Metric, "The fitting socket is not on the face of wall A, 1237 mm from its left end, at 2400 mm above the datum: check where it was measured from.",
 		},
 		{
 			finding.Finding{Code: "quite-new", Place: finding.Place{Wall: "A", Drop: 3}, Sizes: []finding.Size{{Name: "gap_left", Value: 5 * mm}}, Count: 2},

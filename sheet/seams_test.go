@@ -1,0 +1,35 @@
+package sheet
+
+import (
+	"testing"
+
+	"firstdrop/geom"
+	"firstdrop/measure"
+)
+
+func TestMisses(t *testing.T) {
+	tests := []struct {
+		lo, hi, along measure.Length
+		want          string
+	}{
+		{0, 0, 0, "meets"},
+		{12, 12, 0, "loses 12 mm of its width"},
+		{0, 8, 0, "loses up to 8 mm of its width"},
+		{4, 12, 0, "loses 4 mm to 12 mm of its width"},
+		{-20, -20, 0, "shows 20 mm of its width twice"},
+		{-20, -5, 0, "shows 5 mm to 20 mm of its width twice"},
+		{-8, 0, 0, "shows up to 8 mm of its width twice"},
+		{-3, 4, 0, "shows up to 3 mm of its width twice and loses up to 4 mm"},
+		{0, 0, 120, "stands 120 mm too high on the right"},
+		{14, 14, -120, "loses 14 mm of its width and stands 120 mm too low on the right"},
+	}
+	for _, tt := range tests {
+		got := misses(geom.Interval{Lo: tt.lo * mm, Hi: tt.hi * mm}, tt.along*mm, measure.Metric)
+		if got != tt.want {
+			t.Errorf("misses(%d…%d, %d) = %q, want %q", tt.lo, tt.hi, tt.along, got, tt.want)
+		}
+	}
+	if got, want := misses(geom.Interval{Lo: measure.Inch / 2, Hi: measure.Inch / 2}, 0, measure.Imperial), `loses 1/2" of its width`; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
