@@ -10,7 +10,7 @@
 
 export CGO_ENABLED ?= 0
 FUZZTIME ?= 20s
-SAMPLE := examples/door-and-two-windows.yaml
+SAMPLE := examples/door-and-windows.yaml
 
 .PHONY: build demo test bench lint fuzz all race oracles clean
 
