@@ -79,7 +79,7 @@ func BenchmarkAgainstSolvers(b *testing.B) {
 					s := Solve(newProblem(b, spec), Options{})
 					own += time.Since(begin)
 					begin = time.Now()
-					rolls, ok, err := with.run(file, file+".out")
+					rolls, ok, err := with.run(file, file+".out", oracleSeconds)
 					other += time.Since(begin)
 					if err != nil || ok && rolls != len(s.Rolls) {
 						b.Fatalf("room %d: %d rolls, %s says %d (%v)", seed, len(s.Rolls), with.name, rolls, err)

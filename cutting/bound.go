@@ -4,13 +4,20 @@ import "math"
 
 // LowerBound returns a number of rolls that cannot be undercut: the bound of
 // the certificate, without a search. It is what Solve reports unless a search
-// lifts it, which is rare.
+// lifts it, which is rare. With Stock it counts rolls to buy.
 func LowerBound(p *Problem) int {
 	if len(p.kinds) == 0 {
 		return 0
 	}
 	w := newWork(p, DefaultSteps)
 	defer w.free()
+	if p.isMixed() {
+		x := &w.mixed
+		x.price(p)
+		x.bestCost = math.MaxInt64
+		w.improveMixed()
+		return int((x.bound + x.top - 1) / x.top)
+	}
 	w.raise(math.MaxInt32, false)
 	return w.lower.rolls()
 }

@@ -3,6 +3,7 @@ package cutting
 import (
 	"fmt"
 	"math/bits"
+	"slices"
 
 	"firstdrop/measure"
 )
@@ -25,6 +26,17 @@ type Certificate struct {
 	Capacity  int64          // above zero when there are pieces
 	At        measure.Length // meaningless if AllStarts
 	AllStarts bool
+
+	// With several kinds of roll there is a capacity for each, with the start
+	// that shows it, in place of Capacity and At; and ByCost is the cost of the
+	// cheapest capacities that carry all weights, the last roll in part,
+	// rounded up to what sums of prices can make. A piece left out counts as
+	// one more kind of roll that carries the heaviest piece and costs more than
+	// all others together.
+	Capacities []int64
+	Starts     []measure.Length
+	ByCost     int64
+
 	// ByWeights is ⌈sum of Weights / Capacity⌉.
 	ByWeights int
 	// Exhausted is how many rolls above ByWeights the bound was raised because
@@ -35,6 +47,8 @@ type Certificate struct {
 // Reason tells in a phrase how the lower bound was reached.
 func (c Certificate) Reason() string {
 	switch {
+	case c.Capacities != nil:
+		return fmt.Sprintf("weights prove a cost of %d", c.ByCost)
 	case c.ByWeights == 0:
 		return "nothing to cut"
 	case c.Exhausted > 0:
@@ -89,10 +103,35 @@ func (w *work) certificate() Certificate {
 	}
 	if w.lower.lane == listed {
 		c.AllStarts = true
-	} else if w.p.repeat > 0 {
-		c.At = measure.Length(mod(w.n.exact[w.lower.lane].begin, w.p.repeat))
+	} else {
+		c.At = w.startOf(w.lower.lane)
 	}
 	return c
+}
+
+// certificateMixed writes the best bound for several kinds of roll out.
+func (w *work) certificateMixed() Certificate {
+	x := &w.mixed
+	c := Certificate{Weights: make([]int64, len(w.p.kindOf)), Capacities: slices.Clone(x.capacity[:len(x.cost)])}
+	for i, j := range w.p.kindOf {
+		c.Weights[i] = x.weight[j]
+	}
+	for b := range x.cost {
+		w.choose(b)
+		c.Starts = append(c.Starts, w.startOf(x.lane[b]))
+	}
+	w.choose(0)
+	x.rank(x.capacity)
+	c.ByCost = x.costOf(x.capacity, dot(w.p.demand, x.weight))
+	return c
+}
+
+// startOf is the phase at the beginning of a roll by exact lane d.
+func (w *work) startOf(d int) measure.Length {
+	if w.n.known {
+		return w.p.stock[w.at].startPhase(w.p.spec.Repeat)
+	}
+	return measure.Length(mod(w.n.exact[d].begin, w.p.repeat))
 }
 
 func dot(count []int32, weight []int64) int64 {
@@ -133,17 +172,49 @@ func (c Certificate) check(p *Problem) error {
 	if c.AllStarts {
 		return c.checkListed(p, weight)
 	}
-	n := newNetwork(p)
+	return c.checkCapacity(p, 0, c.Capacity, c.At, weight)
+}
+
+// checkCapacity weighs the rolls of one kind anew.
+func (c Certificate) checkCapacity(p *Problem, stock int, capacity int64, at measure.Length, weight []int64) error {
+	n := newNetwork(p, &p.stock[stock])
 	gain := make([]int64, len(n.bound.at))
 	for _, l := range n.exact {
-		if p.repeat > 0 && measure.Length(mod(l.begin, p.repeat)) != c.At {
+		if !n.known && measure.Length(mod(l.begin, p.repeat)) != at {
 			continue
 		}
-		if most := n.bound.pass(l.boundFrom, l.boundLast, weight, gain); most <= c.Capacity {
+		if most := n.bound.pass(l.boundFrom, l.boundLast, weight, gain); most <= capacity {
 			return nil
 		}
 	}
-	return fmt.Errorf("a roll that begins at phase %d can weigh more than %d", c.At, c.Capacity)
+	return fmt.Errorf("a roll that begins at phase %d can weigh more than %d", at, capacity)
+}
+
+// checkMixed recomputes the bound on the cost.
+func (c Certificate) checkMixed(p *Problem) error {
+	weight := make([]int64, len(p.kinds))
+	for i, x := range c.Weights {
+		if x < 0 {
+			return fmt.Errorf("piece %d: weight %d is negative", i, x)
+		}
+		weight[p.kindOf[i]] = x
+	}
+	if len(c.Capacities) != len(p.stock) || len(c.Starts) != len(p.stock) {
+		return fmt.Errorf("%d capacities for %d kinds of roll", len(c.Capacities), len(p.stock))
+	}
+	for b, capacity := range c.Capacities {
+		if err := c.checkCapacity(p, b, capacity, c.Starts[b], weight); err != nil {
+			return err
+		}
+	}
+	var x mixed
+	x.price(p)
+	load := append(slices.Clone(c.Capacities), slices.Max(weight))
+	x.rank(load)
+	if cost := x.costOf(load, dot(p.demand, weight)); cost != c.ByCost {
+		return fmt.Errorf("weights prove a cost of %d, not %d", cost, c.ByCost)
+	}
+	return nil
 }
 
 // checkListed lists the sets good for all starts anew and weighs them.

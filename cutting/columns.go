@@ -26,7 +26,9 @@ type master struct {
 	basis   []int32   // column number, or -1-j for the surplus of kind j
 	entry   []float64
 	pivots  int
-	col     plan // the columns, as sequences of kinds
+	col     plan      // the columns, as sequences of kinds
+	cost    []float64 // of each column: 1 where all rolls are alike
+	row     []int32   // of each column: the row that counts rolls of its limited kind, or -1
 	matrix  []float64
 }
 
@@ -39,22 +41,43 @@ const (
 // the start of exact lane d alone, or with everyStart rolls good for all.
 func (w *work) begin(demand []int32, d int) {
 	s, m := &w.master, w.m
+	s.reset(m)
+	for j := range m {
+		if demand[j] == 0 {
+			s.startSurplus(j, 0)
+			continue
+		}
+		n := w.copies(j, d)
+		s.startColumn(j, s.add(0, w.seq, 1, -1), n, float64(demand[j]))
+	}
+}
+
+// reset empties the program and gives it m rows.
+func (s *master) reset(m int) {
 	s.m, s.pivots = m, 0
 	s.inverse = grow(s.inverse, m*m)
 	clear(s.inverse)
 	s.x, s.price = grow(s.x, m), grow(s.price, m)
 	s.entry, s.basis = grow(s.entry, m), grow(s.basis, m)
 	s.col.reset()
-	for j := range m {
-		if demand[j] == 0 {
-			s.basis[j], s.x[j], s.inverse[j*m+j] = int32(-1-j), 0, -1
-			continue
-		}
-		n := w.copies(j, d)
-		s.basis[j] = int32(s.col.rolls())
-		s.col.add(w.seq)
-		s.x[j], s.inverse[j*m+j] = float64(demand[j])/float64(n), 1/float64(n)
-	}
+	s.cost, s.row = s.cost[:0], s.row[:0]
+}
+
+// add adds a column and returns its number.
+func (s *master) add(stock int, seq []int16, cost float64, row int32) int32 {
+	s.col.addFrom(stock, seq)
+	s.cost, s.row = append(s.cost, cost), append(s.row, row)
+	return int32(len(s.cost) - 1)
+}
+
+// startSurplus makes the surplus of row j basic at the value x.
+func (s *master) startSurplus(j int, x float64) {
+	s.basis[j], s.x[j], s.inverse[j*s.m+j] = int32(-1-j), x, -1
+}
+
+// startColumn makes the column, n pieces of kind j alone, basic in row j.
+func (s *master) startColumn(j int, id int32, n int, demand float64) {
+	s.basis[j], s.x[j], s.inverse[j*s.m+j] = id, demand/float64(n), 1/float64(n)
 }
 
 // In place of an exact lane: rolls good for all starts, as far as passes find
@@ -116,9 +139,7 @@ func (w *work) improve(demand []int32, d, target int, sharp bool) {
 		if !s.worthwhile(w.seq) || w.spent() {
 			return
 		}
-		s.column(w.seq)
-		s.col.add(w.seq)
-		if !s.pivot(int32(s.col.rolls()-1), demand) {
+		if !s.pivot(s.enter(0, w.seq, 1, -1), demand) {
 			return
 		}
 	}
@@ -134,15 +155,16 @@ func (s *master) settled(demand []int32, proven int) bool {
 	return sum <= float64(proven)+1e-7
 }
 
-// reprice computes the prices of the basis. Surplus costs nothing, a roll 1.
+// reprice computes the prices of the basis. Surplus costs nothing.
 func (s *master) reprice() {
 	clear(s.price)
 	for r, b := range s.basis {
-		if b < 0 {
+		if b < 0 || s.cost[b] == 0 {
 			continue
 		}
+		cost := s.cost[b]
 		for j, a := range s.inverse[r*s.m : r*s.m+s.m] {
-			s.price[j] += a
+			s.price[j] += cost * a
 		}
 	}
 }
@@ -165,14 +187,21 @@ func (s *master) worthwhile(seq []int16) bool {
 	return sum > 1+tiny
 }
 
-// column puts the entering roll, in terms of the basis, into s.entry.
-func (s *master) column(seq []int16) {
+// enter adds a column, puts it in terms of the basis into s.entry and returns
+// its number.
+func (s *master) enter(stock int, seq []int16, cost float64, row int32) int32 {
 	clear(s.entry)
 	for _, j := range seq {
 		for r := range s.entry {
 			s.entry[r] += s.inverse[r*s.m+int(j)]
 		}
 	}
+	if row >= 0 {
+		for r := range s.entry {
+			s.entry[r] -= s.inverse[r*s.m+int(row)]
+		}
+	}
+	return s.add(stock, seq, cost, row)
 }
 
 func (s *master) surplusColumn(j int) {
@@ -231,6 +260,9 @@ func (s *master) refresh(demand []int32) bool {
 		}
 		for _, j := range s.col.roll(int(b)) {
 			s.matrix[int(j)*m+c]++
+		}
+		if row := s.row[b]; row >= 0 {
+			s.matrix[int(row)*m+c]--
 		}
 	}
 	if !invert(s.matrix, s.inverse, m) {

@@ -183,7 +183,7 @@ func (w *work) revalue(seq []int16, round int) {
 	for _, j := range seq {
 		used += w.p.length[j]
 	}
-	fill := float64(w.p.roll) / float64(max(used, 1))
+	fill := float64(w.n.roll) / float64(max(used, 1))
 	keep := int64(1 + round%3)
 	for i, j := range seq {
 		if i > 0 && seq[i-1] == j {

@@ -32,3 +32,20 @@ func (w *work) pursue(goals []Goal) []Result {
 	}
 	return results
 }
+
+// judge says how far a plan that was not rearranged for the goals reaches
+// them. The bound is the longest roll: nothing is claimed beyond that.
+func (s *Solution) judge(goals []Goal) []Result {
+	var results []Result
+	for _, g := range goals {
+		r := Result{Goal: g}
+		for _, free := range s.Leftovers() {
+			r.Value = max(r.Value, free)
+		}
+		for i := range s.Problem.stock {
+			r.Bound = max(r.Bound, s.Problem.stock[i].length())
+		}
+		results = append(results, r)
+	}
+	return results
+}

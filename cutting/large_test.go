@@ -22,8 +22,8 @@ func TestLengthsWithoutCommonMeasure(t *testing.T) {
 				}
 			}
 			p := newProblem(t, s)
-			if !p.net.coarse {
-				t.Errorf("repeat %d: not so many positions after all: %d", repeat, p.net.plan.nodes())
+			if !p.nets[0].coarse {
+				t.Errorf("repeat %d: not so many positions after all: %d", repeat, p.nets[0].plan.nodes())
 			}
 			sol := solve(t, s)
 			total := measure.Length(0)

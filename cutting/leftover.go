@@ -51,7 +51,7 @@ func (w *work) bestLeftover() (left, bound measure.Length) {
 		w.sharpen()
 		open = w.shorten(used)
 	}
-	return measure.Length(w.p.roll - w.shortest()), measure.Length(w.p.roll - open)
+	return measure.Length(w.n.roll - w.shortest()), measure.Length(w.n.roll - open)
 }
 
 // shorten replaces the best plan if there is one with the same number of rolls
@@ -203,7 +203,7 @@ func (w *work) searchRest(k int, waste int64, slack *int64, steps int) verdict {
 
 // shortest is the least length a roll of the best plan uses.
 func (w *work) shortest() int64 {
-	least := w.p.roll
+	least := w.n.roll
 	for r := range w.best.rolls() {
 		least = min(least, w.use(w.best.roll(r)))
 	}
@@ -213,7 +213,7 @@ func (w *work) shortest() int64 {
 // use is the length a roll with the kinds in seq uses at its worst start.
 func (w *work) use(seq []int16) int64 {
 	g := &w.n.plan
-	if w.p.repeat == 0 || !w.sort.load(seq) {
+	if w.n.anyOrder() || !w.sort.load(seq) {
 		l := &w.n.safe[0]
 		if len(w.n.safe) > 1 {
 			l = &w.n.safe[w.p.phaseOf[seq[0]]]

@@ -43,7 +43,15 @@ type network struct {
 	safe []lane
 
 	coarse bool
+	known  bool            // there is a single start
+	broken []stretchOfRoll // of a roll with flaws or in parts; positions are then those on the roll
+	repeat int64
+	roll   int64 // length, and the loss at a last cut, which need not be on the roll
+	lead   int64
 }
+
+// anyOrder says that the order of the cuts makes no difference.
+func (n *network) anyOrder() bool { return n.repeat == 0 && n.broken == nil }
 
 // graph is a set of nodes with their successors.
 type graph struct {
@@ -77,23 +85,35 @@ const (
 	faraway  = math.MaxInt64 / 4
 )
 
-func newNetwork(p *Problem) network {
-	n := network{}
-	n.exact, n.safe = startLanes(p)
+func newNetwork(p *Problem, stock *Stock) network {
+	n := network{
+		known: stock.known(p.spec.Repeat), repeat: p.repeat,
+		roll: int64(stock.length()) + p.loss, lead: int64(p.spec.Lead),
+	}
+	if stock.broken() {
+		n.broken = stock.stretches(n.lead)
+	}
+	n.startLanes(p, int64(stock.Start.Phase))
 	limit := int64(0)
-	for _, l := range slices.Concat(n.exact, n.safe) {
+	for _, l := range n.exact {
+		limit = max(limit, l.limit, l.first)
+	}
+	for _, l := range n.safe {
 		limit = max(limit, l.limit)
 	}
 	var ok bool
-	if p.repeat == 0 {
-		n.plan, ok = sumGraph(p, limit)
-	} else {
-		n.plan, ok = phaseGraph(p, limit)
+	switch {
+	case n.broken != nil:
+		n.plan, ok = n.brokenGraph(p, limit)
+	case p.repeat == 0:
+		n.plan, ok = sumGraph(p, n.lead, limit)
+	default:
+		n.plan, ok = n.phaseGraph(p, limit)
 	}
 	n.bound = n.plan
 	if !ok {
 		n.coarse = true
-		n.plan, n.bound = gridGraph(p, limit, true), gridGraph(p, limit, false)
+		n.plan, n.bound = n.gridGraph(p, limit, true), n.gridGraph(p, limit, false)
 	}
 	for i := range n.exact {
 		n.locate(&n.exact[i])
@@ -104,7 +124,8 @@ func newNetwork(p *Problem) network {
 	return n
 }
 
-// startLanes lists the starts to provide for, by design position.
+// startLanes lists the starts to provide for, by design position; phase is the
+// known one.
 //
 // The end of the best plan is a step function of the start that changes only
 // at the phases of the pieces, while the roll's end moves along with its
@@ -112,25 +133,46 @@ func newNetwork(p *Problem) network {
 // nanometres, one past. That is the exact lane of each phase; the safe lane
 // waits for that phase a whole repeat less one nanometre, the longest wait
 // there is.
-func startLanes(p *Problem) (exact, safe []lane) {
-	if p.known() {
-		s := p.startPhase()
-		one := []lane{{begin: s, first: s, limit: s + p.roll}}
-		return one, one
+func (n *network) startLanes(p *Problem, phase int64) {
+	if n.known {
+		if p.repeat == 0 || n.broken != nil {
+			phase = 0
+		}
+		n.exact = []lane{{begin: phase, first: phase + n.lead, limit: phase + n.roll}}
+		n.safe = n.exact
+		return
 	}
 	for d, q := range p.phases {
 		prev := p.phases[len(p.phases)-1] - p.repeat
 		if d > 0 {
 			prev = p.phases[d-1]
 		}
-		exact = append(exact, lane{begin: prev + 1, first: q, limit: prev + 1 + p.roll})
-		begin := q - p.repeat + 1
-		safe = append(safe, lane{begin: begin, first: q, limit: begin + p.roll})
+		begin := prev + 1 - n.lead
+		n.exact = append(n.exact, lane{begin: begin, first: q, limit: begin + n.roll})
+		begin = q - p.repeat + 1 - n.lead
+		n.safe = append(n.safe, lane{begin: begin, first: q, limit: begin + n.roll})
 	}
 	if len(p.phases) == 1 {
-		safe = exact
+		n.safe = n.exact
 	}
-	return exact, safe
+}
+
+// after returns the position where a piece of kind j ends that is cut as early
+// as possible at or after position x; faraway if there is no room for it.
+func (n *network) after(p *Problem, x int64, j int) int64 {
+	if n.broken == nil {
+		return p.after(x, j)
+	}
+	for _, part := range n.broken {
+		from := max(x, part.from)
+		if n.repeat > 0 {
+			from += mod(p.phase[j]-from-part.shift, n.repeat)
+		}
+		if end := from + p.length[j]; end-p.loss <= part.to {
+			return end
+		}
+	}
+	return faraway
 }
 
 func (n *network) locate(l *lane) {
@@ -153,16 +195,14 @@ func (g *graph) atOrBefore(x int64) int32 {
 // phases at which a cut can end times all repeats, where a step to a successor
 // is a fixed number of places that depends on phase and kind alone; then
 // reduced to what can be reached.
-func phaseGraph(p *Problem, limit int64) (graph, bool) {
+func (n *network) phaseGraph(p *Problem, limit int64) (graph, bool) {
 	m := len(p.kinds)
 	rest := make([]int64, 0, 2*m+1) // phases of the nodes
 	for j := range p.kinds {
 		rest = append(rest, (p.phase[j]+p.length[j])%p.repeat)
 	}
-	if p.known() {
-		rest = append(rest, p.startPhase())
-	} else {
-		rest = append(rest, p.phases...)
+	for _, l := range n.exact {
+		rest = append(rest, l.first%p.repeat)
 	}
 	slices.Sort(rest)
 	rest = slices.Compact(rest)
@@ -172,7 +212,7 @@ func phaseGraph(p *Problem, limit int64) (graph, bool) {
 	}
 	steps := phaseSteps(p, rest)
 	size := int(limit/p.repeat)*r + sort.Search(r, func(i int) bool { return rest[i] > limit%p.repeat })
-	name, count := reachable(p, rest, steps, size)
+	name, count := n.reachable(rest, steps, size)
 	if int(count)*m > maxCells {
 		return graph{}, false
 	}
@@ -196,19 +236,13 @@ func phaseGraph(p *Problem, limit int64) (graph, bool) {
 
 // reachable numbers, from 1 on, the places where a roll may begin and those
 // that cuts can reach from there; the others keep 0. It returns how many.
-func reachable(p *Problem, rest []int64, steps []int32, size int) (name []int32, count int32) {
-	m, r := len(p.kinds), len(rest)
+func (n *network) reachable(rest []int64, steps []int32, size int) (name []int32, count int32) {
+	r := len(rest)
+	m := len(steps) / r
 	name = make([]int32, size)
-	mark := func(q int64) {
-		at, _ := slices.BinarySearch(rest, q)
-		name[at] = 1
-	}
-	if p.known() {
-		mark(p.startPhase())
-	} else {
-		for _, q := range p.phases {
-			mark(q)
-		}
+	for _, l := range n.exact {
+		at, _ := slices.BinarySearch(rest, l.first%n.repeat)
+		name[int(l.first/n.repeat)*r+at] = 1
 	}
 	for v, c := 0, 0; v < size; v, c = v+1, (c+1)%r {
 		if name[v] == 0 {
@@ -242,9 +276,9 @@ func phaseSteps(p *Problem, rest []int64) []int32 {
 }
 
 // sumGraph builds the network of free match: the sums of pieces asked for.
-func sumGraph(p *Problem, limit int64) (graph, bool) {
+func sumGraph(p *Problem, from, limit int64) (graph, bool) {
 	m := len(p.kinds)
-	sums := []int64{0}
+	sums := []int64{from}
 	var shifted, merged []int64
 	for j, l := range p.length {
 		shifted = append(shifted[:0], sums...)
@@ -300,9 +334,40 @@ func mergeInto(dst, a, b []int64) []int64 {
 	return append(append(dst, a...), b...)
 }
 
+// brokenGraph builds the network of a roll with flaws or in parts: whatever
+// can be reached from its beginning.
+func (n *network) brokenGraph(p *Problem, limit int64) (graph, bool) {
+	m := len(p.kinds)
+	seen := map[int64]bool{n.lead: true}
+	reached := []int64{n.lead}
+	for i := 0; i < len(reached); i++ {
+		if len(reached) > maxNodes || len(reached)*m > maxCells {
+			return graph{}, false
+		}
+		for j := range m {
+			if end := n.after(p, reached[i], j); end <= limit && !seen[end] {
+				seen[end] = true
+				reached = append(reached, end)
+			}
+		}
+	}
+	slices.Sort(reached)
+	g := graph{kinds: m, at: append(reached, faraway), next: make([]int32, 0, len(reached)*m)}
+	for _, x := range reached {
+		for j := range m {
+			to := len(reached)
+			if end := n.after(p, x, j); end <= limit {
+				to, _ = slices.BinarySearch(reached, end)
+			}
+			g.next = append(g.next, int32(to))
+		}
+	}
+	return g, true
+}
+
 // gridGraph is the fallback: a fixed number of evenly spaced positions, ends
 // rounded up (every path can be cut) or down (every roll is a path).
-func gridGraph(p *Problem, limit int64, up bool) graph {
+func (n *network) gridGraph(p *Problem, limit int64, up bool) graph {
 	m := len(p.kinds)
 	width := limit/gridded + 1
 	v := int(limit/width) + 1
@@ -311,7 +376,7 @@ func gridGraph(p *Problem, limit int64, up bool) graph {
 		x := int64(i) * width
 		g.at = append(g.at, x)
 		for j := range m {
-			end := p.after(x, j)
+			end := n.after(p, x, j)
 			if up {
 				end += width - 1
 			}

@@ -245,7 +245,7 @@ func testKinds(s Spec) (kinds []Piece, count []int) {
 // solver is a program that solves a model; ok is false when it did not finish.
 type solver struct {
 	name string
-	run  func(file, out string) (rolls int, ok bool, err error)
+	run  func(file, out, seconds string) (rolls int, ok bool, err error)
 }
 
 // solvers returns those installed. If there is none the test is skipped, or
@@ -254,13 +254,13 @@ func solvers(t testing.TB) []solver {
 	t.Helper()
 	var all []solver
 	if path, err := exec.LookPath("cbc"); err == nil {
-		all = append(all, solver{"cbc", func(file, out string) (int, bool, error) {
-			return readCbc(path, file, out)
+		all = append(all, solver{"cbc", func(file, out, seconds string) (int, bool, error) {
+			return readCbc(path, file, out, seconds)
 		}})
 	}
 	if path, err := exec.LookPath("glpsol"); err == nil {
-		all = append(all, solver{"glpsol", func(file, out string) (int, bool, error) {
-			return readGlpsol(path, file, out)
+		all = append(all, solver{"glpsol", func(file, out, seconds string) (int, bool, error) {
+			return readGlpsol(path, file, out, seconds)
 		}})
 	}
 	if len(all) == 0 {
@@ -274,8 +274,8 @@ func solvers(t testing.TB) []solver {
 
 const oracleSeconds = "10"
 
-func readCbc(path, file, out string) (int, bool, error) {
-	if msg, err := exec.Command(path, file, "seconds", oracleSeconds, "solve", "solution", out).CombinedOutput(); err != nil {
+func readCbc(path, file, out, seconds string) (int, bool, error) {
+	if msg, err := exec.Command(path, file, "seconds", seconds, "solve", "solution", out).CombinedOutput(); err != nil {
 		return 0, false, fmt.Errorf("%w: %s", err, msg)
 	}
 	text, err := os.ReadFile(out)
@@ -291,8 +291,8 @@ func readCbc(path, file, out string) (int, bool, error) {
 	return int(x + 0.5), true, err
 }
 
-func readGlpsol(path, file, out string) (int, bool, error) {
-	if msg, err := exec.Command(path, "--lp", file, "--tmlim", oracleSeconds, "-o", out).CombinedOutput(); err != nil {
+func readGlpsol(path, file, out, seconds string) (int, bool, error) {
+	if msg, err := exec.Command(path, "--lp", file, "--tmlim", seconds, "-o", out).CombinedOutput(); err != nil {
 		return 0, false, fmt.Errorf("%w: %s", err, msg)
 	}
 	text, err := os.ReadFile(out)
@@ -335,7 +335,7 @@ func TestSolversAgree(t *testing.T) {
 		}
 		with := all[i%len(all)]
 		asked++
-		rolls, ok, err := with.run(file, filepath.Join(dir, "room.out"))
+		rolls, ok, err := with.run(file, filepath.Join(dir, "room.out"), oracleSeconds)
 		if err != nil {
 			t.Fatalf("room %d: %s: %v", seed, with.name, err)
 		}

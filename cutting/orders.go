@@ -8,44 +8,50 @@ import "firstdrop/measure"
 // in hanging order; on the roll with the longest free end, only where it costs
 // nothing of that end. Otherwise they run in the order that ends earliest.
 
-// write lays out the cuts of every roll. With frugal the roll that uses least
-// is not allowed more than that for the sake of fewer orders.
-func (w *work) write(pl *placing, frugal bool) []RollPlan {
-	rolls := make([]RollPlan, w.best.rolls())
+// write lays out the cuts of every roll, and lists the pieces left out. With
+// frugal the roll that uses least is not allowed more than that for the sake
+// of fewer orders.
+func (w *work) write(pl *placing, frugal bool) (rolls []RollPlan, missing []int) {
+	missing = pl.withdraw()
+	rolls = make([]RollPlan, len(pl.stock))
 	slab := make([]Cut, 0, len(w.p.kindOf))
 	one := make([]Order, 0, len(rolls))
-	spare, spareAt := int64(-1), 0
+	spare, spareAt := measure.Length(-1), 0
 	short := w.shortRoll(pl, frugal)
 	for r := range rolls {
-		length := w.p.roll
-		if r == short {
-			length = w.use(w.kindsOf(pl.roll(r)))
-		}
+		w.choose(int(pl.stock[r]))
+		rolls[r].Stock = int(pl.stock[r])
 		var orders []Order
-		if w.p.known() {
+		switch {
+		case w.n.known:
 			slab, one = w.writeKnown(pl.roll(r), slab, one)
 			orders = one[len(one)-1:]
-		} else {
-			orders = w.writeAny(pl.roll(r), length)
+		case r == short:
+			orders = w.writeAny(pl.roll(r), w.use(w.kindsOf(pl.roll(r))))
+		default:
+			orders = w.writeAny(pl.roll(r), w.n.roll)
 		}
 		rolls[r].Orders = orders[:len(orders):len(orders)]
-		if end := int64(rolls[r].leftover(w.p.spec.Roll.Length)); end > spare {
-			spare, spareAt = end, r
+		if free := rolls[r].leftover(w.p); free > spare {
+			spare, spareAt = free, r
 		}
 	}
-	if w.p.known() {
-		w.lineUp(pl, rolls, spareAt)
+	for r := range rolls {
+		if w.choose(int(pl.stock[r])); w.n.known {
+			w.lineUp(pl.roll(r), &rolls[r].Orders[0], r == spareAt)
+		}
 	}
-	return rolls
+	w.choose(0)
+	return rolls, missing
 }
 
 // shortRoll returns the number of the roll that uses least if the start is
 // unknown and its length matters, -1 otherwise.
 func (w *work) shortRoll(pl *placing, frugal bool) int {
-	if w.p.known() || !frugal {
+	if !frugal || w.n.known || len(w.p.nets) > 1 {
 		return -1
 	}
-	at, least := 0, w.p.roll+1
+	at, least := 0, w.n.roll+1
 	for r := range w.best.rolls() {
 		if u := w.use(w.kindsOf(pl.roll(r))); u < least {
 			at, least = r, u
@@ -58,15 +64,17 @@ func (w *work) shortRoll(pl *placing, frugal bool) int {
 func (w *work) writeKnown(pieces []int32, slab []Cut, one []Order) ([]Cut, []Order) {
 	seq := w.kindsOf(pieces)
 	l, g := &w.n.safe[0], &w.n.plan
-	if w.p.repeat != 0 && len(seq) > 1 && w.sort.load(seq) && w.sort.earliest(g, l.from) <= l.last {
+	switch {
+	case w.n.anyOrder():
+	case len(seq) > 1 && w.sort.load(seq) && w.sort.earliest(g, l.from) <= l.last:
 		w.seq = append(w.seq[:0], w.sort.order(g)...)
 		seq = w.seq
-	} else if w.p.repeat != 0 && g.walk(l.from, seq) > l.last {
+	case g.walk(l.from, seq) > l.last:
 		seq = w.ownOrder(seq)
 	}
 	lo := len(slab)
 	slab = w.cuts(slab, pieces, seq, l.begin)
-	at := measure.Length(l.begin)
+	at := w.p.stock[w.at].startPhase(w.p.spec.Repeat)
 	return slab, append(one, Order{After: at, UpTo: at, At: at, Cuts: slab[lo:len(slab):len(slab)]})
 }
 
@@ -94,22 +102,20 @@ func (w *work) ownOrder(seq []int16) []int16 {
 	return seq
 }
 
-// lineUp puts the cuts of a roll in the order of the pieces where it fits.
-func (w *work) lineUp(pl *placing, rolls []RollPlan, spareAt int) {
+// lineUp puts the cuts of a roll in the order of the pieces where that fits;
+// on the roll with the longest free end, where it costs nothing of it.
+func (w *work) lineUp(pieces []int32, order *Order, spare bool) {
 	l := &w.n.safe[0]
-	for r := range rolls {
-		order := &rolls[r].Orders[0]
-		x, fits := l.begin, true
-		for _, i := range pl.roll(r) {
-			x = w.p.after(x, int(w.p.kindOf[i]))
-		}
-		fits = x <= l.limit
-		if r == spareAt {
-			fits = x-l.begin <= int64(order.Cuts[len(order.Cuts)-1].To)
-		}
-		if fits {
-			order.Cuts = w.cuts(order.Cuts[:0], pl.roll(r), w.kindsOf(pl.roll(r)), l.begin)
-		}
+	x := l.first
+	for _, i := range pieces {
+		x = w.n.after(w.p, x, int(w.p.kindOf[i]))
+	}
+	limit := l.limit
+	if spare {
+		limit = l.begin + int64(order.Cuts[len(order.Cuts)-1].To) + w.p.loss
+	}
+	if x <= limit {
+		order.Cuts = w.cuts(order.Cuts[:0], pieces, w.kindsOf(pieces), l.begin)
 	}
 }
 
@@ -132,9 +138,10 @@ func (w *work) writeAny(pieces []int32, length int64) []Order {
 		if mod(a.phase-below-1, w.p.repeat) > a.reach {
 			below = mod(a.phase-a.reach-1, w.p.repeat)
 		}
-		at := mod(below+1, w.p.repeat)
+		at := mod(below+1-w.n.lead, w.p.repeat)
 		orders = append(orders, Order{
-			After: measure.Length(below), UpTo: measure.Length(a.phase), At: measure.Length(at),
+			After: measure.Length(mod(below-w.n.lead, w.p.repeat)), At: measure.Length(at),
+			UpTo: measure.Length(mod(a.phase-w.n.lead, w.p.repeat)),
 			Cuts: w.cuts(nil, pieces, a.seq, at),
 		})
 	}
@@ -148,17 +155,17 @@ func (w *work) hangingOrder(seq []int16, length int64) (stretch, bool) {
 	for _, j := range seq {
 		x = w.p.after(x, int(j))
 	}
-	ok := x-q+w.p.repeat-1 <= length
+	ok := w.n.lead+x-q+w.p.repeat-1 <= length
 	return stretch{phase: q, reach: w.p.repeat - 1, seq: seq}, ok
 }
 
 // cuts appends the cuts of a roll that begins at the given phase, in the order
 // of seq. Pieces of a kind are cut lowest first.
 func (w *work) cuts(dst []Cut, pieces []int32, seq []int16, begin int64) []Cut {
-	lo, x := len(dst), begin
+	lo, x := len(dst), begin+w.n.lead
 	for _, j := range seq {
-		x = w.p.after(x, int(j))
-		to := measure.Length(x - begin)
+		x = w.n.after(w.p, x, int(j))
+		to := measure.Length(x - begin - w.p.loss)
 		dst = append(dst, Cut{Piece: -1, From: to - w.p.kinds[j].Length, To: to})
 		for _, i := range pieces {
 			if w.p.kindOf[i] == int32(j) && !used(dst[lo:], int(i)) {

@@ -18,6 +18,7 @@ type placing struct {
 	rollOf []int32 // per piece
 	pieces []int32 // by roll
 	start  []int32 // where each roll's pieces begin
+	stock  []int32 // kind of each roll
 	queue  [][]int
 }
 
@@ -30,7 +31,7 @@ func (w *work) place(keep bool) *placing {
 		w.deal(p)
 		w.exchange(p)
 	}
-	p.sortRolls(w.best.rolls())
+	p.sortRolls(w.best.stock)
 	return p
 }
 
@@ -118,14 +119,17 @@ func (p *placing) near(i int) int {
 }
 
 // sortRolls numbers the rolls by their lowest piece and collects their pieces.
-func (p *placing) sortRolls(rolls int) {
+func (p *placing) sortRolls(stock []int32) {
+	rolls := len(stock)
 	name := make([]int32, rolls)
+	p.stock = make([]int32, rolls)
 	p.start = make([]int32, rolls+1)
 	count := int32(0)
 	for i, r := range p.rollOf {
 		if name[r] == 0 {
 			count++
 			name[r] = count
+			p.stock[count-1] = stock[r]
 		}
 		p.rollOf[i] = name[r] - 1
 		p.start[name[r]]++
@@ -139,6 +143,33 @@ func (p *placing) sortRolls(rolls int) {
 		p.pieces[fill[r]] = int32(i)
 		fill[r]++
 	}
+}
+
+// withdraw takes out the rolls that stand for pieces left out, and returns
+// these.
+func (p *placing) withdraw() []int {
+	var missing []int
+	n := 0
+	starts := p.start[:1]
+	var pieces []int32
+	for r, b := range p.stock {
+		roll := p.roll(r)
+		if b < 0 {
+			missing = append(missing, int(roll[0]))
+			continue
+		}
+		if missing == nil {
+			pieces = p.pieces[:p.start[r+1]]
+		} else {
+			pieces = append(pieces, roll...)
+		}
+		p.stock[n] = b
+		n++
+		starts = append(starts, int32(len(pieces)))
+	}
+	p.stock, p.start, p.pieces = p.stock[:n], starts, pieces
+	slices.Sort(missing)
+	return missing
 }
 
 func (p *placing) roll(r int) []int32 { return p.pieces[p.start[r]:p.start[r+1]] }

@@ -12,7 +12,7 @@ package cutting
 // for, and the number is the capacity of a certificate.
 
 // pass fills gain for one lane of a graph and returns the value of its first
-// node. Nodes beyond last count as off the roll.
+// node. Nodes beyond last count as off the roll, even the first one.
 func (g *graph) pass(from, last int32, weight, gain []int64) int64 {
 	const never = -1 << 60
 	for v := int(last) + 1; v < len(gain); v++ {
@@ -29,7 +29,7 @@ func (g *graph) pass(from, last int32, weight, gain []int64) int64 {
 		}
 		gain[v] = best
 	}
-	return gain[from]
+	return max(gain[from], 0)
 }
 
 // path appends the kinds along a heaviest path from node from on, after pass.

@@ -43,8 +43,17 @@ type Spec struct {
 	// Repeat is the design's repeat along the roll. 0 means free match: any
 	// start position is right, and every phase is ignored.
 	Repeat measure.Length
-	Roll   Roll
+	Roll   Roll // the only kind of roll, as many as wanted; ignored if Stock is given
 	Pieces []Piece
+
+	// Stock lists several kinds of roll: lengths, numbers, prices, flaws, rolls
+	// in hand. See [Stock].
+	Stock []Stock
+	// Lead is how much of each roll's beginning is not used (creased or dirty
+	// outer windings). Not negative.
+	Lead measure.Length
+	// Loss is lost at each cut, between one piece and the next. Not negative.
+	Loss measure.Length
 }
 
 // Kind is a group of equal pieces: same length and, if there is a repeat, the
@@ -63,25 +72,29 @@ type Problem struct {
 	kindOf []int32 // kind of each piece
 
 	// The same in the solver's plain numbers, in nanometres.
-	repeat, roll  int64
-	length, phase []int64 // per kind
+	repeat        int64
+	loss          int64
+	length, phase []int64 // per kind; the length with the loss at its cut
 	demand        []int32 // pieces of each kind
 	phases        []int64 // the distinct phases, ascending
 	phaseOf       []int32 // index in phases, per kind
-	net           network
+	stock         []Stock
+	nets          []network // of each kind of roll
 }
 
 // Reason says why a piece or a roll was refused.
 type Reason string
 
-// The reasons of a [PieceError].
+// The reasons of a [PieceError] or a [SpecError].
 const (
 	NotPositive     Reason = "length is not above zero"
 	TooLong         Reason = "longer than the roll"
 	PhaseOutOfRange Reason = "phase is not within the repeat"
 	PhaseNotReached Reason = "does not fit after the place where its phase first comes on the roll"
 	NotGuaranteed   Reason = "cannot be guaranteed on a roll that may begin at any phase"
-	OutOfRange      Reason = "length is beyond what is measured"
+	OutOfRange      Reason = "beyond what is measured"
+	Uncounted       Reason = "rolls that cost nothing must be counted"
+	StartNotKnown   Reason = "a roll with flaws or in parts needs a known start"
 )
 
 // PieceError names the piece that cannot be cut, and why.
@@ -92,18 +105,18 @@ type PieceError struct {
 }
 
 func (e *PieceError) Error() string {
-	return fmt.Sprintf("cutting: piece %d (%d nm at phase %d nm): %s", e.Index, e.Piece.Length, e.Piece.Phase, e.Why)
+	return fmt.Sprintf("cutting: piece %d (%d nm at phase %d nm): %s", e.Index, int64(e.Piece.Length), int64(e.Piece.Phase), e.Why)
 }
 
 // SpecError names a part of the question other than a piece that is not right.
 type SpecError struct {
-	Field string // "Repeat", "Roll.Length" or "Roll.Start"
+	Field string // as "Repeat", "Roll.Length" or "Stock[1].Flaws"
 	Value measure.Length
 	Why   Reason
 }
 
 func (e *SpecError) Error() string {
-	return fmt.Sprintf("cutting: %s %d nm: %s", e.Field, e.Value, e.Why)
+	return fmt.Sprintf("cutting: %s %d: %s", e.Field, int64(e.Value), e.Why)
 }
 
 // NewProblem validates s, groups equal pieces and lays out every position at
@@ -111,64 +124,49 @@ func (e *SpecError) Error() string {
 // *[SpecError] or, for the piece with the lowest index that cannot be cut, a
 // *[PieceError]. No pieces at all is a legal question with an empty answer.
 func NewProblem(s Spec) (*Problem, error) {
-	if err := checkRoll(s); err != nil {
+	stock, err := checkSpec(s)
+	if err != nil {
 		return nil, err
 	}
 	for i, piece := range s.Pieces {
-		if why := refusal(s, piece); why != "" {
+		if why := refusal(s, stock, piece); why != "" {
 			return nil, &PieceError{Index: i, Piece: piece, Why: why}
 		}
 	}
-	s.Pieces = slices.Clone(s.Pieces)
-	p := &Problem{spec: s, repeat: int64(s.Repeat), roll: int64(s.Roll.Length)}
+	s.Pieces, s.Stock = slices.Clone(s.Pieces), slices.Clone(s.Stock)
+	p := &Problem{spec: s, repeat: int64(s.Repeat), loss: int64(s.Loss), stock: stock}
 	p.group()
-	if len(p.kinds) > 0 {
-		p.net = newNetwork(p)
+	if len(p.kinds) == 0 {
+		return p, nil
+	}
+	for i := range stock {
+		p.nets = append(p.nets, newNetwork(p, &stock[i]))
 	}
 	return p, nil
 }
 
-func checkRoll(s Spec) error {
-	switch {
-	case s.Repeat < 0:
-		return &SpecError{"Repeat", s.Repeat, NotPositive}
-	case s.Repeat > measure.MaxLength:
-		return &SpecError{"Repeat", s.Repeat, OutOfRange}
-	case s.Roll.Length <= 0:
-		return &SpecError{"Roll.Length", s.Roll.Length, NotPositive}
-	case s.Roll.Length > measure.MaxLength:
-		return &SpecError{"Roll.Length", s.Roll.Length, OutOfRange}
-	}
-	st := s.Roll.Start
-	if st.Known && s.Repeat > 0 && st.Phase.Mod(s.Repeat) != st.Phase {
-		return &SpecError{"Roll.Start", st.Phase, PhaseOutOfRange}
-	}
-	return nil
-}
-
-// refusal says why the piece cannot be cut from the roll at all; "" if it can.
-// The worst unknown start lies one nanometre past the wanted phase, so that
-// almost a whole repeat runs by before the phase comes again.
-func refusal(s Spec, piece Piece) Reason {
-	wait := measure.Length(0)
-	why := TooLong
+// refusal says why the piece cannot be cut from any roll at all; "" if it can.
+// Of several kinds of roll the first one's reason counts.
+func refusal(s Spec, stock []Stock, piece Piece) Reason {
 	switch {
 	case piece.Length <= 0:
 		return NotPositive
-	case piece.Length > s.Roll.Length:
-		return TooLong
-	case s.Repeat == 0:
-	case piece.Phase.Mod(s.Repeat) != piece.Phase:
+	case piece.Length > measure.MaxLength:
+		return OutOfRange
+	case s.Repeat > 0 && piece.Phase.Mod(s.Repeat) != piece.Phase:
 		return PhaseOutOfRange
-	case s.Roll.Start.Known:
-		wait, why = (piece.Phase - s.Roll.Start.Phase).Mod(s.Repeat), PhaseNotReached
-	default:
-		wait, why = s.Repeat-1, NotGuaranteed
 	}
-	if wait+piece.Length > s.Roll.Length {
-		return why
+	first := Reason("")
+	for i := range stock {
+		why := stock[i].refusal(s, piece)
+		if why == "" {
+			return ""
+		}
+		if first == "" {
+			first = why
+		}
 	}
-	return ""
+	return first
 }
 
 // group sorts the pieces into kinds: longest first, then by phase.
@@ -211,7 +209,7 @@ func (p *Problem) group() {
 
 func (p *Problem) addKind(k Kind) {
 	p.kinds = append(p.kinds, k)
-	p.length = append(p.length, int64(k.Length))
+	p.length = append(p.length, int64(k.Length)+p.loss)
 	p.phase = append(p.phase, int64(k.Phase))
 	p.demand = append(p.demand, int32(len(k.Pieces)))
 }
@@ -225,18 +223,6 @@ func (p *Problem) Kinds() []Kind { return p.kinds }
 
 // KindOf returns the index in Kinds of the piece with the given index.
 func (p *Problem) KindOf(piece int) int { return int(p.kindOf[piece]) }
-
-// known says whether there is a single start to plan for: it is given, or it
-// does not matter because the match is free.
-func (p *Problem) known() bool { return p.repeat == 0 || p.spec.Roll.Start.Known }
-
-// startPhase is the phase of the single start to plan for.
-func (p *Problem) startPhase() int64 {
-	if p.repeat == 0 {
-		return 0
-	}
-	return int64(p.spec.Roll.Start.Phase)
-}
 
 // after returns the design position where a piece of kind j ends that is cut
 // as early as possible at or after design position x.

@@ -112,13 +112,13 @@ func TestRefusals(t *testing.T) {
 		index int
 		why   Reason
 	}{
-		{"longer than the roll", Spec{0, Roll{Length: 2 * measure.Metre}, []Piece{good}}, 0, TooLong},
-		{"zero length", Spec{0, Roll{Length: 9 * measure.Metre}, []Piece{good, {}}}, 1, NotPositive},
-		{"negative length", Spec{0, Roll{Length: 9 * measure.Metre}, []Piece{{Length: -1}}}, 0, NotPositive},
-		{"phase at the repeat", Spec{500 * mm, Roll{Length: 9 * measure.Metre}, []Piece{good, {good.Length, 500 * mm}}}, 1, PhaseOutOfRange},
-		{"negative phase", Spec{500 * mm, Roll{Length: 9 * measure.Metre}, []Piece{{good.Length, -1}}}, 0, PhaseOutOfRange},
-		{"phase comes too late", Spec{500 * mm, Roll{2600 * mm, StartAt(101 * mm)}, []Piece{good}}, 0, PhaseNotReached},
-		{"not for every start", Spec{500 * mm, Roll{Length: 2999*mm + 999_998}, []Piece{good}}, 0, NotGuaranteed},
+		{"longer than the roll", Spec{Repeat: 0, Roll: Roll{Length: 2 * measure.Metre}, Pieces: []Piece{good}}, 0, TooLong},
+		{"zero length", Spec{Repeat: 0, Roll: Roll{Length: 9 * measure.Metre}, Pieces: []Piece{good, {}}}, 1, NotPositive},
+		{"negative length", Spec{Repeat: 0, Roll: Roll{Length: 9 * measure.Metre}, Pieces: []Piece{{Length: -1}}}, 0, NotPositive},
+		{"phase at the repeat", Spec{Repeat: 500 * mm, Roll: Roll{Length: 9 * measure.Metre}, Pieces: []Piece{good, {good.Length, 500 * mm}}}, 1, PhaseOutOfRange},
+		{"negative phase", Spec{Repeat: 500 * mm, Roll: Roll{Length: 9 * measure.Metre}, Pieces: []Piece{{good.Length, -1}}}, 0, PhaseOutOfRange},
+		{"phase comes too late", Spec{Repeat: 500 * mm, Roll: Roll{2600 * mm, StartAt(101 * mm)}, Pieces: []Piece{good}}, 0, PhaseNotReached},
+		{"not for every start", Spec{Repeat: 500 * mm, Roll: Roll{Length: 2999*mm + 999_998}, Pieces: []Piece{good}}, 0, NotGuaranteed},
 	} {
 		_, err := NewProblem(c.spec)
 		var pe *PieceError
@@ -127,7 +127,7 @@ func TestRefusals(t *testing.T) {
 		}
 	}
 	// One nanometre more of roll, and every start will do.
-	if _, err := NewProblem(Spec{500 * mm, Roll{Length: 2999*mm + 999_999}, []Piece{good}}); err != nil {
+	if _, err := NewProblem(Spec{Repeat: 500 * mm, Roll: Roll{Length: 2999*mm + 999_999}, Pieces: []Piece{good}}); err != nil {
 		t.Error(err)
 	}
 	for _, c := range []struct {

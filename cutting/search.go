@@ -28,7 +28,7 @@ type search struct {
 type fail struct {
 	hash  uint64
 	at    int32 // of its counts, plus one; 0 is empty
-	rolls int32 // that were not enough
+	rolls int64 // that were not enough; or the money
 	from  int32 // with choices for the longest piece from here on
 }
 
@@ -125,8 +125,8 @@ func (w *work) branch(rolls int, slack int64, before, from int) verdict {
 	if kind != before || from < int(s.start[kind]) {
 		from = int(s.start[kind])
 	}
-	hash := w.leftHash()
-	if w.search.hasFailed(w.left, hash, rolls, from) {
+	hash := w.states.hash(w.left)
+	if w.search.hasFailed(w.left, hash, int64(rolls), from) {
 		return impossible
 	}
 	for at := from; at < int(s.start[kind+1]); at++ {
@@ -136,7 +136,7 @@ func (w *work) branch(rolls int, slack int64, before, from int) verdict {
 		if waste > slack {
 			break
 		}
-		if !w.usable(id) {
+		if !s.usable(id, w.left) {
 			continue
 		}
 		w.search.chosen = append(w.search.chosen, id)
@@ -148,23 +148,22 @@ func (w *work) branch(rolls int, slack int64, before, from int) verdict {
 		w.change(id, 1)
 		w.search.chosen = w.search.chosen[:len(w.search.chosen)-1]
 	}
-	w.search.remember(w.left, hash, rolls, from)
+	w.search.remember(w.left, hash, int64(rolls), from)
 	return impossible
 }
 
 // usable says whether the set is among the pieces left and could take none of
 // the others.
-func (w *work) usable(id int32) bool {
-	s := &w.states
+func (s *states) usable(id int32, left []int32) bool {
 	counts := s.counts(int(id))
 	for j, n := range counts {
-		if int32(n) > w.left[j] {
+		if int32(n) > left[j] {
 			return false
 		}
 	}
 	st := &s.info[id]
 	for _, j := range s.larger[st.from:st.to] {
-		if w.left[j] > int32(counts[j]) {
+		if left[j] > int32(counts[j]) {
 			return false
 		}
 	}
@@ -175,14 +174,6 @@ func (w *work) change(id int32, by int32) {
 	for j, n := range w.states.counts(int(id)) {
 		w.left[j] += by * int32(n)
 	}
-}
-
-func (w *work) leftHash() uint64 {
-	sum := uint64(0)
-	for j, n := range w.left {
-		sum += uint64(n) * w.states.key[j]
-	}
-	return mix(sum)
 }
 
 func (s *search) reset() {
@@ -209,16 +200,16 @@ func (s *search) same(f *fail, left []int32) bool {
 	return slices.Equal(s.counts[lo:lo+len(left)], left)
 }
 
-func (s *search) hasFailed(left []int32, hash uint64, rolls, from int) bool {
+func (s *search) hasFailed(left []int32, hash uint64, rolls int64, from int) bool {
 	f := s.slot(left, hash)
-	return f.at != 0 && int(f.rolls) >= rolls && int(f.from) <= from
+	return f.at != 0 && f.rolls >= rolls && int(f.from) <= from
 }
 
-func (s *search) remember(left []int32, hash uint64, rolls, from int) {
+func (s *search) remember(left []int32, hash uint64, rolls int64, from int) {
 	f := s.slot(left, hash)
 	if f.at != 0 {
-		if int(f.rolls) <= rolls && int(f.from) >= from {
-			f.rolls, f.from = int32(rolls), int32(from)
+		if f.rolls <= rolls && int(f.from) >= from {
+			f.rolls, f.from = rolls, int32(from)
 		}
 		return
 	}
@@ -227,7 +218,7 @@ func (s *search) remember(left []int32, hash uint64, rolls, from int) {
 	}
 	s.counts = append(s.counts, left...)
 	s.filled++
-	*f = fail{hash: hash, at: int32(s.filled), rolls: int32(rolls), from: int32(from)}
+	*f = fail{hash: hash, at: int32(s.filled), rolls: rolls, from: int32(from)}
 	if 2*s.filled <= len(s.failed) {
 		return
 	}

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"slices"
 
 	"firstdrop/measure"
 )
@@ -15,6 +16,15 @@ type Solution struct {
 	Certificate Certificate
 	Goals       []Result // of Options.Then, in that order
 	Steps       int      // search steps taken
+
+	// Cost is what the rolls to be bought cost by their prices, or their number
+	// if there are none; CostBound a cost that cannot be undercut. With several
+	// kinds of roll, Proven says that these two agree, and LowerBound counts
+	// rolls to buy. Each missing piece adds more than all rolls together.
+	Cost, CostBound int64
+	// Missing lists the pieces for which the counted rolls do not suffice. None
+	// is missing as long as one kind of roll is to be had in any number.
+	Missing []int
 }
 
 // RollPlan is what one roll gives. With a known start, or free match, there is
@@ -22,6 +32,7 @@ type Solution struct {
 // every phase; whoever opens the roll measures its first motif and takes the
 // order of that class. Usually one order serves all starts.
 type RollPlan struct {
+	Stock  int // kind of roll, index in Spec.Stock; 0 if only one is on offer
 	Orders []Order
 }
 
@@ -46,34 +57,45 @@ type Cut struct {
 // CutsFrom returns the cuts of the order on a roll that begins at phase start,
 // which must be of the order's class: each piece as early as its phase allows.
 func (o Order) CutsFrom(p *Problem, start measure.Length) []Cut {
-	x := int64(start)
+	if start == o.At {
+		return slices.Clone(o.Cuts)
+	}
+	x := int64(start + p.spec.Lead)
 	cuts := make([]Cut, 0, len(o.Cuts))
 	for _, c := range o.Cuts {
 		x = p.after(x, p.KindOf(c.Piece))
-		to := measure.Length(x - int64(start))
+		to := measure.Length(x-int64(start)) - p.spec.Loss
 		cuts = append(cuts, Cut{c.Piece, to - p.spec.Pieces[c.Piece].Length, to})
 	}
 	return cuts
 }
 
 // Leftovers returns for each roll the length free behind its last cut, at the
-// worst start of its worst order.
+// worst start of its worst order; with flaws or separate lengths only what
+// hangs together at the very end.
 func (s *Solution) Leftovers() []measure.Length {
 	free := make([]measure.Length, len(s.Rolls))
 	for i, r := range s.Rolls {
-		free[i] = r.leftover(s.Problem.spec.Roll.Length)
+		free[i] = r.leftover(s.Problem)
 	}
 	return free
 }
 
-func (r RollPlan) leftover(length measure.Length) measure.Length {
-	least := length
+func (r RollPlan) leftover(p *Problem) measure.Length {
+	stock := &p.stock[r.Stock]
+	end := stock.length()
+	from := measure.Length(0)
 	for _, o := range r.Orders {
 		if n := len(o.Cuts); n > 0 {
-			least = min(least, length-o.Cuts[n-1].To)
+			from = max(from, o.Cuts[n-1].To)
 		}
 	}
-	return least
+	if stock.broken() {
+		parts := stock.stretches(int64(p.spec.Lead))
+		last := parts[len(parts)-1]
+		from, end = max(from, measure.Length(last.from)), measure.Length(last.to)
+	}
+	return max(end-from, 0)
 }
 
 // Check recomputes from the problem alone that the plan is what it claims to
@@ -128,6 +150,12 @@ func (s *Solution) checkPieces() error {
 			}
 		}
 	}
+	for _, i := range s.Missing {
+		if i < 0 || i >= len(roll) || roll[i] != 0 {
+			return fmt.Errorf("piece %d is said to be missing", i)
+		}
+		roll[i] = -1
+	}
 	for i, r := range roll {
 		if r == 0 {
 			return fmt.Errorf("piece %d is not cut", i)
@@ -136,30 +164,58 @@ func (s *Solution) checkPieces() error {
 	return nil
 }
 
-// checkCuts: lengths are right, cuts do not overlap nor run off the roll, and
-// each begins at its phase.
+// checkCuts: lengths are right, cuts stand apart by the loss and lie on the
+// roll, clear of its beginning and of flaws, and each begins at its phase.
 func (s *Solution) checkCuts() error {
-	spec := s.Problem.spec
 	for r, plan := range s.Rolls {
+		if plan.Stock < 0 || plan.Stock >= len(s.Problem.stock) {
+			return fmt.Errorf("roll %d is of no kind on offer", r)
+		}
 		for k, o := range plan.Orders {
-			end := measure.Length(0)
+			end := s.Problem.spec.Lead
 			for _, c := range o.Cuts {
-				want := spec.Pieces[c.Piece]
-				switch {
-				case c.To-c.From != want.Length:
-					return fmt.Errorf("roll %d, order %d: piece %d is cut %d nm long", r, k, c.Piece, c.To-c.From)
-				case c.From < end:
-					return fmt.Errorf("roll %d, order %d: piece %d overlaps the one before", r, k, c.Piece)
-				case c.To > spec.Roll.Length:
-					return fmt.Errorf("roll %d, order %d: piece %d runs off the roll", r, k, c.Piece)
-				case (c.From + o.At - want.Phase).Mod(spec.Repeat) != 0:
-					return fmt.Errorf("roll %d, order %d: piece %d begins off its phase", r, k, c.Piece)
+				if why := s.faulty(&s.Problem.stock[plan.Stock], o, c, end); why != "" {
+					return fmt.Errorf("roll %d, order %d: piece %d %s", r, k, c.Piece, why)
 				}
-				end = c.To
+				end = c.To + s.Problem.spec.Loss
 			}
 		}
 	}
 	return nil
+}
+
+// faulty says what is wrong with a cut that may begin at end; "" if nothing.
+func (s *Solution) faulty(stock *Stock, o Order, c Cut, end measure.Length) string {
+	spec := s.Problem.spec
+	want := spec.Pieces[c.Piece]
+	phase := c.From + o.At
+	if len(stock.Parts) > 0 {
+		base, at := measure.Length(0), 0
+		for at+1 < len(stock.Parts) && c.From >= base+stock.Parts[at].Length {
+			base += stock.Parts[at].Length
+			at++
+		}
+		phase = c.From - base + stock.Parts[at].Start.Phase
+		if c.To > base+stock.Parts[at].Length || c.From < base+spec.Lead {
+			return "is not on one part of the roll"
+		}
+	}
+	for _, f := range stock.Flaws {
+		if c.From < f.To && f.From < c.To {
+			return "touches a flaw"
+		}
+	}
+	switch {
+	case c.To-c.From != want.Length:
+		return "has the wrong length"
+	case c.From < end:
+		return "overlaps the one before or the roll's beginning"
+	case c.To > stock.length():
+		return "runs off the roll"
+	case (phase - want.Phase).Mod(spec.Repeat) != 0:
+		return "begins off its phase"
+	}
+	return ""
 }
 
 // checkStarts: the classes of a roll cover every start (or the known one), and
@@ -169,33 +225,39 @@ func (s *Solution) checkCuts() error {
 func (s *Solution) checkStarts() error {
 	spec := s.Problem.spec
 	for r, plan := range s.Rolls {
-		if s.Problem.known() {
-			o := plan.Orders[0]
-			if len(plan.Orders) != 1 || spec.Repeat > 0 && o.At != spec.Roll.Start.Phase {
+		if stock := &s.Problem.stock[plan.Stock]; stock.known(spec.Repeat) {
+			if len(plan.Orders) != 1 || plan.Orders[0].At != stock.startPhase(spec.Repeat) {
 				return fmt.Errorf("roll %d is not planned for its start", r)
 			}
 			continue
 		}
-		total := measure.Length(0)
-		for k, o := range plan.Orders {
-			size := (o.UpTo - o.After).Mod(spec.Repeat)
-			if size == 0 {
-				size = spec.Repeat
-			}
-			if (o.At - o.After - 1).Mod(spec.Repeat) != 0 {
-				return fmt.Errorf("roll %d, order %d is not given for its worst start", r, k)
-			}
-			if len(o.Cuts) == 0 || o.Cuts[0].From < size-1 {
-				return fmt.Errorf("roll %d, order %d: the first piece moves within the class", r, k)
-			}
-			if next := plan.Orders[(k+1)%len(plan.Orders)]; next.UpTo != o.After && len(plan.Orders) > 1 {
-				return fmt.Errorf("roll %d: no order for starts above %d", r, next.UpTo)
-			}
-			total += size
+		if err := plan.checkClasses(spec); err != nil {
+			return fmt.Errorf("roll %d: %w", r, err)
 		}
-		if total != spec.Repeat {
-			return fmt.Errorf("roll %d: the orders serve %d of %d starts", r, total, spec.Repeat)
+	}
+	return nil
+}
+
+func (r RollPlan) checkClasses(spec Spec) error {
+	total := measure.Length(0)
+	for k, o := range r.Orders {
+		size := (o.UpTo - o.After).Mod(spec.Repeat)
+		if size == 0 {
+			size = spec.Repeat
 		}
+		if (o.At - o.After - 1).Mod(spec.Repeat) != 0 {
+			return fmt.Errorf("order %d is not given for its worst start", k)
+		}
+		if len(o.Cuts) == 0 || o.Cuts[0].From < spec.Lead+size-1 {
+			return fmt.Errorf("order %d: the first piece moves within the class", k)
+		}
+		if next := r.Orders[(k+1)%len(r.Orders)]; next.UpTo != o.After && len(r.Orders) > 1 {
+			return fmt.Errorf("no order for starts above %d", next.UpTo)
+		}
+		total += size
+	}
+	if total != spec.Repeat {
+		return fmt.Errorf("the orders serve %d of %d starts", total, spec.Repeat)
 	}
 	return nil
 }
@@ -203,16 +265,45 @@ func (s *Solution) checkStarts() error {
 // checkBound: the certificate holds, and bound and claim agree with it.
 func (s *Solution) checkBound() error {
 	switch {
+	case len(s.Problem.spec.Pieces) == 0:
+		return nil
+	case s.Problem.isMixed():
+		return s.checkCost()
 	case s.Proven != (len(s.Rolls) == s.LowerBound):
 		return fmt.Errorf("proven is %v with %d rolls and bound %d", s.Proven, len(s.Rolls), s.LowerBound)
 	case s.LowerBound > len(s.Rolls):
 		return fmt.Errorf("bound %d is above the plan's %d rolls", s.LowerBound, len(s.Rolls))
 	case s.LowerBound != s.Certificate.ByWeights+s.Certificate.Exhausted:
 		return fmt.Errorf("bound %d does not follow from the certificate: %s", s.LowerBound, s.Certificate.Reason())
-	case len(s.Problem.spec.Pieces) == 0:
-		return nil
 	}
 	return s.Certificate.check(s.Problem)
+}
+
+// checkCost: the cost is that of the rolls, no more of a kind are used than
+// there are, and the bound follows from the certificate.
+func (s *Solution) checkCost() error {
+	var x mixed
+	x.price(s.Problem)
+	cost := int64(len(s.Missing)) * x.dear
+	used := make([]int, len(s.Problem.stock))
+	for _, r := range s.Rolls {
+		cost += x.cost[r.Stock]
+		used[r.Stock]++
+	}
+	for b, n := range used {
+		if have := s.Problem.stock[b].Count; have > 0 && n > have {
+			return fmt.Errorf("%d rolls of kind %d are used, there are %d", n, b, have)
+		}
+	}
+	switch {
+	case cost != s.Cost:
+		return fmt.Errorf("the plan costs %d, not %d", cost, s.Cost)
+	case s.CostBound > s.Cost || s.Proven != (s.CostBound == s.Cost):
+		return fmt.Errorf("proven is %v at a cost of %d, bound %d", s.Proven, s.Cost, s.CostBound)
+	case s.Certificate.ByCost > s.CostBound || s.Certificate.ByCost < s.CostBound && s.CostBound != s.Cost:
+		return fmt.Errorf("bound %d does not follow from the certificate: %s", s.CostBound, s.Certificate.Reason())
+	}
+	return s.Certificate.checkMixed(s.Problem)
 }
 
 // checkGoals: what is said to be reached is in the plan, and within its bound.

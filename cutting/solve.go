@@ -33,6 +33,11 @@ func Solve(p *Problem, o Options) *Solution {
 	}
 	w := newWork(p, o.Steps)
 	defer w.free()
+	if p.isMixed() {
+		w.solveMixed()
+		w.finishMixed(s, o)
+		return s
+	}
 	w.greedy()
 	w.prove()
 	w.proveListed(fewKinds)
@@ -45,21 +50,43 @@ func Solve(p *Problem, o Options) *Solution {
 	}
 	s.Goals = w.pursue(o.Then)
 	goals := len(o.Then) > 0
-	s.Rolls = w.write(w.place(goals), goals)
+	s.Rolls, _ = w.write(w.place(goals), goals)
 	s.LowerBound = w.lower.rolls()
 	s.Proven = len(s.Rolls) == s.LowerBound
+	price := max(p.stock[0].Price, 1)
+	s.Cost, s.CostBound = int64(len(s.Rolls))*price, int64(s.LowerBound)*price
 	s.Certificate = w.certificate()
 	s.Steps = w.steps
 	return s
 }
 
+// finishMixed writes the answer out for several kinds of roll.
+func (w *work) finishMixed(s *Solution, o Options) {
+	x := &w.mixed
+	s.Rolls, s.Missing = w.write(w.place(true), false)
+	s.Cost, s.CostBound = x.bestCost, x.bound
+	s.Proven = s.Cost == s.CostBound
+	if s.CostBound < x.dear {
+		s.LowerBound = int((s.CostBound + x.top - 1) / x.top)
+	}
+	s.Certificate = w.certificateMixed()
+	s.Goals = s.judge(o.Then)
+	s.Steps = w.steps
+}
+
 // QuickRolls returns the rolls of the best greedy plan: an upper bound on what
-// Solve needs, in a few microseconds.
+// Solve needs, in a few microseconds. With Stock it counts the rolls to buy in
+// a plan that need not be the cheapest.
 func QuickRolls(p *Problem) int {
 	if len(p.kinds) == 0 {
 		return 0
 	}
 	w := newWork(p, DefaultSteps)
 	defer w.free()
-	return w.greedy()
+	if !p.isMixed() {
+		return w.greedy()
+	}
+	w.mixed.price(p)
+	w.fillMixed(p.length)
+	return w.bought(&w.best)
 }

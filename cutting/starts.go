@@ -35,7 +35,7 @@ func (w *work) fits(seq []int16) bool {
 		if g.walk(l.from, seq) <= l.last {
 			return true
 		}
-		return w.p.repeat != 0 && w.sort.load(seq) && w.sort.earliest(g, l.from) <= l.last
+		return !w.n.anyOrder() && w.sort.load(seq) && w.sort.earliest(g, l.from) <= l.last
 	}
 	if len(seq) == 0 {
 		return true
@@ -63,7 +63,7 @@ func (w *work) guaranteed() bool {
 		if end <= w.n.safe[d].last {
 			return true
 		}
-		if g.at[end] > prev+1+w.p.roll {
+		if g.at[end] > prev+1-w.n.lead+w.n.roll {
 			return false
 		}
 		prev = w.p.phases[d]
@@ -96,7 +96,7 @@ func (w *work) stretches(seq []int16, length int64) []stretch {
 			continue
 		}
 		end := w.sort.earliest(g, w.n.exact[d].from)
-		reach := length - (g.at[end] - q)
+		reach := length - w.n.lead - (g.at[end] - q)
 		if reach < 0 {
 			continue
 		}

@@ -110,10 +110,21 @@ func (s *states) reset(m int) {
 		s.table = make([]int32, 1<<10)
 	}
 	clear(s.table)
-	x := uint64(0x9e3779b97f4a7c15)
 	for len(s.key) < m {
-		s.key = append(s.key, mix(x*uint64(len(s.key)+1)))
+		s.key = append(s.key, keyOf(len(s.key)))
 	}
+}
+
+// keyOf is the random-looking number of a kind.
+func keyOf(j int) uint64 { return mix(0x9e3779b97f4a7c15 * uint64(j+1)) }
+
+// hash is that of a number of pieces of each kind.
+func (s *states) hash(count []int32) uint64 {
+	sum := uint64(0)
+	for j, n := range count {
+		sum += uint64(n) * s.key[j]
+	}
+	return mix(sum)
 }
 
 // mix scrambles a number (the finaliser of splitmix64, public domain).

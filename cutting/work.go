@@ -10,14 +10,15 @@ const one = int64(1) << 30
 // that planning many rooms in a row allocates little.
 type work struct {
 	p     *Problem
-	n     *network
-	m     int   // kinds
-	limit int   // steps allowed
-	steps int   // steps taken: network passes, partial rolls looked at, search nodes
-	best  plan  // best plan so far
-	trial plan  // plan being built
-	lower bound // best bound so far
-	other bound // put aside while w.lower is about a part of the pieces
+	n     *network // of the kind of roll looked at
+	at    int      // its number
+	m     int      // kinds
+	limit int      // steps allowed
+	steps int      // steps taken: network passes, partial rolls looked at, search nodes
+	best  plan     // best plan so far
+	trial plan     // plan being built
+	lower bound    // best bound so far
+	other bound    // put aside while w.lower is about a part of the pieces
 
 	left   []int32 // demand not yet cut in the plan being built
 	seq    []int16 // result of the last pass or search for one roll
@@ -33,13 +34,15 @@ type work struct {
 	search search
 	deep   descent
 	short  shortRolls
+	mixed  mixed
 }
 
 var pool = sync.Pool{New: func() any { return new(work) }}
 
 func newWork(p *Problem, limit int) *work {
 	w := pool.Get().(*work)
-	w.p, w.n, w.m = p, &p.net, len(p.kinds)
+	w.p, w.m = p, len(p.kinds)
+	w.choose(0)
 	w.limit, w.steps, w.listed = limit, 0, false
 	w.best.reset()
 	w.trial.reset()
@@ -56,6 +59,11 @@ func (w *work) free() {
 	pool.Put(w)
 }
 
+// choose turns to the kind of roll with the given number.
+func (w *work) choose(at int) {
+	w.at, w.n = at, &w.p.nets[at]
+}
+
 // spent says whether the step limit is used up.
 func (w *work) spent() bool { return w.steps >= w.limit }
 
@@ -70,11 +78,12 @@ func grow[T any](s []T, n int) []T {
 
 // plan is a list of rolls, each a list of kinds in cutting order.
 type plan struct {
-	seq []int16
-	end []int32 // end of each roll in seq
+	seq   []int16
+	end   []int32 // end of each roll in seq
+	stock []int32 // kind of roll of each
 }
 
-func (p *plan) reset()     { p.seq, p.end = p.seq[:0], p.end[:0] }
+func (p *plan) reset()     { p.seq, p.end, p.stock = p.seq[:0], p.end[:0], p.stock[:0] }
 func (p *plan) rolls() int { return len(p.end) }
 
 func (p *plan) roll(i int) []int16 {
@@ -85,14 +94,19 @@ func (p *plan) roll(i int) []int16 {
 	return p.seq[lo:p.end[i]]
 }
 
-func (p *plan) add(seq []int16) {
+// add adds a roll of the first kind of stock.
+func (p *plan) add(seq []int16) { p.addFrom(0, seq) }
+
+// addFrom adds a roll of the given kind of stock.
+func (p *plan) addFrom(stock int, seq []int16) {
 	p.seq = append(p.seq, seq...)
 	p.end = append(p.end, int32(len(p.seq)))
+	p.stock = append(p.stock, int32(stock))
 }
 
 // truncate drops the rolls from number n on.
 func (p *plan) truncate(n int) {
-	p.end = p.end[:n]
+	p.end, p.stock = p.end[:n], p.stock[:n]
 	p.seq = p.seq[:0]
 	if n > 0 {
 		p.seq = p.seq[:p.end[n-1]]
@@ -102,6 +116,7 @@ func (p *plan) truncate(n int) {
 func (p *plan) copyFrom(q *plan) {
 	p.seq = append(p.seq[:0], q.seq...)
 	p.end = append(p.end[:0], q.end...)
+	p.stock = append(p.stock[:0], q.stock...)
 }
 
 // keep makes the trial plan the best one if it needs fewer rolls.

@@ -1,0 +1,348 @@
+package cutting
+
+import (
+	"math/bits"
+	"slices"
+)
+
+// Several kinds of roll.
+//
+// Rolls of different length and price, some of which there are only a few,
+// left-overs in hand that cost nothing: least money instead of fewest rolls.
+// The weights of pieces stay, but each kind of roll now has a capacity of its
+// own, and the bound is a small sum:
+//
+//	in hand   |====|            weighs at most 0.4, costs 0, one of them
+//	short     |======|          weighs at most 0.6, costs 7, any number
+//	long      |===========|     weighs at most 1.1, costs 10, any number
+//
+//	total weight 3.0  =  0.4 free  +  2.6 at 10 per 1.1  →  at least 23.6
+//
+// Carry the whole weight on the cheapest capacity first: no plan costs less.
+// Rounded up to what sums of prices can make, that is the bound.
+//
+// A piece for which no roll is left over costs more than all rolls together,
+// so that the plan leaves out no more than it must.
+type mixed struct {
+	cost  []int64 // of one roll, per kind of roll
+	count []int32 // that there are; unlimited if -1
+	row   []int32 // of the linear program that counts a limited kind; -1
+	dear  int64   // cost of a piece left out
+	unit  int64   // all costs are multiples of it
+	top   int64   // highest cost of a roll
+
+	load  []int64 // capacities under the weights looked at; the last for pieces left out
+	now   []int   // exact lanes that show them
+	order []int   // kinds of roll by cost per capacity; len(cost) stands for leaving out
+	rhs   []int32
+	scale int64 // weight of the dearest roll in whole numbers
+
+	weight   []int64 // of the best bound
+	capacity []int64 // of the best bound; the last for pieces left out
+	lane     []int   // that shows it
+	bound    int64
+
+	bestCost int64
+	lists    []states
+	left     []int32 // pieces, then rolls of each limited kind
+	chosen   []pick
+	keep     []int16
+}
+
+type pick struct {
+	stock, set int32 // stock -1: the piece of kind set is left out
+}
+
+const unlimited = -1
+
+// isMixed says whether the problem is about more than as many rolls as wanted
+// of a single kind.
+func (p *Problem) isMixed() bool { return len(p.stock) > 1 || p.stock[0].Count > 0 }
+
+// price sets the costs up.
+func (x *mixed) price(p *Problem) {
+	n := len(p.stock)
+	x.cost, x.count, x.row = grow(x.cost, n), grow(x.count, n), grow(x.row, n)
+	prices := priced(p.stock)
+	x.unit, x.top = 0, 1
+	total := int64(0)
+	rows := int32(len(p.kinds))
+	x.rhs = append(x.rhs[:0], p.demand...)
+	for b, s := range p.stock {
+		x.cost[b] = 1
+		if prices {
+			x.cost[b] = s.Price
+		}
+		if s.InHand {
+			x.cost[b] = 0
+		}
+		x.count[b], x.row[b] = unlimited, -1
+		most := int64(len(p.kindOf))
+		if s.Count > 0 {
+			x.count[b], x.row[b] = int32(s.Count), rows
+			x.rhs = append(x.rhs, -int32(s.Count))
+			rows++
+			most = min(most, int64(s.Count))
+		}
+		total += most * x.cost[b]
+		x.unit, x.top = gcd(x.unit, x.cost[b]), max(x.top, x.cost[b])
+	}
+	x.unit = max(x.unit, 1)
+	x.dear = total + x.unit
+	x.scale = one
+	for float64(x.dear)/float64(x.top)*float64(len(p.kindOf))*float64(x.scale) > 1<<60 {
+		x.scale /= 2
+	}
+	x.bound = 0
+	x.weight = grow(x.weight, len(p.kinds))
+	clear(x.weight)
+	x.capacity, x.load = grow(x.capacity, n+1), grow(x.load, n+1)
+	x.lane, x.now = grow(x.lane, n), grow(x.now, n)
+	clear(x.capacity)
+	clear(x.lane)
+}
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// solveMixed leaves the best plan it finds in w.best, and cost and bound in
+// w.mixed.
+func (w *work) solveMixed() {
+	x := &w.mixed
+	x.price(w.p)
+	w.fillMixed(w.p.length)
+	w.improveMixed()
+	w.value = grow(w.value, w.m)
+	if x.open() {
+		prices := slices.Clone(x.weight)
+		w.fillMixed(prices)
+	}
+	if x.open() {
+		w.exhaustMixed()
+	}
+}
+
+func (x *mixed) open() bool { return x.bestCost > x.bound }
+
+// keepMixed makes the trial plan the best one if it costs less.
+func (w *work) keepMixed() {
+	x, cost := &w.mixed, int64(0)
+	for _, b := range w.trial.stock {
+		if b < 0 {
+			cost += x.dear
+		} else {
+			cost += x.cost[b]
+		}
+	}
+	if w.best.rolls() == 0 || cost < x.bestCost {
+		x.bestCost = cost
+		w.best.copyFrom(&w.trial)
+	}
+}
+
+// improveMixed solves the linear program with costs and limits, and offers the
+// prices of each round as bound.
+func (w *work) improveMixed() {
+	s, x := &w.master, &w.mixed
+	w.beginMixed()
+	for range 60*s.m + 200 {
+		s.reprice()
+		if j := s.surplusWorthwhile(); j >= 0 {
+			s.surplusColumn(j)
+			if !s.pivot(int32(-1-j), x.rhs) {
+				return
+			}
+			continue
+		}
+		for j := range w.m {
+			w.weight[j] = int64(max(s.price[j], 0) * float64(x.scale))
+		}
+		best, gain := w.bestColumn()
+		w.offerMixed()
+		if gain <= tiny || w.spent() || !x.open() {
+			return
+		}
+		row := int32(-1)
+		if best >= 0 {
+			row = x.row[best]
+		}
+		if !s.pivot(s.enter(best, w.seq, x.charge(best), row), x.rhs) {
+			return
+		}
+	}
+}
+
+// charge is the cost of a kind of roll, or of leaving a piece out (-1), with
+// the dearest roll at 1.
+func (x *mixed) charge(b int) float64 {
+	if b < 0 {
+		return float64(x.dear) / float64(x.top)
+	}
+	return float64(x.cost[b]) / float64(x.top)
+}
+
+// beginMixed makes leaving everything out, and no roll, the basis.
+func (w *work) beginMixed() {
+	s, x := &w.master, &w.mixed
+	s.reset(len(x.rhs))
+	for j := range w.m {
+		w.seq = append(w.seq[:0], int16(j))
+		s.startColumn(j, s.add(-1, w.seq, x.charge(-1), -1), 1, float64(w.p.demand[j]))
+	}
+	for r := w.m; r < len(x.rhs); r++ {
+		s.startSurplus(r, float64(-x.rhs[r]))
+	}
+}
+
+// bestColumn finds the kind of roll and the roll, left in w.seq, that gain
+// most at the present prices, and sets the capacities under w.weight.
+func (w *work) bestColumn() (best int, gain float64) {
+	s, x := &w.master, &w.mixed
+	keep := x.keep[:0]
+	for b := range x.cost {
+		w.choose(b)
+		x.load[b], x.now[b] = w.loadOf()
+		sum := -x.charge(b)
+		if x.row[b] >= 0 {
+			sum -= s.price[x.row[b]]
+		}
+		for _, j := range w.seq {
+			sum += s.price[j]
+		}
+		if sum > gain {
+			best, gain = b, sum
+			keep = append(keep[:0], w.seq...)
+		}
+	}
+	w.choose(0)
+	for j := range w.m {
+		if sum := s.price[j] - x.charge(-1); sum > gain {
+			best, gain = -1, sum
+			keep = append(keep[:0], int16(j))
+		}
+	}
+	w.seq = append(w.seq[:0], keep...)
+	x.keep = keep
+	return best, gain
+}
+
+// loadOf returns a capacity of the kind of roll looked at under w.weight, with
+// the lane that shows it, and leaves a heavy roll of the kind in w.seq.
+func (w *work) loadOf() (load int64, lane int) {
+	load = w.heaviestOn(0)
+	for d := 1; d < len(w.n.exact); d++ {
+		if v := w.lanePass(d); v < load {
+			load, lane = v, d
+		}
+	}
+	if len(w.n.safe) > 1 || w.n.coarse {
+		w.heaviest()
+	}
+	return load, lane
+}
+
+// offerMixed keeps the weights in w.weight as bound if they prove more.
+func (w *work) offerMixed() {
+	x := &w.mixed
+	n := len(x.cost)
+	x.load[n] = slices.Max(w.weight[:w.m])
+	x.rank(x.load)
+	if c := x.costOf(x.load, dot(w.p.demand, w.weight)); c > x.bound || x.capacity[n] == 0 {
+		x.bound = max(c, x.bound)
+		copy(x.weight, w.weight)
+		copy(x.capacity, x.load)
+		copy(x.lane, x.now)
+	}
+}
+
+// rank sorts the kinds of roll by cost per capacity. Kinds that can carry
+// nothing are left out.
+func (x *mixed) rank(load []int64) {
+	x.order = x.order[:0]
+	for b := range load {
+		if load[b] > 0 {
+			x.order = append(x.order, b)
+		}
+	}
+	slices.SortStableFunc(x.order, func(a, b int) int {
+		ah, al := bits.Mul64(uint64(x.costAt(a)), uint64(load[b]))
+		bh, bl := bits.Mul64(uint64(x.costAt(b)), uint64(load[a]))
+		switch {
+		case ah < bh || ah == bh && al < bl:
+			return -1
+		case ah > bh || al > bl:
+			return 1
+		}
+		return 0
+	})
+}
+
+// costAt is the cost of a kind of roll; of leaving a piece out for the number
+// after the last.
+func (x *mixed) costAt(b int) int64 {
+	if b == len(x.cost) {
+		return x.dear
+	}
+	return x.cost[b]
+}
+
+// costOf is a cost below which the weight cannot be carried: the capacities
+// are filled in the order of rank, the last roll in part, and the sum rounded
+// up to a multiple of the unit.
+func (x *mixed) costOf(load []int64, weight int64) int64 {
+	cost := int64(0)
+	for _, b := range x.order {
+		if weight <= 0 {
+			break
+		}
+		if b < len(x.count) && x.count[b] >= 0 && int64(x.count[b])*load[b] < weight {
+			weight -= int64(x.count[b]) * load[b]
+			cost += int64(x.count[b]) * x.cost[b]
+			continue
+		}
+		q, exact := mulDiv(x.costAt(b)/x.unit, weight, load[b])
+		if !exact {
+			q++
+		}
+		return cost + q*x.unit
+	}
+	return cost
+}
+
+// carried is a weight that no rolls for the money can exceed, given how many
+// of the limited kinds are left: the counterpart of costOf.
+func (x *mixed) carried(money int64, left []int32) int64 {
+	sum := int64(0)
+	for _, b := range x.order {
+		cost, load := x.costAt(b), x.capacity[b]
+		if b < len(x.row) && x.row[b] >= 0 {
+			n := int64(left[x.row[b]])
+			if cost*n <= money {
+				sum += n * load
+				money -= n * cost
+				continue
+			}
+		}
+		q, _ := mulDiv(money, load, cost)
+		return sum + q
+	}
+	return sum
+}
+
+// mulDiv returns a·b/c rounded down, or faraway if that is less, and whether
+// it is exact. None is negative, and c is above zero.
+func mulDiv(a, b, c int64) (q int64, exact bool) {
+	hi, lo := bits.Mul64(uint64(a), uint64(b))
+	if hi >= uint64(c) {
+		return faraway, true
+	}
+	quo, rem := bits.Div64(hi, lo, uint64(c))
+	if quo > faraway {
+		return faraway, true
+	}
+	return int64(quo), rem == 0
+}
