@@ -27,7 +27,7 @@ type crossing struct {
 	farthest       int64 // of the corner on the near wall
 	begin          int64 // nearest point of the corner on the far wall
 	leanNear, lean int64 // on the near and on the far wall, in walking direction
-	folded         bool
+	folded, right  bool  // one sheet on both walls; the far wall is the right one
 	newDrop        bool
 	upright        bool
 }
@@ -54,7 +54,7 @@ func (h *hung) crossing(k int) crossing {
 	right := k >= h.anchor
 	left := h.lays[k].wall
 	f := &h.walls[left].right
-	c := crossing{kind: f.kind, newDrop: slices.Contains(h.l.Choice.NewDrop, left), folded: h.lays[k+1].joined}
+	c := crossing{kind: f.kind, newDrop: slices.Contains(h.l.Choice.NewDrop, left), folded: h.lays[k+1].joined, right: right}
 	if right {
 		c.near, c.far = h.walked(k, true), h.walked(k+1, true)
 		c.leanNear, c.lean = f.leanLeft, f.leanRight
@@ -88,9 +88,12 @@ func (h *hung) judgeCorners() {
 	}
 }
 
-// foldable reports whether the near drop has paper on the near wall at the
-// corner's foot, so that it can be folded there.
-func (c *crossing) foldable() bool { return c.near.t.lo < c.nearWidth || c.near.a.lo > 0 }
+// foldable reports whether the near drop can be folded round the corner: it
+// has paper on the near wall all along the corner. One that begins within the
+// lean has not, and may be folded or begun anew.
+func (c *crossing) foldable() bool {
+	return c.near.a.lo > 0 || c.near.t.lo < c.nearWidth && c.near.t.lo <= c.nearWidth+min(0, c.leanNear)
+}
 
 // judgeInside: nothing left, and a new drop begins in the corner; no more than
 // the wrap limit, and the drop turns whole; else what is left is carried on,
@@ -99,14 +102,13 @@ func (h *hung) judgeInside(c *crossing) {
 	r := &h.l.Rules
 	left := c.reach - c.farthest
 	at := c.near.at()
-	turns := left <= int64(r.WrapLimit) && c.foldable()
 	switch {
 	case left <= 0:
 		h.begins(c, true)
 	case c.newDrop:
 		h.same(Corner, at, "paper to the corner and a wrap", c.farthest+min(int64(r.Wrap), left), c.near.t.hi)
 		h.begins(c, true)
-	case turns:
+	case left <= int64(r.WrapLimit) && (c.foldable() || c.folded):
 		h.same(Corner, at, "a remainder of "+figure(left)+" folded round the corner", true, c.folded)
 	default:
 		h.same(Corner, at, "paper to the corner and a wrap", c.farthest+min(int64(r.Wrap), left), c.near.t.hi)
@@ -131,12 +133,12 @@ func (h *hung) begins(c *crossing, fresh bool) {
 
 // judgeOutside: the drop goes round if the corner is plumb within tolerance.
 // Else it is cut after the wide wrap, unless too little is left to be worth it
-// or the wall ends before.
+// or the wall, or what is to be papered of it, ends before.
 func (h *hung) judgeOutside(c *crossing) {
 	r := &h.l.Rules
 	left := c.reach - c.farthest
 	at := c.near.at()
-	if left <= 0 || !c.foldable() {
+	if left <= 0 || !c.foldable() && !c.folded {
 		h.begins(c, c.near.a.hi == h.width)
 		return
 	}
@@ -145,12 +147,29 @@ func (h *hung) judgeOutside(c *crossing) {
 	}
 	wide := int64(r.OutsideWrap)
 	switch beyond := c.far.t.hi; {
-	case left <= wide+int64(r.WrapLimit) || c.farWidth <= wide:
+	case left <= wide+int64(r.WrapLimit) || h.papered(c) <= wide:
 	case beyond < wide:
 		h.note(Corner, c.far.at(), "wrap round an outside corner out of plumb", figure(wide)+" or more", beyond)
 	case beyond > wide:
 		h.note(Corner, c.far.at(), "paper beyond an outside corner out of plumb", "cut after "+figure(wide), beyond)
 	}
+}
+
+// papered returns how much of the far wall is to be papered from this corner
+// on: all of it, or up to the kill seam if hanging ends there.
+func (h *hung) papered(c *crossing) int64 {
+	kill := h.l.Choice.Kill
+	last := &h.lays[len(h.lays)-1]
+	if !c.right {
+		last = &h.lays[0]
+	}
+	switch {
+	case kill.Kind != hanging.OnWall || last.wall != c.far.wall || last.drop != c.far.drop:
+		return c.farWidth
+	case c.right:
+		return int64(kill.X)
+	}
+	return c.farWidth - int64(kill.X)
 }
 
 // judgeEnds: paper ends where the run ends, or at the kill: at the seam on the

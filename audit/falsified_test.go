@@ -93,6 +93,7 @@ var falsifiedLayouts = []struct {
 	}, audit.PieceSet},
 	{"a piece that stops short of the ceiling", fourWalls, func(l *hanging.Layout) { l.Pieces[4].Y.Hi -= nm }, audit.PieceNeed},
 	{"a piece that stops short of a slope", reversed, func(l *hanging.Layout) { l.Pieces[1].Y.Hi -= nm }, audit.PieceNeed},
+	{"a piece beside a lean that reaches over the ceiling", turnedWhole, func(l *hanging.Layout) { l.Pieces[0].Y.Hi += mm }, audit.PieceNeed},
 	{"a piece that needs more width than it says", fourWalls, func(l *hanging.Layout) { l.Pieces[0].Across.Lo += nm }, audit.PieceNeed},
 	{"a wrong length by 1 nm", fourWalls, func(l *hanging.Layout) { l.Pieces[6].Length -= nm }, audit.PieceLength},
 	{"a piece without its allowance", fourWalls, func(l *hanging.Layout) { l.Pieces[6].Length -= 50 * mm }, audit.PieceLength},

@@ -71,17 +71,19 @@ func (h *hung) mostAlike(needs []need, pieces []int) (n, p int) {
 }
 
 // judgeNeed: a piece covers just what it must. A need may end between whole
-// nanometres, and either of these will do.
+// nanometres, and either of these will do. Where something leans, a piece may
+// cover what the wall has within the lean.
 func (h *hung) judgeNeed(i int, n *need) {
 	p := &h.l.Pieces[i]
 	at := Place{Drop: p.Drop + 1, Piece: i + 1}
 	y := span{int64(p.Y.Lo), int64(p.Y.Hi)}
 	a := span{int64(p.Across.Lo), int64(p.Across.Hi)}
 	if n.leans > 0 {
-		if y.lo > n.y.foot.ceil()+leaningSlack {
+		beside := h.nearby(n)
+		if y.lo > n.y.foot.ceil()+leaningSlack || y.lo < beside.foot.whole-leaningSlack {
 			h.note(PieceNeed, at, "lowest point", n.y.foot, y.lo)
 		}
-		if y.hi < n.y.head.whole-leaningSlack {
+		if y.hi < n.y.head.whole-leaningSlack || y.hi > beside.head.ceil()+leaningSlack {
 			h.note(PieceNeed, at, "highest point", n.y.head, y.hi)
 		}
 		if a.lo > n.across.lo+n.leans || a.hi < n.across.hi-n.leans {
@@ -142,14 +144,14 @@ func (h *hung) judgeReturns() {
 		}
 	}
 	for i := range h.l.Pieces {
-		if r := h.l.Pieces[i].Return; r != nil && !h.papered(r) {
+		if r := h.l.Pieces[i].Return; r != nil && !h.hasReturn(r) {
 			h.note(Returns, Place{Wall: r.Wall + 1, Piece: i + 1}, "return", "one that is papered", "not")
 		}
 	}
 }
 
-// papered reports whether a return is one that is papered.
-func (h *hung) papered(r *hanging.Return) bool {
+// hasReturn reports whether a return is one that is papered.
+func (h *hung) hasReturn(r *hanging.Return) bool {
 	for _, s := range returnsOf(&h.run.Walls[r.Wall].Openings[r.Opening]) {
 		if s.Side == r.Side {
 			return true

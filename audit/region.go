@@ -106,6 +106,7 @@ type need struct {
 	y      rise
 	across span
 	leans  int64 // the largest skew of a part in it, or lean of a corner it begins or ends at
+	lays   span  // its first and its last lay
 }
 
 // needs lists what the pieces of drop i must cover, by its first cell. cells
@@ -122,10 +123,11 @@ func (h *hung) needs(cells []cell, from, to int, loose bool) ([]need, []cell) {
 		leans := h.leaning(y)
 		if c.part == i {
 			number[i] = len(all)
-			all = append(all, need{c.need, across, leans})
+			all = append(all, need{c.need, across, leans, span{int64(c.lay), int64(c.lay)}})
 			continue
 		}
 		n := &all[number[c.part]]
+		n.lays.hi = max(n.lays.hi, int64(c.lay))
 		n.y = n.y.hull(c.need)
 		n.across = span{min(n.across.lo, across.lo), max(n.across.hi, across.hi)}
 		n.leans = max(n.leans, leans)
@@ -144,4 +146,24 @@ func (h *hung) leaning(y *lay) int64 {
 		leans = max(leans, size(w.right.leanLeft))
 	}
 	return int64(leans)
+}
+
+// nearby returns from where to where there is paper on the walls of a need,
+// over its parts and as far beside each as something leans there.
+func (h *hung) nearby(n *need) rise {
+	all := rise{highest, lowest}
+	for k := n.lays.lo; k <= n.lays.hi; k++ {
+		y := &h.lays[k]
+		leans, cols := h.leaning(y), h.columns[y.wall]
+		for c := range cols {
+			bands := cols[c].bands
+			if x := cols[c].x; x.hi <= y.x.lo-leans || x.lo >= y.x.hi+leans || len(bands) == 0 {
+				continue
+			}
+			for _, end := range []int64{2 * cols[c].x.lo, 2 * cols[c].x.hi} {
+				all = all.hull(rise{bands[0].foot.at(end), bands[len(bands)-1].head.at(end)})
+			}
+		}
+	}
+	return all
 }

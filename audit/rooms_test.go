@@ -35,23 +35,11 @@ var known = []struct {
 	in    func(l *hanging.Layout, v audit.Violation) bool
 }{
 	{
-		"a sheet folded twice, or cut after the wide wrap, gets a plumb line on a part that leans",
-		[]audit.Rule{audit.PlumbLine},
-		func(l *hanging.Layout, _ audit.Violation) bool { return foldedTwice(l) || cutRoundCorner(l) },
-	},
-	{
-		"the wide wrap runs past a kill seam that is nearer to the corner",
-		[]audit.Rule{audit.End, audit.Skew, audit.DropOrder, audit.DoubleCover, audit.PlumbLine, audit.SeamPlace, audit.SeamMisfit, audit.PieceNeed},
+		"a leaning sheet that ends at a kill seam on its wall goes on there with a second part",
+		[]audit.Rule{audit.DropOrder, audit.Skew, audit.Width, audit.DoubleCover, audit.Coverage, audit.SeamPlace, audit.SeamMisfit, audit.PlumbLine, audit.PieceNeed, audit.End},
 		func(l *hanging.Layout, _ audit.Violation) bool {
-			k := l.Choice.Kill
-			near := min(k.X, l.Run.Walls[max(0, min(k.Wall, len(l.Run.Walls)-1))].Width-k.X)
-			return k.Kind == hanging.OnWall && near < l.Rules.OutsideWrap
+			return l.Choice.Kill.Kind == hanging.OnWall && joinedOnWall(l)
 		},
-	},
-	{
-		"a piece is measured as if all its parts stood plumb, too short where a leaning one reaches further under a slope or round a corner",
-		[]audit.Rule{audit.PieceNeed},
-		func(l *hanging.Layout, _ audit.Violation) bool { return skewed(l) },
 	},
 	{
 		"a sheet that turns a leaning corner with less than the lean on one side leaves a wedge bare",
@@ -65,21 +53,11 @@ var known = []struct {
 	},
 }
 
-func foldedTwice(l *hanging.Layout) bool {
-	for _, d := range l.Drops {
-		for i := 2; i < len(d.Parts); i++ {
-			if d.Parts[i].Joined && d.Parts[i-1].Joined {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func cutRoundCorner(l *hanging.Layout) bool {
+// joinedOnWall reports whether two parts of a sheet lie on one wall.
+func joinedOnWall(l *hanging.Layout) bool {
 	for _, d := range l.Drops {
 		for i := 1; i < len(d.Parts); i++ {
-			if d.Parts[i].Wall == d.Parts[i-1].Wall {
+			if d.Parts[i].Joined && d.Parts[i].Wall == d.Parts[i-1].Wall {
 				return true
 			}
 		}
