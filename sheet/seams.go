@@ -85,12 +85,31 @@ func (e *elevation) along(layer string, t draw.Text, x measure.Length, y geom.In
 			left, right := x-t.Size*240/1000-3*mm/2, x+t.Size*760/1000+3*mm/2
 			for d := measure.Length(0); 2*d < y.Length(); d += 2 * mm {
 				for _, t.At = range []geom.Point{{X: right, Y: m - d}, {X: left, Y: m - d}, {X: right, Y: m + d}, {X: left, Y: m + d}} {
-					if box := t.Box(); e.board.isFree(box) && avoid.isFree(box) && e.isPapered(box) {
+					if box := t.Box(); e.board.isFree(box) && avoid.isFree(box) && e.isPapered(box) && !e.isCrossed(box.X) {
 						e.write(layer, t)
 						return true
 					}
 				}
 			}
+		}
+	}
+	return false
+}
+
+// isCrossed reports whether a seam or a plumb line stands within a stretch of x
+// on the page.
+func (e *elevation) isCrossed(x geom.Interval) bool {
+	within := func(wall int, at measure.Length) bool {
+		return wall == e.index && x.Lo < e.on(at) && e.on(at) < x.Hi
+	}
+	for i := range e.layout.Seams {
+		if s := &e.layout.Seams[i]; !s.InCorner && within(s.Wall, s.X) {
+			return true
+		}
+	}
+	for _, b := range e.layout.Plumbs {
+		if within(b.Wall, b.X) {
+			return true
 		}
 	}
 	return false

@@ -141,7 +141,7 @@ func (e *elevation) tagAt(p *hanging.Piece, size measure.Length, x, y geom.Inter
 	}
 	for _, quarters := range []measure.Length{2, 1, 3, 0, 4} {
 		box := draw.BoxAt(x.Lo+(x.Length()-w)*quarters/4, y.Hi-h, w, h)
-		if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) {
+		if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) && !e.isCrossed(box.X) {
 			e.board.take(box)
 			e.mark(p.Name, size, box, e.layout.Drops[p.Drop].Reversed)
 			return true
