@@ -151,10 +151,11 @@ func (e *elevation) tagAt(p *hanging.Piece, size measure.Length, x, y geom.Inter
 }
 
 // tagSize returns the size of letters in which the longest name on the wall has
-// room on a drop of full width, so that most names come out alike.
+// room on a drop of full width, so that most names come out alike; never the
+// smallest, which is for what has no room otherwise.
 func (e *elevation) tagSize() measure.Length {
 	size := large
-	for ; size > body; size -= 2 * mm {
+	for ; size > large-2*mm; size -= 2 * mm {
 		fits := true
 		for i := range e.layout.Pieces {
 			p := &e.layout.Pieces[i]
