@@ -79,14 +79,31 @@ func without(from []rise, taken rise) []rise {
 }
 
 // mayLap reports whether two sheets may lap: they are neighbours, one of them
-// leans, and between foot and head of what it leans by they lap by no more
-// than they lean apart.
+// leans, and somewhere between foot and head of the corner it leans by, or of
+// the wall, they only touch.
 func (h *hung) mayLap(j, k int) bool {
 	p, q := &h.lays[j], &h.lays[k]
-	if k != j+1 || p.skew == q.skew {
+	apart := p.skew - q.skew // how far more the left one leans to the right
+	if k != j+1 || apart == 0 {
 		return false
 	}
-	foot := p.x.hi - q.x.lo
-	head := foot + p.skew - q.skew
-	return max(foot, head) <= int64(size(p.skew-q.skew))
+	lap := p.x.hi - q.x.lo // at the foot
+	if lap <= 0 || lap+apart <= 0 {
+		return true
+	}
+	leaning := p
+	if p.skew == 0 {
+		leaning = q
+	}
+	if leaning.foot == leaning.head {
+		return false
+	}
+	w := &h.walls[p.wall]
+	for _, y := range []int64{w.low, w.high} {
+		beyond := y < leaning.foot || y > leaning.head
+		if beyond && lap+nearest(apart, y-leaning.foot, leaning.head-leaning.foot) <= 1 {
+			return true
+		}
+	}
+	return false
 }

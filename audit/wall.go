@@ -25,6 +25,7 @@ type wall struct {
 	slopes      []slope // the edges of its outline and openings that are not upright
 	breaks      []int64 // every x at which a vertex or a crossing of edges stands, ascending
 	openings    int
+	low, high   int64 // its lowest and its highest point
 }
 
 // ground is a run of walls made ready for judging.
@@ -112,7 +113,9 @@ func (f *fold) off(lean, y int64) int64 {
 // the corners do, and the openings.
 func (w *wall) trace(from *room.Wall) {
 	outline := slices.Clone(from.Outline)
+	w.low, w.high = int64(outline[0].Y), int64(outline[0].Y)
 	for i, p := range outline {
+		w.low, w.high = min(w.low, int64(p.Y)), max(w.high, int64(p.Y))
 		switch int64(p.X) {
 		case 0:
 			outline[i].X += lengthOf(w.left.off(w.left.leanRight, int64(p.Y)))
