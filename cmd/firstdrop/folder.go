@@ -50,10 +50,15 @@ func (s *saved) notes() []string {
 	if len(s.removed) > 0 {
 		notes = append(notes, "Removed from an earlier plan: "+strings.Join(s.removed, ", "))
 	}
-	if len(s.kept) > 0 {
-		notes = append(notes, "Left alone, from an earlier plan but changed since: "+strings.Join(s.kept, ", "))
+	return append(notes, s.warnings()...)
+}
+
+// warnings are the notes that must be said even to those who want none.
+func (s *saved) warnings() []string {
+	if len(s.kept) == 0 {
+		return nil
 	}
-	return notes
+	return []string{"Left alone, from an earlier plan but changed since: " + strings.Join(s.kept, ", ")}
 }
 
 // gathered puts the drawings of the walls into one word.

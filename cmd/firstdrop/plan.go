@@ -71,6 +71,11 @@ func (p *program) show(ctx context.Context, pl *planned, f planFlags) error {
 			return err
 		}
 		notes = s.notes()
+		if f.asJSON || f.quiet {
+			for _, w := range s.warnings() {
+				fmt.Fprintln(p.err, "firstdrop: "+w)
+			}
+		}
 	}
 	switch {
 	case f.asJSON:

@@ -19,7 +19,9 @@ Findings, even serious ones, are no errors: the code stays 0.`},
   head, foot   upper and lower end of a drop, a wall or an opening
   plumb line   the vertical pencil line that a drop is set to
   datum        a level line round the room; heights are measured from it
-  repeat       the distance along the roll after which the design recurs
+  repeat       the distance along the roll after which the design recurs; it
+               begins at a mark of your choice, the same on every roll
+  motif        the leading figure of the design, as the job describes it
   match        how the next drop must stand against this one: free, straight, or
                offset by a part of the repeat, such as a half drop
   kill seam    the last seam of a room papered all round, where the design
