@@ -34,34 +34,62 @@ func (pl *planned) title() string {
 }
 
 // summary returns what one wants to know first, as lines for the screen. notes
-// are paragraphs to end with.
+// are paragraphs to end with, on what was written; without them there is a hint.
 func (s *screen) summary(pl *planned, notes []string) []string {
-	var lines []string
+	var title, buy []string
 	for _, l := range wrap(pl.heading(), s.width) {
-		lines = append(lines, s.in(bold, l))
+		title = append(title, s.in(bold, l))
 	}
 	for i := range pl.plan.Papers {
 		if pl.plan.Papers[i].Cutting != nil {
-			lines = append(lines, s.entry("Buy", pl.buy(i)...)...)
+			buy = append(buy, s.entry("Buy", pl.buy(i)...)...)
 		}
 	}
+	parts := [][]string{title, buy}
 	for i := range pl.plan.Runs {
-		lines = append(lines, s.begin(pl, i)...)
+		parts = append(parts, s.begin(pl, i))
 	}
-	var last []string
+	last := s.close(pl, notes)
+	free := s.height - 1 - lineCount(parts) - len(last)
+	return s.spaced(append(parts, s.watch(pl, free), last))
+}
+
+// close ends the summary: the cautions, and what was written or might be.
+func (s *screen) close(pl *planned, notes []string) []string {
+	var lines []string
 	for i, l := range wrap("Care: "+pl.care(), s.width) {
 		if i == 0 {
 			l = s.in(bold, "Care:") + l[len("Care:"):]
 		}
-		last = append(last, l)
+		lines = append(lines, l)
+	}
+	if len(notes) == 0 {
+		notes = []string{"Lists and drawings: add --folder NAME. The words: firstdrop help words"}
 	}
 	for _, n := range notes {
-		last = append(last, wrap(n, s.width)...)
+		lines = append(lines, wrap(n, s.width)...)
 	}
-	free := s.height - 1 - len(lines) - len(last)
-	lines = append(append(lines, s.watch(pl, free)...), last...)
-	if len(lines) < s.height-1 {
-		lines = append(lines, wrap("Lists and drawings: add --folder NAME. The words: firstdrop help words", s.width)...)
+	return lines
+}
+
+func lineCount(parts [][]string) (n int) {
+	for _, p := range parts {
+		n += len(p)
+	}
+	return n
+}
+
+// spaced joins the parts, with an empty line between them where all of that
+// fits the screen.
+func (s *screen) spaced(parts [][]string) []string {
+	parts = slices.DeleteFunc(parts, func(p []string) bool { return len(p) == 0 })
+	isRoomy := lineCount(parts)+len(parts)-1 < s.height
+	var lines []string
+	for i, p := range parts {
+		if i > 0 && isRoomy {
+			lines = append(lines, "")
+		}
+		lines = append(lines, p...)
 	}
 	return lines
 }
