@@ -120,9 +120,9 @@ func unplannable(j *job.Job, err error, units measure.System) error {
 	if errors.As(err, &piece) {
 		text = tooLong(piece, units)
 	}
-	for _, f := range j.Findings() {
-		if f.Severity == finding.Serious {
-			text += "\nPlease look at this first: " + words(f, units)
+	for _, k := range kinds(j.Findings()) {
+		if k.first.Severity == finding.Serious {
+			text += "\nPlease look at this first: " + k.words(units)
 		}
 	}
 	return fail(exitJob, "%s", text)

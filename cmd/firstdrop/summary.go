@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"firstdrop/finding"
+	"firstdrop/measure"
 	"firstdrop/plan"
 )
 
@@ -143,11 +144,7 @@ func (s *screen) watch(pl *planned, free int) []string {
 	var lines []string
 	shown := 0
 	for _, k := range kinds(grave(fs)) {
-		text := words(k.first, pl.units)
-		if k.count > 1 {
-			text += fmt.Sprintf(" And %d more like it.", k.count-1)
-		}
-		next := s.findingLines(k.first.Severity, text, s.width-labelWidth)
+		next := s.findingLines(k.first.Severity, k.words(pl.units), s.width-labelWidth)
 		more := 1 // the line that counts the rest
 		if shown+k.count == len(fs) {
 			more = 0
@@ -178,6 +175,15 @@ func (s *screen) watch(pl *planned, free int) []string {
 type kind struct {
 	first finding.Finding
 	count int
+}
+
+// words says the first, and how many more there are.
+func (k kind) words(units measure.System) string {
+	text := words(k.first, units)
+	if k.count > 1 {
+		text += fmt.Sprintf(" And %d more like it.", k.count-1)
+	}
+	return text
 }
 
 // kinds groups findings, in the order of the first of each.
