@@ -14,7 +14,6 @@ func LowerBound(p *Problem) int {
 	if p.isMixed() {
 		x := &w.mixed
 		x.price(p)
-		x.bestCost = math.MaxInt64
 		w.improveMixed()
 		return int((x.bound + x.top - 1) / x.top)
 	}

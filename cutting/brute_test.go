@@ -125,10 +125,22 @@ func tinySpec(most int) *rapid.Generator[Spec] {
 	})
 }
 
+// manyTimes checks a property on ten times as many draws as usual.
+func manyTimes(t *testing.T, property func(*rapid.T)) {
+	t.Helper()
+	rounds := 10
+	if testing.Short() {
+		rounds = 1
+	}
+	for range rounds {
+		rapid.Check(t, property)
+	}
+}
+
 // TestBruteForce compares with the definition: never a roll more, never a roll
 // less, and never without proof.
 func TestBruteForce(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	manyTimes(t, func(rt *rapid.T) {
 		spec := tinySpec(7).Draw(rt, "spec")
 		p, err := NewProblem(spec)
 		if err != nil {
@@ -150,7 +162,7 @@ func TestBruteForce(t *testing.T) {
 
 // TestOrdersAtEveryStart replays every order at every start of its class.
 func TestOrdersAtEveryStart(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	manyTimes(t, func(rt *rapid.T) {
 		spec := anyStart(tinySpec(8).Draw(rt, "spec"))
 		if spec.Repeat == 0 {
 			return
@@ -190,7 +202,7 @@ func inClass(o Order, start, repeat measure.Length) bool {
 
 // TestBruteForceLeftover compares the best left-over with the definition.
 func TestBruteForceLeftover(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	manyTimes(t, func(rt *rapid.T) {
 		spec := tinySpec(6).Draw(rt, "spec")
 		p, err := NewProblem(spec)
 		if err != nil {
@@ -205,8 +217,65 @@ func TestBruteForceLeftover(t *testing.T) {
 			rt.Fatalf("%d rolls, brute force %d", len(s.Rolls), rolls)
 		}
 		want, got := b.leftover(), s.Goals[0]
-		if got.Value != want || !got.Proven || slices.Max(s.Leftovers()) != want {
+		if got.Value != int64(want) || !got.Proven || slices.Max(s.Leftovers()) != want {
 			rt.Errorf("left-over %d, bound %d, in the plan %v; brute force %d", got.Value, got.Bound, s.Leftovers(), want)
 		}
 	})
+}
+
+// changes is the fewest changes of roll that hanging in order takes with the
+// fewest rolls: all assignments of pieces to rolls.
+func (b *brute) changes() int64 {
+	rolls := b.rolls()
+	sets := make([]int, rolls)
+	best := int64(len(b.spec.Pieces))
+	var hang func(i, prev int, changes int64)
+	hang = func(i, prev int, changes int64) {
+		if changes >= best {
+			return
+		}
+		if i == len(b.spec.Pieces) {
+			best = changes
+			return
+		}
+		for r := range sets {
+			if sets[r] |= 1 << i; b.fit[sets[r]] {
+				more := changes
+				if prev >= 0 && prev != r {
+					more++
+				}
+				hang(i+1, r, more)
+			}
+			sets[r] &^= 1 << i
+		}
+	}
+	hang(0, -1, 0)
+	return best
+}
+
+// TestBruteForceChanges compares the fewest changes with the definition.
+func TestBruteForceChanges(t *testing.T) {
+	returned := 0
+	manyTimes(t, func(rt *rapid.T) {
+		spec := tinySpec(8).Draw(rt, "spec")
+		p, err := NewProblem(spec)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		s := Solve(p, Options{Then: []Goal{FewestChanges}})
+		for _, err := range s.Check() {
+			rt.Error(err)
+		}
+		want, got := newBrute(spec).changes(), s.Goals[0]
+		if got.Value != want || !got.Proven {
+			rt.Errorf("%d changes, bound %d, brute force %d", got.Value, got.Bound, want)
+		}
+		if int(want) >= len(s.Rolls) {
+			returned++
+		}
+	})
+	t.Logf("%d times a roll had to be returned to", returned)
+	if returned == 0 && !testing.Short() {
+		t.Error("too tame: no roll had to be returned to")
+	}
 }

@@ -1,51 +1,90 @@
 package cutting
 
-import "firstdrop/measure"
-
 // Goal is something to be had beyond the fewest rolls, which always come
 // first.
 type Goal int
 
 const (
 	// LongestLeftover asks for the longest free end on one roll: a piece that
-	// can still patch any drop. With an unknown start it is measured at the
-	// worst one.
+	// can still patch any drop. In nanometres; with an unknown start it is
+	// measured at the worst one. Its bound is an upper one.
 	LongestLeftover Goal = iota + 1
+	// FewestChanges asks that consecutive pieces lie on the same roll: the
+	// number of times that piece i+1 lies on another roll than piece i. Its
+	// bound is a lower one.
+	FewestChanges
 )
 
 // Result says how far a goal was reached.
 type Result struct {
 	Goal   Goal
-	Value  measure.Length // reached
-	Bound  measure.Length // no plan with as few rolls reaches more
-	Proven bool           // Value == Bound, and the number of rolls is proven
+	Value  int64 // reached
+	Bound  int64 // no plan with as few rolls, and as good by the goals before, does better
+	Proven bool  // Value == Bound, and the number of rolls is proven
 }
 
-// pursue rearranges the best plan for the goals asked for.
-func (w *work) pursue(goals []Goal) []Result {
-	var results []Result
-	for _, g := range goals {
-		if g == LongestLeftover {
-			v, b := w.bestLeftover()
-			results = append(results, Result{g, v, b, v == b && !w.open()})
-		}
+// pursue rearranges the best plan for the first goal asked for. Those after it
+// get what equal pieces can do by changing places, and a bound that is true
+// but seldom tight.
+func (w *work) pursue(goals []Goal) (results []Result, pl *placing) {
+	if len(goals) == 0 {
+		return nil, w.place(false)
 	}
-	return results
+	var value, bound int64
+	if goals[0] == FewestChanges {
+		value, bound = w.fewestChanges()
+		pl = w.placeHanging()
+	} else {
+		value, bound = w.bestLeftover()
+		pl = w.place(true)
+	}
+	for i, g := range goals {
+		if i > 0 {
+			value, bound = w.asItIs(g, pl)
+		}
+		results = append(results, Result{g, value, bound, value == bound && !w.open()})
+	}
+	return results, pl
 }
 
-// judge says how far a plan that was not rearranged for the goals reaches
-// them. The bound is the longest roll: nothing is claimed beyond that.
+// asItIs measures the plan by a goal it was not made for.
+func (w *work) asItIs(g Goal, pl *placing) (value, bound int64) {
+	if g == FewestChanges {
+		return countChanges(pl.rollOf), int64(w.best.rolls() - 1)
+	}
+	return w.n.roll - w.shortest(), w.n.roll - w.leastUse()
+}
+
+// judge is the same for several kinds of roll, where plans are not made for
+// goals yet: nothing is claimed beyond the longest roll, or no change at all.
 func (s *Solution) judge(goals []Goal) []Result {
 	var results []Result
 	for _, g := range goals {
-		r := Result{Goal: g}
-		for _, free := range s.Leftovers() {
-			r.Value = max(r.Value, free)
-		}
+		r := Result{Goal: g, Value: s.measure(g)}
 		for i := range s.Problem.stock {
-			r.Bound = max(r.Bound, s.Problem.stock[i].length())
+			if g == LongestLeftover {
+				r.Bound = max(r.Bound, int64(s.Problem.stock[i].length()))
+			}
 		}
 		results = append(results, r)
 	}
 	return results
+}
+
+// measure is what the written plan reaches.
+func (s *Solution) measure(g Goal) int64 {
+	value := int64(0)
+	if g == LongestLeftover {
+		for _, free := range s.Leftovers() {
+			value = max(value, int64(free))
+		}
+		return value
+	}
+	rollOf := make([]int32, len(s.Problem.spec.Pieces))
+	for r, plan := range s.Rolls {
+		for _, c := range plan.Orders[0].Cuts {
+			rollOf[c.Piece] = int32(r)
+		}
+	}
+	return countChanges(rollOf)
 }

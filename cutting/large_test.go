@@ -82,3 +82,37 @@ func TestStepsLimit(t *testing.T) {
 		}
 	}
 }
+
+// A caller follows the search and ends it.
+func TestProgress(t *testing.T) {
+	var hard Spec
+	for _, j := range tenJobs(t) {
+		hard = j.spec // the last: i10
+	}
+	p := newProblem(t, anyStart(hard))
+	var seen []Progress
+	follow := func(pr Progress) bool {
+		seen = append(seen, pr)
+		return true
+	}
+	goals := []Goal{FewestChanges}
+	full := Solve(p, Options{Then: goals, Progress: follow})
+	if len(seen) == 0 || !full.Proven {
+		t.Fatalf("%d reports, proven %v", len(seen), full.Proven)
+	}
+	for i, pr := range seen {
+		if pr.LowerBound > pr.Rolls || pr.Rolls < int64(full.LowerBound) || i > 0 && pr.Steps < seen[i-1].Steps+ReportSteps {
+			t.Errorf("report %d: %+v", i, pr)
+		}
+	}
+	if silent := Solve(p, Options{Then: goals}); silent.Steps != full.Steps || len(silent.Rolls) != len(full.Rolls) {
+		t.Error("looking on changes the answer")
+	}
+	stopped := Solve(p, Options{Then: goals, Progress: func(Progress) bool { return false }})
+	for _, err := range stopped.Check() {
+		t.Error(err)
+	}
+	if stopped.Steps > 2*ReportSteps || stopped.Steps >= full.Steps {
+		t.Errorf("ended after %d steps of %d", stopped.Steps, full.Steps)
+	}
+}

@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
-	"firstdrop/measure"
 )
 
 // The best left-over.
@@ -41,7 +39,7 @@ const (
 
 // bestLeftover rearranges the best plan so that its longest free end is as
 // long as possible. It returns the left-over and an upper bound for it.
-func (w *work) bestLeftover() (left, bound measure.Length) {
+func (w *work) bestLeftover() (left, bound int64) {
 	used := w.shortest()
 	open := used // the shortest use not excluded
 	if !w.n.coarse {
@@ -51,7 +49,7 @@ func (w *work) bestLeftover() (left, bound measure.Length) {
 		w.sharpen()
 		open = w.shorten(used)
 	}
-	return measure.Length(w.n.roll - w.shortest()), measure.Length(w.n.roll - open)
+	return w.n.roll - w.shortest(), w.n.roll - open
 }
 
 // shorten replaces the best plan if there is one with the same number of rolls

@@ -93,7 +93,7 @@ func (x *mixed) price(p *Problem) {
 	for float64(x.dear)/float64(x.top)*float64(len(p.kindOf))*float64(x.scale) > 1<<60 {
 		x.scale /= 2
 	}
-	x.bound = 0
+	x.bound, x.bestCost = 0, faraway
 	x.weight = grow(x.weight, len(p.kinds))
 	clear(x.weight)
 	x.capacity, x.load = grow(x.capacity, n+1), grow(x.load, n+1)

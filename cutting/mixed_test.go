@@ -154,7 +154,7 @@ func tinyStock(repeat measure.Length) *rapid.Generator[Stock] {
 // TestBruteForceMixed compares several kinds of roll with the definition.
 func TestBruteForceMixed(t *testing.T) {
 	broken, any, left := 0, 0, 0
-	rapid.Check(t, func(rt *rapid.T) {
+	manyTimes(t, func(rt *rapid.T) {
 		s := tinySpec(5).Draw(rt, "spec")
 		s.Roll = Roll{}
 		s.Lead = measure.Length(rapid.IntRange(0, 2).Draw(rt, "lead"))
@@ -188,8 +188,9 @@ func TestBruteForceMixed(t *testing.T) {
 		}
 		left += len(sol.Missing)
 	})
-	if broken == 0 || any == 0 || left == 0 {
-		t.Errorf("too tame: %d rolls with flaws or in parts, %d of any start, %d pieces left out", broken, any, left)
+	t.Logf("%d rolls with flaws or in parts, %d of any start, %d pieces left out", broken, any, left)
+	if !testing.Short() && (broken == 0 || any == 0 || left == 0) {
+		t.Error("too tame")
 	}
 }
 

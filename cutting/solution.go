@@ -309,17 +309,14 @@ func (s *Solution) checkCost() error {
 // checkGoals: what is said to be reached is in the plan, and within its bound.
 func (s *Solution) checkGoals() error {
 	for _, g := range s.Goals {
-		longest := measure.Length(0)
-		for _, free := range s.Leftovers() {
-			longest = max(longest, free)
-		}
+		value := s.measure(g.Goal)
 		switch {
-		case len(s.Rolls) > 0 && g.Goal == LongestLeftover && longest != g.Value:
-			return fmt.Errorf("the plan leaves %d nm, the result says %d", longest, g.Value)
-		case g.Value > g.Bound:
-			return fmt.Errorf("%d is above its bound %d", g.Value, g.Bound)
+		case value != g.Value:
+			return fmt.Errorf("goal %d: the plan reaches %d, the result says %d", g.Goal, value, g.Value)
+		case g.Goal == LongestLeftover && g.Value > g.Bound, g.Goal == FewestChanges && g.Value < g.Bound:
+			return fmt.Errorf("goal %d: %d is beyond its bound %d", g.Goal, g.Value, g.Bound)
 		case g.Proven != (g.Value == g.Bound && s.Proven):
-			return fmt.Errorf("proven is %v at %d, bound %d", g.Proven, g.Value, g.Bound)
+			return fmt.Errorf("goal %d: proven is %v at %d, bound %d", g.Goal, g.Proven, g.Value, g.Bound)
 		}
 	}
 	return nil

@@ -7,9 +7,27 @@ type Options struct {
 	// set of pieces listed, or one branch of the search. There is no limit in
 	// seconds: the same question gets the same answer on every machine.
 	Steps int
-	// Then lists what is wanted beyond the fewest rolls, most wanted first.
-	// Empty: nothing but the fewest rolls, which is fastest.
+	// Then lists what is wanted beyond the fewest rolls, most wanted first. The
+	// plan is made for the first; the others are measured. Empty: nothing but
+	// the fewest rolls, which is fastest.
 	Then []Goal
+	// Progress, if not nil, is called now and then (every ReportSteps steps)
+	// from the goroutine that called Solve. If it returns false the search ends
+	// and the best plan so far is returned, with the bound so far: so a caller
+	// cancels. As long as
+	// it returns true the answer does not depend on it.
+	Progress func(Progress) bool
+}
+
+// ReportSteps is the number of steps between two calls of Options.Progress.
+const ReportSteps = 5_000
+
+// Progress is how far a search has come.
+type Progress struct {
+	Steps int
+	// Rolls is what the best plan so far needs, and LowerBound what no plan
+	// undercuts so far; with several kinds of roll they are costs.
+	Rolls, LowerBound int64
 }
 
 // DefaultSteps is the limit when none is given. An ordinary room takes fewer
@@ -33,6 +51,7 @@ func Solve(p *Problem, o Options) *Solution {
 	}
 	w := newWork(p, o.Steps)
 	defer w.free()
+	w.progress = o.Progress
 	if p.isMixed() {
 		w.solveMixed()
 		w.finishMixed(s, o)
@@ -48,9 +67,9 @@ func Solve(p *Problem, o Options) *Solution {
 	if w.open() {
 		w.exhaust()
 	}
-	s.Goals = w.pursue(o.Then)
-	goals := len(o.Then) > 0
-	s.Rolls, _ = w.write(w.place(goals), goals)
+	var pl *placing
+	s.Goals, pl = w.pursue(o.Then)
+	s.Rolls, _ = w.write(pl, len(o.Then) > 0)
 	s.LowerBound = w.lower.rolls()
 	s.Proven = len(s.Rolls) == s.LowerBound
 	price := max(p.stock[0].Price, 1)

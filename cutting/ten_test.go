@@ -41,12 +41,12 @@ func TestTenRemainders(t *testing.T) {
 			t.Error(err)
 		}
 		got := s.Goals[0]
-		if longest := slices.Max(s.Leftovers()); longest != got.Value {
-			t.Errorf("%v: the plan leaves %d mm, the result says %d", j, longest/mm, got.Value/mm)
+		if longest := slices.Max(s.Leftovers()); int64(longest) != got.Value {
+			t.Errorf("%v: the plan leaves %d mm, the result says %d", j, longest/mm, got.Value)
 		}
-		if want, ok := tenRemainders[j.name]; ok && (got.Value != want*mm || !got.Proven) {
-			t.Errorf("%v: remainder %d mm, bound %d, want %d proven", j, got.Value/mm, got.Bound/mm, want)
+		if want, ok := tenRemainders[j.name]; ok && (got.Value != int64(want*mm) || !got.Proven) {
+			t.Errorf("%v: remainder %d mm, bound %d, want %d proven", j, got.Value/1e6, got.Bound/1e6, want)
 		}
-		t.Logf("%v: remainder %d mm, bound %d, %d steps", j, got.Value/mm, got.Bound/mm, s.Steps)
+		t.Logf("%v: remainder %d mm, bound %d, %d steps", j, got.Value/1e6, got.Bound/1e6, s.Steps)
 	}
 }

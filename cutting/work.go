@@ -16,9 +16,14 @@ type work struct {
 	limit int      // steps allowed
 	steps int      // steps taken: network passes, partial rolls looked at, search nodes
 	best  plan     // best plan so far
-	trial plan     // plan being built
-	lower bound    // best bound so far
-	other bound    // put aside while w.lower is about a part of the pieces
+
+	progress func(Progress) bool
+	report   int  // steps at which to call it next
+	stopped  bool // it said so
+
+	trial plan  // plan being built
+	lower bound // best bound so far
+	other bound // put aside while w.lower is about a part of the pieces
 
 	left   []int32 // demand not yet cut in the plan being built
 	seq    []int16 // result of the last pass or search for one roll
@@ -35,6 +40,7 @@ type work struct {
 	deep   descent
 	short  shortRolls
 	mixed  mixed
+	hang   hanging
 }
 
 var pool = sync.Pool{New: func() any { return new(work) }}
@@ -44,6 +50,7 @@ func newWork(p *Problem, limit int) *work {
 	w.p, w.m = p, len(p.kinds)
 	w.choose(0)
 	w.limit, w.steps, w.listed = limit, 0, false
+	w.progress, w.report, w.stopped = nil, ReportSteps, false
 	w.best.reset()
 	w.trial.reset()
 	w.lower.reset(p.demand)
@@ -55,7 +62,7 @@ func newWork(p *Problem, limit int) *work {
 }
 
 func (w *work) free() {
-	w.p, w.n = nil, nil
+	w.p, w.n, w.progress = nil, nil, nil
 	pool.Put(w)
 }
 
@@ -64,8 +71,22 @@ func (w *work) choose(at int) {
 	w.at, w.n = at, &w.p.nets[at]
 }
 
-// spent says whether the step limit is used up.
-func (w *work) spent() bool { return w.steps >= w.limit }
+// spent says whether the steps allowed are used up, or the caller has had
+// enough.
+func (w *work) spent() bool {
+	if w.progress != nil && w.steps >= w.report && !w.stopped {
+		w.report = w.steps + ReportSteps
+		w.stopped = !w.progress(w.state())
+	}
+	return w.stopped || w.steps >= w.limit
+}
+
+func (w *work) state() Progress {
+	if w.p.isMixed() {
+		return Progress{w.steps, w.mixed.bestCost, w.mixed.bound}
+	}
+	return Progress{w.steps, int64(w.best.rolls()), int64(w.lower.rolls())}
+}
 
 // grow returns s with length n, keeping its memory where it suffices. The
 // contents are unspecified.
