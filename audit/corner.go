@@ -133,7 +133,7 @@ func (h *hung) begins(c *crossing, fresh bool) {
 
 // judgeOutside: the drop goes round if the corner is plumb within tolerance.
 // Else it is cut after the wide wrap, unless too little is left to be worth it
-// or the wall, or what is to be papered of it, ends before.
+// (no more than the wrap limit, or than the sheet leans by) or the wall, or what is to be papered of it, ends before.
 func (h *hung) judgeOutside(c *crossing) {
 	r := &h.l.Rules
 	left := c.reach - c.farthest
@@ -147,7 +147,7 @@ func (h *hung) judgeOutside(c *crossing) {
 	}
 	wide := int64(r.OutsideWrap)
 	switch beyond := c.far.t.hi; {
-	case left <= wide+int64(r.WrapLimit) || h.papered(c) <= wide:
+	case left <= wide+max(int64(r.WrapLimit), int64(size(c.far.skew))) || h.papered(c) <= wide:
 	case beyond < wide:
 		h.note(Corner, c.far.at(), "wrap round an outside corner out of plumb", figure(wide)+" or more", beyond)
 	case beyond > wide:

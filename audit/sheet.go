@@ -131,11 +131,15 @@ func (h *hung) stretch() {
 // before the line.
 func (h *hung) trimEnds() {
 	last := len(h.lays) - 1
-	if y := &h.lays[0]; y.skew != 0 {
-		y.left = min(y.left, y.x.lo-y.a.lo)
-	}
-	if y := &h.lays[last]; y.skew != 0 {
-		y.right = max(y.right, y.x.hi+h.width-y.a.hi)
+	first, end := h.lays[0], h.lays[last]
+	for k := range h.lays {
+		y := &h.lays[k]
+		if y.sheet == first.sheet && first.skew != 0 {
+			y.left -= max(0, first.a.lo)
+		}
+		if y.sheet == end.sheet && end.skew != 0 {
+			y.right += max(0, h.width-end.a.hi)
+		}
 	}
 	kill := h.l.Choice.Kill
 	if kill.Kind != hanging.OnWall {

@@ -30,7 +30,9 @@ type Hanger struct {
 type wall struct {
 	width               measure.Length
 	leanLeft, leanRight measure.Length // of its own two edges, in its own plane
-	face                *geom.Sweep
+	// Over what heights the corners at its edges lean, and its own heights.
+	reachLeft, reachRight, heights geom.Interval
+	face                           *geom.Sweep
 }
 
 // New returns a hanger for the run and the paper, both of which must be sound
@@ -49,6 +51,8 @@ func New(run *room.Run, p *paper.Paper, rules Rules) (*Hanger, error) {
 		w := &h.walls[i]
 		w.width = run.Walls[i].Width
 		w.leanLeft, w.leanRight = run.LeanAt(i)
+		w.reachLeft, w.reachRight = run.Reach(i)
+		_, w.heights = run.Walls[i].Outline.Bounds()
 		if m := max(w.leanLeft.Abs(), w.leanRight.Abs()); m > p.Width/2 {
 			return nil, fmt.Errorf("hanging: wall %s leans by %v at a corner, more than half the width of paper %q", run.Walls[i].Name, m, p.Name)
 		}
@@ -110,7 +114,7 @@ func (h *Hanger) check(c Choice) error {
 	}
 	if c.Kill.Kind == OnWall {
 		k := h.walls[c.Kill.Wall]
-		if c.Kill.X <= 0 || c.Kill.X >= k.width {
+		if c.Kill.X <= max(0, k.leanLeft) || c.Kill.X >= k.width+min(0, k.leanRight) {
 			return fmt.Errorf("hanging: the kill seam at %v is off wall %s", c.Kill.X, h.run.Walls[c.Kill.Wall].Name)
 		}
 		if c.Kill.Wall == c.Start.Wall && c.Kill.X > c.Start.X && c.Kill.X < c.Start.X+h.paper.Width {

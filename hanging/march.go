@@ -53,6 +53,7 @@ type walker struct {
 	wall    int
 	drop    int
 	t, a    measure.Length // the drop's point a lies at t
+	edge    measure.Length // the sheet's near edge, counted along this wall
 	joined  bool
 	skew    measure.Length
 	renewed bool
@@ -69,6 +70,7 @@ func (h *Hanger) march(dst []step, side Side, c Choice) []step {
 	if side == Left {
 		w.t, w.a = h.walls[w.wall].width-w.t, h.paper.Width-w.a
 	}
+	w.edge = w.t - w.a
 	w.legs = h.legs(side, c, anchor)
 	for w.legs > 0 {
 		if !w.toCorner(c) {
@@ -141,12 +143,35 @@ func (w *walker) nextDrop() {
 		return
 	}
 	w.drop++
-	w.a, w.joined, w.skew = 0, false, 0
+	w.a, w.joined, w.skew, w.edge = 0, false, 0, w.t
 }
 
 // reach returns where the far edge of the drop surely is.
 func (w *walker) reach() measure.Length {
-	return w.t + w.h.paper.Width - w.a + min(0, w.skew)
+	return w.surely(w.t + w.h.paper.Width - w.a)
+}
+
+// surely returns how far a sheet is sure to cover whose far edge stands at t at
+// the foot of the corner it has turned. A wall that is higher than its corner,
+// or lower at its foot, sees the lean go on; no sheet falls short of the corner
+// it was folded round.
+func (w *walker) surely(t measure.Length) measure.Length {
+	if w.skew == 0 {
+		return t
+	}
+	x := &w.h.walls[w.wall]
+	turned := x.reachLeft
+	if w.side == Left {
+		turned = x.reachRight
+	}
+	least := min(0, w.skew)
+	for _, y := range []measure.Length{x.heights.Lo, x.heights.Hi} {
+		if !turned.IsEmpty() && !turned.Contains(y) && turned.Length() > 0 {
+			least = min(least, (y-turned.Lo).Scaled(int64(w.skew), int64(turned.Length()))-1) // rounded, so surely less
+		}
+	}
+	_, near := w.leans(w.wall)
+	return max(t+least, min(0, near))
 }
 
 // lay covers the wall from t to no further than stop with what is left of the
@@ -176,18 +201,19 @@ func (w *walker) toCorner(c Choice) bool {
 		return true
 	}
 	w.nextDrop()
-	r := w.reach() - far
+	reach := w.reach()
+	r := reach - far
 	if r <= 0 {
-		sure := min(0, w.skew)
 		w.lay(w.t + w.h.paper.Width)
-		w.t += sure
+		w.t = reach
 		return false
 	}
 	rules := &w.h.rules
 	inside := e.kind == room.Inside
-	// A fresh drop that begins between foot and head of a leaning corner, or
+	// A sheet whose near edge lies between foot and head of a leaning corner, or
 	// past it, has no paper on this wall somewhere and cannot be folded there.
-	foldable := w.a > 0 || w.t < width && w.t <= width+min(0, e.leanA)
+	foldable := w.edge < width && w.edge <= width+min(0, e.leanA)
+	skew := w.skew + e.leanB - e.leanA // of the sheet, once it has turned
 	upright := max(e.leanA.Abs(), e.leanB.Abs()) <= rules.PlumbTolerance
 	switch {
 	case inside && e.renew:
@@ -200,13 +226,13 @@ func (w *walker) toCorner(c Choice) bool {
 	case !foldable:
 		w.lay(far)
 		w.goOn(next, near)
-	case inside || upright || r <= rules.OutsideWrap+rules.WrapLimit || w.extent(c, next) <= rules.OutsideWrap:
+	case inside || upright || r <= rules.OutsideWrap+max(rules.WrapLimit, skew.Abs()) || w.extent(c, next) <= rules.OutsideWrap:
 		w.fold(next, e)
 	default:
 		w.fold(next, e)
-		sure := min(0, w.skew)
 		w.lay(rules.OutsideWrap)
-		w.t += sure
+		w.t = w.surely(w.t)
+		w.edge = w.t
 		w.joined, w.skew, w.plumb = false, 0, true
 	}
 	return true
@@ -227,7 +253,7 @@ func (w *walker) extent(c Choice, next int) measure.Length {
 
 // goOn continues on the next wall at t, with paper cut loose.
 func (w *walker) goOn(next int, t measure.Length) {
-	w.wall, w.t = next, t
+	w.wall, w.t, w.edge = next, t, t
 	w.joined, w.skew, w.plumb = false, 0, true
 }
 
@@ -235,6 +261,7 @@ func (w *walker) goOn(next int, t measure.Length) {
 // same sheet. The fold is meant at the corner's foot.
 func (w *walker) fold(next int, e edge) {
 	w.lay(w.h.walls[w.wall].width)
+	w.edge -= w.t
 	w.wall, w.t = next, 0
 	w.joined, w.skew, w.plumb = true, w.skew+e.leanB-e.leanA, false
 }
@@ -247,13 +274,15 @@ func (w *walker) toEnd(c Choice) {
 			return
 		}
 		w.nextDrop()
-		done := w.reach() >= must
-		sure := min(0, w.skew)
-		w.lay(stop)
-		if done {
+		reach := w.reach()
+		if reach >= must {
+			w.lay(stop)
 			return
 		}
-		w.t += sure
+		// What of a leaning sheet goes past the end is trimmed there, but its
+		// edge is where it is.
+		w.lay(w.t + w.h.paper.Width)
+		w.t = reach
 	}
 }
 

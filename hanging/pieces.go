@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"firstdrop/geom"
+	"firstdrop/measure"
 	"firstdrop/room"
 )
 
@@ -98,6 +99,10 @@ func (p *patch) touches(q *patch) bool {
 	return false
 }
 
+// hair is the width of the cells that stand where edges cross between whole
+// nanometres. They join their neighbours, but have no height worth cutting for.
+const hair = measure.Nanometre
+
 // collect turns the parcels of drop i into pieces.
 func (h *Hanger) collect(l *Layout, i int) {
 	for root := range h.patches {
@@ -107,12 +112,18 @@ func (h *Hanger) collect(l *Layout, i int) {
 		y := geom.Interval{Lo: 0, Hi: -1}
 		across := y
 		for k := range h.patches {
-			if h.patches[k].parcel == root {
-				y = y.Union(h.patches[k].y)
-				across = across.Union(h.patches[k].across)
+			p := &h.patches[k]
+			if p.parcel != root {
+				continue
+			}
+			across = across.Union(p.across)
+			if p.cell.X.Length() > hair {
+				y = y.Union(p.y)
 			}
 		}
-		l.Pieces = append(l.Pieces, h.piece(l, i, y, across))
+		if !y.IsEmpty() {
+			l.Pieces = append(l.Pieces, h.piece(l, i, y, across))
+		}
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"firstdrop/audit"
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/internal/anyroom"
@@ -25,6 +26,9 @@ func drawn(t *rapid.T) (*room.Run, *paper.Paper, *hanging.Layout) {
 	l, err := h.Layout(anyroom.Choice(t, r, p))
 	if err != nil {
 		t.Skip(err)
+	}
+	for _, v := range audit.Layout(l) {
+		t.Errorf("audit: %v\n%s\n%+v", v, parts(l), l.Plumbs)
 	}
 	return r, p, l
 }

@@ -54,9 +54,9 @@ func (h *Hanger) cover(l *Layout, drop, part int) (face *geom.Sweep, x, ends geo
 // the height of the corner that its sheet has turned.
 func (h *Hanger) sheared(l *Layout, drop, part int) *geom.Sweep {
 	p := &l.Drops[drop].Parts[part]
-	reach, right := h.run.Reach(p.Wall)
+	reach := h.walls[p.Wall].reachLeft
 	if l.isBeforeStart(drop, part) {
-		reach = right
+		reach = h.walls[p.Wall].reachRight
 	}
 	face := h.run.Face(p.Wall)
 	h.trim(&face, l, drop, part)
@@ -86,11 +86,9 @@ func (h *Hanger) trim(face *geom.Polygon, l *Layout, drop, part int) {
 		return
 	}
 	x, y := face.Outline.Bounds()
-	off := geom.Interval{Lo: x.Lo - 1, Hi: k.X}
-	if last := len(l.Drops) - 1; drop == last && part == len(l.Drops[last].Parts)-1 {
-		off = geom.Interval{Lo: k.X, Hi: x.Hi + 1}
-	} else if drop != 0 || part != 0 {
-		return
+	off := geom.Interval{Lo: k.X, Hi: x.Hi + 1}
+	if l.isBeforeStart(drop, part) {
+		off = geom.Interval{Lo: x.Lo - 1, Hi: k.X}
 	}
 	face.Holes = append(face.Holes, geom.Ring{
 		{X: off.Lo, Y: y.Lo - 1}, {X: off.Hi, Y: y.Lo - 1}, {X: off.Hi, Y: y.Hi + 1}, {X: off.Lo, Y: y.Hi + 1},

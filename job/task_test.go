@@ -178,7 +178,7 @@ room:
 papers: [{name: P, width: 530, roll: 10 m, match: free}]
 `)
 	o := task(t, j).Runs[0].Run.Walls[0].Openings[0]
-	ring(t, o.Outline, [2]int64{1000, 100}, [2]int64{1500, 150}, [2]int64{1500, 2150}, [2]int64{1000, 2150})
+	ring(t, o.Outline, [2]int64{1000, 100}, [2]int64{1500, 100}, [2]int64{1500, 2150}, [2]int64{1000, 2150})
 }
 
 func TestBands(t *testing.T) {

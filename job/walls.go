@@ -182,8 +182,9 @@ func (b *builder) opening(i, k int, wall geom.Ring) room.Opening {
 	return built
 }
 
-// rectangle returns the shape of an opening without an outline. Its foot follows
-// the floor when no sill is stated.
+// rectangle returns the shape of an opening without an outline. Without a sill it
+// goes down to the lowest point of the floor under it, and its height counts from
+// the higher end of the floor: nothing is papered under a door.
 func (b *builder) rectangle(o *Opening, path string, wall geom.Ring) geom.Ring {
 	missing := false
 	for _, f := range []struct {
@@ -213,17 +214,28 @@ func (b *builder) rectangle(o *Opening, path string, wall geom.Ring) geom.Ring {
 		}
 	}
 	left, right := *o.Left, *o.Left+*o.Width
-	foot := Span{}
-	if o.Sill != nil {
-		foot = Span{*o.Sill, *o.Sill}
-	} else {
-		foot = Span{floorAt(wall, left), floorAt(wall, right)}
-	}
-	head := max(foot.Left, foot.Right) + *o.Height
 	if missing {
 		return nil
 	}
-	return geom.Ring{{X: left, Y: foot.Left}, {X: right, Y: foot.Right}, {X: right, Y: head}, {X: left, Y: head}}
+	var foot, head measure.Length
+	if o.Sill != nil {
+		foot, head = *o.Sill, *o.Sill+*o.Height
+	} else {
+		foot = lowestFloor(wall, left, right)
+		head = max(floorAt(wall, left), floorAt(wall, right)) + *o.Height
+	}
+	return geom.Ring{{X: left, Y: foot}, {X: right, Y: foot}, {X: right, Y: head}, {X: left, Y: head}}
+}
+
+// lowestFloor returns the lowest height that a wall has from left to right.
+func lowestFloor(wall geom.Ring, left, right measure.Length) measure.Length {
+	lowest := min(floorAt(wall, left), floorAt(wall, right))
+	for _, p := range wall {
+		if left < p.X && p.X < right {
+			lowest = min(lowest, floorAt(wall, p.X))
+		}
+	}
+	return lowest
 }
 
 // floorAt returns the lowest height of a wall at x, rounded to the nearest

@@ -1,6 +1,8 @@
 package room
 
 import (
+	"slices"
+
 	"firstdrop/finding"
 	"firstdrop/geom"
 	"firstdrop/measure"
@@ -93,21 +95,21 @@ func (r *Run) openingFindings(fs []finding.Finding, i, j int) []finding.Finding 
 	o := &w.Openings[j]
 	place := r.placeOfWall(i)
 	place.Opening = r.openingName(i, j)
+	_, wall := w.Outline.Bounds()
+	_, y := o.Outline.Bounds()
 	beyond := outside(o.Outline, w.Outline)
+	if o.Kind == Door {
+		beyond = slices.DeleteFunc(beyond, func(c geom.Cell) bool { return c.Y().Lo == y.Lo && c.Y().Hi < y.Hi })
+	}
 	if geom.AreaOf(beyond) <= leastOverlap {
 		return fs
 	}
-	_, wall := w.Outline.Bounds()
-	_, y := o.Outline.Bounds()
 	f := finding.Finding{Code: CodeOpeningBeyond, Severity: finding.Caution, Place: place}
 	switch {
 	case y.Hi > wall.Hi:
 		f.Word, f.Sizes = "head", []finding.Size{size("beyond", y.Hi-wall.Hi)}
 	case y.Lo < wall.Lo:
 		f.Word, f.Sizes = "foot", []finding.Size{size("beyond", wall.Lo-y.Lo)}
-		if o.Kind == Door {
-			return fs
-		}
 	default:
 		var most measure.Length
 		for _, c := range beyond {
