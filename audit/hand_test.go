@@ -12,6 +12,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/internal/roomtext"
 	"firstdrop/measure"
+	orders "firstdrop/order"
 	"firstdrop/paper"
 	"firstdrop/plan"
 )
@@ -284,7 +285,8 @@ func planned(t testing.TB, perRoll int, net, roll int64, layouts ...*hanging.Lay
 	label := layouts[0].Paper
 	pp.Cutting = cut(t, label, pieces, perRoll)
 	n := len(pp.Cutting.Rolls)
-	pp.Packs = (n + label.Pack - 1) / label.Pack
+	packs := (n + label.Pack - 1) / label.Pack
+	pp.Order = orders.Line{Rolls: n, PerPack: label.Pack, Packs: packs, Spare: packs*label.Pack - n}
 	pp.AreaRolls = int((net + roll - 1) / roll)
 	pp.ShortRolls = n
 	p.Papers = []plan.PaperPlan{pp}

@@ -118,10 +118,19 @@ func judgeSpec(b *book, pp *plan.PaperPlan, label *paper.Paper, want []cutting.P
 	}
 }
 
-// judgeCounts: packs, the area estimate and the count for short rolls.
+// judgeCounts: what to buy, the area estimate and the count for short rolls.
 func judgeCounts(b *book, pp *plan.PaperPlan, label *paper.Paper) {
 	rolls, pack := len(pp.Cutting.Rolls), max(1, label.Pack)
-	b.same(Quantities, Place{}, "packs", (rolls+pack-1)/pack, pp.Packs)
+	packs := (rolls + pack - 1) / pack
+	b.same(Quantities, Place{}, "rolls to buy for", rolls, pp.Order.Rolls)
+	b.same(Quantities, Place{}, "rolls in a pack", pack, pp.Order.PerPack)
+	b.same(Quantities, Place{}, "packs", packs, pp.Order.Packs)
+	b.same(Quantities, Place{}, "rolls to spare", packs*pack-rolls, pp.Order.Spare)
+	cost := label.Price
+	if cost.Currency != "" {
+		cost.Minor *= int64(packs)
+	}
+	b.same(Quantities, Place{}, "cost", cost, pp.Order.Cost)
 	const unit = 10_000_000_000 // nm² in a hundredth of a mm²
 	if roll := nearest(int64(label.RollLength), int64(label.Width), unit); roll > 0 {
 		count := int64(pp.Net) / roll

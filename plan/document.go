@@ -259,7 +259,7 @@ func (d *Document) addPaper(p *Plan, i int) {
 	d.Summary.Papers = append(d.Summary.Papers, PaperSummary{
 		Name: label.Name, Drops: pp.Drops, Pieces: len(pp.Pieces),
 		Rolls: len(sol.Rolls), LowerBound: sol.LowerBound, Proven: sol.Proven,
-		Packs: pp.Packs, RollsPerPack: label.Pack,
+		Packs: pp.Order.Packs, RollsPerPack: pp.Order.PerPack,
 		AreaSquareMetres: squareMetres(pp.Net), AreaEstimateRolls: pp.AreaRolls, ShortRolls: pp.ShortRolls,
 	})
 	out := PaperDocument{Name: label.Name, Repeat: label.Repeat, Proof: ProofDocument{

@@ -10,6 +10,7 @@ import (
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/order"
 	"firstdrop/paper"
 )
 
@@ -88,9 +89,10 @@ func (p *Plan) cut(i int) error {
 	}
 	pp.Cutting = cutting.Solve(problem, cutting.Options{})
 	rolls := len(pp.Cutting.Rolls)
-	pp.Packs = (rolls + label.Pack - 1) / label.Pack
-	roll := label.RollLength.Times(label.Width)
-	pp.AreaRolls = int((pp.Net + roll - 1) / roll)
+	if pp.Order, err = order.For(label, rolls); err != nil {
+		return fmt.Errorf("plan: paper %q: %w", label.Name, err)
+	}
+	pp.AreaRolls = order.AreaEstimate(label, pp.Net)
 	pp.ShortRolls = rolls
 	if short := label.ShortestRoll(); short < label.RollLength {
 		pp.ShortRolls = countAt(label, short, pieces)

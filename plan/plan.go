@@ -5,6 +5,7 @@ import (
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/order"
 )
 
 // Plan is a task with everything decided. It is derived: the same task gives
@@ -30,7 +31,7 @@ type PaperPlan struct {
 	Pieces  []PieceRef
 	Cutting *cutting.Solution // nil when the paper is not used
 	Drops   int               // drops that need paper
-	Packs   int               // to buy: rolls in whole packs
+	Order   order.Line        // what to buy
 	// Net is the area to be papered: the faces less their openings, and the returns.
 	Net measure.Area
 	// AreaRolls is what dividing Net by a roll's area says, rounded up: the

@@ -20,14 +20,15 @@ func (pl *planned) order(i int) string {
 	size := pl.size(label)
 	rolls := len(pp.Cutting.Rolls)
 	text := fmt.Sprintf("%s of %s, %s", count(rolls, "roll"), label.Name, size)
-	if label.Pack > 1 {
-		text = fmt.Sprintf("%s of %d rolls of %s, each roll %s; %d needed", count(pp.Packs, "pack"), label.Pack, label.Name, size, rolls)
-		if spare := pp.Packs*label.Pack - rolls; spare > 0 {
-			text += fmt.Sprintf(", %d to spare", spare)
+	line := pp.Order
+	if line.PerPack > 1 {
+		text = fmt.Sprintf("%s of %d rolls of %s, each roll %s; %d needed", count(line.Packs, "pack"), line.PerPack, label.Name, size, rolls)
+		if line.Spare > 0 {
+			text += fmt.Sprintf(", %d to spare", line.Spare)
 		}
 	}
-	if price, err := label.Price.Times(int64(pp.Packs)); err == nil && price.IsStated() {
-		text += fmt.Sprintf(": %v", price)
+	if line.Cost.IsStated() {
+		text += fmt.Sprintf(": %v", line.Cost)
 	}
 	return text
 }
