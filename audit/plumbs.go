@@ -75,12 +75,15 @@ func (h *hung) judgeSheetPlumbs(i, n int, drawn []int) {
 	k := h.plumbLay(i, n)
 	for j := i; j < n; j++ {
 		want := 0
-		if j == k && h.cutLoose(k) {
+		if j == k && h.hangs(k) && h.cutLoose(k) {
 			want = 1
 		}
 		h.same(PlumbLine, h.lays[j].at(), "number of plumb lines", want, drawn[j])
 	}
 }
+
+// hangs reports whether the drop of lay k needs paper at all.
+func (h *hung) hangs(k int) bool { return h.l.Drops[h.lays[k].drop].Number > 0 }
 
 // cutLoose reports whether the sheet that is set plumb at lay k stands free of
 // any plumb sheet on its wall, seen from the start.
@@ -93,7 +96,7 @@ func (h *hung) cutLoose(k int) bool {
 		inner = k + 1
 	}
 	y, before := &h.lays[k], &h.lays[inner]
-	if before.wall != y.wall {
+	if before.wall != y.wall || !h.hangs(inner) {
 		return true
 	}
 	// A sheet that has come round a corner is no guide, however it leans.

@@ -124,6 +124,16 @@ func TestPlumbLines(t *testing.T) {
 			want: "A 505 right edge of 1, B 550 right edge of 5",
 		},
 		{
+			// A cupboard from floor to ceiling takes the second width: the third has no
+			// drop to be butted to.
+			name: "after a stretch without paper", run: "A 2120x2400 furniture(530+530 0+2400)", choice: hanging.Choice{Start: start(0, 0)},
+			want: "A 530 right edge of 1, A 1590 right edge of 2",
+		},
+		{
+			name: "nothing to hang", run: "A 500x2400 furniture(0+500 0+2400)", choice: hanging.Choice{Start: start(0, 0)},
+			want: "",
+		},
+		{
 			name: "a drop that reaches the end is set by its near edge", run: "A 700x2400", choice: hanging.Choice{Start: start(0, 300)},
 			want: "A 300 left edge of 1",
 		},

@@ -1,22 +1,37 @@
 package hanging
 
 // addPlumbs lists the plumb lines in hanging order: one for drop 0, one for
-// every part that is cut loose, one for the first drop after every corner. A
-// sheet is set by its far edge in the direction of hanging where that lies on
-// the wall, as the first plumb line of a room stands one width from its
-// corner; otherwise by its near edge.
+// every part that is cut loose, one for the first drop after every corner and
+// after a stretch without paper. A drop that needs no paper has none. A sheet is
+// set by its far edge in the direction of hanging where that lies on the wall,
+// as the first plumb line of a room stands one width from its corner; otherwise
+// by its near edge.
 func (l *Layout) addPlumbs(ahead, back []step) {
+	beside := true // the drop before, seen from the start, hangs and is a guide
+	before := 0
 	for _, s := range ahead {
-		if s.plumb {
+		if s.drop != before {
+			beside, before = l.hangs(before), s.drop
+		}
+		if (s.plumb || !beside) && l.hangs(s.drop) {
 			l.plumb(s.drop, Part{Wall: s.wall, X: s.t}, Right)
 		}
+		beside = true
 	}
+	before = 0
 	for _, s := range back {
-		if s.plumb {
+		if s.drop != before {
+			beside, before = l.hangs(-before), s.drop
+		}
+		if (s.plumb || !beside) && l.hangs(-s.drop) {
 			l.plumb(-s.drop, l.faced(s), Left)
 		}
+		beside = true
 	}
 }
+
+// hangs reports whether the drop with that index needs paper.
+func (l *Layout) hangs(index int) bool { return l.Drops[index-l.Drops[0].Index].Number > 0 }
 
 // plumb adds the line for the part of the drop with that index that p is, or
 // is the first half of.
