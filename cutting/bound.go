@@ -54,6 +54,7 @@ func (w *work) proveListed(kinds int) {
 	if w.listed = w.catalogue(); !w.listed {
 		return
 	}
+	w.lower.sharp = false
 	w.begin(w.lower.demand, listed)
 	w.improve(w.lower.demand, listed, w.best.rolls(), false)
 	if kinds > fewKinds && w.open() {
@@ -63,6 +64,10 @@ func (w *work) proveListed(kinds int) {
 
 // sharpen looks for the weights that come nearest to proving one roll more.
 func (w *work) sharpen() {
+	if w.lower.sharp {
+		return
+	}
+	w.lower.sharp = true
 	if !w.listed {
 		w.raise(math.MaxInt32, true)
 		return

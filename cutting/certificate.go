@@ -67,6 +67,7 @@ type bound struct {
 	byWeights int
 	near      float64 // the quotient that was rounded up, to choose between certificates
 	exhausted int
+	sharp     bool // nothing comes nearer to proving more
 }
 
 func (b *bound) reset(demand []int32) {

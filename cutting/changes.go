@@ -37,7 +37,7 @@ type hanging struct {
 }
 
 // changeSteps is what the search for few changes may spend.
-const changeSteps = 900_000
+const changeSteps = 300_000
 
 // fewestChanges rearranges the best plan so that hanging in the order of the
 // pieces changes rolls as seldom as possible. The result is in w.hang.best;

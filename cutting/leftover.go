@@ -45,6 +45,7 @@ func (w *work) bestLeftover() (left, bound int64) {
 	if !w.n.coarse {
 		if len(w.n.safe) > 1 && !w.listed {
 			w.listed = w.catalogue()
+			w.lower.sharp = w.lower.sharp && !w.listed
 		}
 		w.sharpen()
 		open = w.shorten(used)

@@ -42,6 +42,27 @@ const (
 	undecided
 )
 
+// briefly tries a complete search before the dives where these are slow,
+// because there are many kinds, and next to nothing may be wasted, so that few
+// rolls come into question.
+func (w *work) briefly() {
+	if !w.open() || w.m < manyPieceKinds || len(w.n.safe) > 1 || w.n.coarse {
+		return
+	}
+	w.sharpen()
+	slack := int64(w.lower.rolls())*w.lower.capacity - dot(w.p.demand, w.lower.weight)
+	if slack > w.lower.capacity>>10 {
+		return
+	}
+	limit := w.limit
+	w.limit = min(limit, w.steps+briefSearch)
+	w.exhaust()
+	w.limit = limit
+}
+
+// briefSearch is the number of steps that may take.
+const briefSearch = 400_000
+
 // exhaust closes the gap between bound and plan as far as the steps allow.
 func (w *work) exhaust() {
 	if w.n.coarse {
@@ -70,7 +91,13 @@ func (w *work) tryRolls(k int) verdict {
 		return undecided
 	}
 	w.demandLeft()
-	v := w.branch(k, slack, -1, 0)
+	w.search.chosen = w.search.chosen[:0]
+	var v verdict
+	if w.m < manyPieceKinds {
+		v = w.branch(k, slack, -1, 0)
+	} else {
+		v = w.coverFrom(w.states.list, k, slack)
+	}
 	if v == possible {
 		w.trial.reset()
 		w.addChosen()

@@ -60,6 +60,7 @@ func Solve(p *Problem, o Options) *Solution {
 	w.greedy()
 	w.prove()
 	w.proveListed(fewKinds)
+	w.briefly()
 	if w.open() {
 		w.dive()
 	}

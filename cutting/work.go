@@ -37,6 +37,7 @@ type work struct {
 	states states
 	listed bool // the states hold the catalogue of all sets good for every start
 	search search
+	cover  covering
 	deep   descent
 	short  shortRolls
 	mixed  mixed
