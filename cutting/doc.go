@@ -1,12 +1,21 @@
 // Package cutting answers the question: which piece from which roll?
 //
 // A [Problem] holds the pieces to cut, each with its length and the design
-// phase at its leading end, and the roll on offer. [Solve] returns a
-// [Solution]: fewest rolls, every cut from–to, a lower bound with a
-// [Certificate] in whole numbers, and whether the two meet. The package knows
-// neither walls nor drops nor paper; it is exact stock cutting in one
-// dimension, with or without a design that repeats.
+// phase at its leading end, and the rolls on offer: one kind in any number, or
+// a [Stock] of several with lengths, counts, prices, flaws and left-overs in
+// hand. [Solve] returns a [Solution]: fewest rolls or least cost, every cut
+// from–to, a lower bound with a [Certificate] in whole numbers, and whether the
+// two meet. A [Goal] asks for more: the longest left-over, few changes of roll.
 //
-// Where a roll's phase at the beginning is not known, as before an order, the
-// plan holds for every phase, exactly, and not by allowing a repeat per roll.
+// The package knows neither walls nor drops nor paper; it is exact stock
+// cutting in one dimension, with or without a design that repeats. Where a
+// roll's phase at the beginning is not known, as before an order, the plan
+// holds for every phase, exactly, and not by allowing a repeat per roll.
+//
+// Reading order: problem.go and stock.go say what is asked, network.go why few
+// positions matter, order.go and starts.go when pieces fit one roll,
+// catalogue.go which sets fit from every start; price.go, columns.go and
+// certificate.go make the bound; greedy.go, dive.go, search.go and cover.go
+// the plan; leftover.go and changes.go pursue goals; mixed.go does it all
+// again for several kinds of roll; solve.go chooses.
 package cutting

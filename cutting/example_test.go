@@ -53,3 +53,49 @@ func ExampleNewProblem() {
 	// Output:
 	// cutting: piece 1 (12000000000 nm at phase 0 nm): longer than the roll
 }
+
+// A left-over is in hand; new rolls come in two lengths. What must be bought?
+func ExampleStock() {
+	const mm = measure.Millimetre
+	drop := cutting.Piece{Length: 2600 * mm}
+	p, err := cutting.NewProblem(cutting.Spec{
+		Pieces: []cutting.Piece{drop, drop, drop, drop, drop},
+		Stock: []cutting.Stock{
+			{Roll: cutting.Roll{Length: 10_050 * mm}, Price: 4800},
+			{Roll: cutting.Roll{Length: 5_300 * mm}, Price: 3000},
+			{Roll: cutting.Roll{Length: 4_000 * mm}, InHand: true, Count: 1},
+		},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := cutting.Solve(p, cutting.Options{})
+	fmt.Println("cost", s.Cost, "proven", s.Proven)
+	for _, roll := range s.Rolls {
+		fmt.Println("stock", roll.Stock, "pieces", len(roll.Orders[0].Cuts))
+	}
+	// Output:
+	// cost 6000 proven true
+	// stock 2 pieces 1
+	// stock 1 pieces 2
+	// stock 1 pieces 2
+}
+
+// With the rolls settled, the longest left-over is wanted.
+func ExampleGoal() {
+	const mm = measure.Millimetre
+	var pieces []cutting.Piece
+	for _, l := range []measure.Length{2500, 2500, 2500, 2500, 2500, 2500, 2500, 1000, 1000} {
+		pieces = append(pieces, cutting.Piece{Length: l * mm})
+	}
+	p, err := cutting.NewProblem(cutting.Spec{Roll: cutting.Roll{Length: 10_050 * mm}, Pieces: pieces})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := cutting.Solve(p, cutting.Options{Then: []cutting.Goal{cutting.LongestLeftover}})
+	fmt.Println("rolls", len(s.Rolls), "left over", s.Goals[0].Value/int64(mm), "mm, proven", s.Goals[0].Proven)
+	// Output:
+	// rolls 2 left over 550 mm, proven true
+}

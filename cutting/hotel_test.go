@@ -1,0 +1,72 @@
+package cutting
+
+import (
+	"fmt"
+	"testing"
+
+	"firstdrop/measure"
+)
+
+// hotel is the rule for large jobs: so many rooms, of so many kinds, 10 to 12
+// pieces each. A kind of room takes the first pieces of a random room, sizes
+// cut down to 5 mm; all rooms share one design. All invented.
+//
+//	plain     free match
+//	straight  repeat 530 mm, the phase depends on the length alone
+//	half      repeat 640 mm, every second piece half a repeat further
+func hotel(rooms, kinds int, match string) Spec {
+	r := source(uint64(kinds) * 77)
+	var types []Spec
+	for range kinds {
+		types = append(types, randomRoom(70_000+r.in(0, 100_000)))
+	}
+	repeat := map[string]measure.Length{"plain": 0, "straight": 530 * mm, "half": 640 * mm}[match]
+	s := Spec{Repeat: repeat, Roll: Roll{10_050 * mm, StartAt((77 * mm).Mod(repeat))}}
+	for i := range rooms {
+		pieces := types[i%kinds].Pieces
+		for k, p := range pieces[:min(len(pieces), 10+i%kinds%3)] {
+			p.Length = p.Length.FloorTo(5 * mm)
+			p.Phase = p.Length / mm % 7 * 40 * mm
+			if match == "half" {
+				p.Phase += measure.Length(k%2) * repeat / 2
+			}
+			p.Phase = p.Phase.Mod(repeat)
+			s.Pieces = append(s.Pieces, p)
+		}
+	}
+	return s
+}
+
+// TestHotels proves every hotel of 50 and 500 rooms to the roll, known start.
+func TestHotels(t *testing.T) {
+	for _, kinds := range []int{5, 20, 40} {
+		for _, match := range []string{"plain", "straight", "half"} {
+			for _, rooms := range []int{50, 500} {
+				s := solve(t, hotel(rooms, kinds, match))
+				if !s.Proven {
+					t.Errorf("%d rooms of %d kinds, %s: %d rolls, bound %d", rooms, kinds, match, len(s.Rolls), s.LowerBound)
+				}
+			}
+		}
+	}
+}
+
+func BenchmarkHotels(b *testing.B) {
+	for _, kinds := range []int{5, 20, 40} {
+		for _, match := range []string{"plain", "straight", "half"} {
+			for _, rooms := range []int{50, 500} {
+				spec := hotel(rooms, kinds, match)
+				b.Run(fmt.Sprintf("%dkinds/%s/%drooms", kinds, match, rooms), func(b *testing.B) {
+					b.ReportAllocs()
+					var s *Solution
+					for b.Loop() {
+						s = Solve(newProblem(b, spec), Options{})
+					}
+					b.ReportMetric(float64(len(spec.Pieces)), "pieces")
+					b.ReportMetric(float64(len(s.Rolls)), "rolls")
+					b.ReportMetric(float64(len(s.Rolls)-s.LowerBound), "gap")
+				})
+			}
+		}
+	}
+}
