@@ -10,7 +10,6 @@ require (
 	go.yaml.in/yaml/v4 v4.0.0
 	golang.org/x/term v0.48.0
 	golang.org/x/text v0.14.0
-	golang.org/x/tools v0.51.0
 	pgregory.net/rapid v1.3.0
 )
 
@@ -22,6 +21,7 @@ require (
 	golang.org/x/mod v0.41.0 // indirect
 	golang.org/x/sync v0.23.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
+	golang.org/x/tools v0.51.0 // indirect
 	honnef.co/go/tools v0.8.2 // indirect
 	mvdan.cc/gofumpt v0.12.0 // indirect
 )

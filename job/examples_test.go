@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"golang.org/x/tools/txtar"
+	"github.com/rogpeppe/go-internal/txtar"
 
 	"firstdrop/finding"
 	"firstdrop/job"

@@ -65,9 +65,9 @@ func (pl *planned) proof(i int) string {
 	case sol.Certificate.Exhausted > 0:
 		return fmt.Sprintf("%d will not do (proven): every way to cut them was tried.", rolls-1)
 	case rolls == 2:
-		return "1 will not do (proven): however cut, it does not give everything."
+		return "1 will not do (proven): however cut, it does not yield the whole job."
 	}
-	return fmt.Sprintf("%d will not do (proven): no roll, however cut, gives 1/%d of the work.", rolls-1, rolls-1)
+	return fmt.Sprintf("%d will not do (proven): however cut, no roll yields 1/%d of the job.", rolls-1, rolls-1)
 }
 
 // byArea sets the common estimate beside the count.

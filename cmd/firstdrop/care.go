@@ -17,14 +17,14 @@ const highWork = 3 * measure.Metre
 func (pl *planned) care() string {
 	var cs []string
 	if pl.hasCurrent() {
-		cs = append(cs, "power off at the board, checked dead")
+		cs = append(cs, "Power off at the board, and check it is dead.")
 	}
 	if pl.isHigh() {
-		cs = append(cs, "safe platform")
+		cs = append(cs, "Work from a safe platform.")
 	}
-	cs = append(cs, "sharp blades", "no sanding untested old coats (lead, asbestos)",
-		"local codes, licensed trades first")
-	return strings.Join(cs, "; ") + "."
+	cs = append(cs, "Mind the blade.", "No sanding of old coats untested for lead and asbestos.",
+		"Local codes and trades first.")
+	return strings.Join(cs, " ")
 }
 
 // hasCurrent reports whether a papered wall carries something electrical.

@@ -159,15 +159,15 @@ func TestCareIsTakenWhereItIsNeeded(t *testing.T) {
 	for _, tt := range []struct {
 		file, want, not string
 	}{
-		{"stair-wall", "safe platform", "power off"},
-		{"tall-room", "safe platform", "power off"},
-		{"dado", "power off at the board", "safe platform"},
-		{"plain-room", "sharp blades", "safe platform"},
+		{"stair-wall", "safe platform", "Power off"},
+		{"tall-room", "safe platform", "Power off"},
+		{"dado", "Power off at the board", "safe platform"},
+		{"plain-room", "Mind the blade", "safe platform"},
 	} {
 		_, out, _ := called("plan", "../../examples/"+tt.file+".yaml")
 		lines, _, _ := strings.Cut(out[strings.Index(out, "Care:"):], "Lists and drawings:")
 		care := strings.Join(strings.Fields(lines), " ")
-		if !strings.Contains(care, tt.want) || strings.Contains(care, tt.not) || !strings.Contains(care, "lead, asbestos") {
+		if !strings.Contains(care, tt.want) || strings.Contains(care, tt.not) || !strings.Contains(care, "lead and asbestos") {
 			t.Errorf("%s: care %q, want %q and not %q", tt.file, care, tt.want, tt.not)
 		}
 		if n := strings.Count(lines, "\n"); n > 2 {
