@@ -10,12 +10,13 @@
 
 export CGO_ENABLED ?= 0
 FUZZTIME ?= 20s
+RELEASE := $(shell git describe --always --dirty 2>/dev/null)
 SAMPLE := examples/door-and-windows.yaml
 
 .PHONY: build demo test bench lint fuzz all race oracles clean
 
 build:
-	go build -trimpath -ldflags='-s -w' -o bin/firstdrop ./cmd/firstdrop
+	go build -trimpath -ldflags="-s -w -X main.release=$(RELEASE)" -o bin/firstdrop ./cmd/firstdrop
 
 demo: build
 	bin/firstdrop plan $(SAMPLE) --folder build/demo --replace
