@@ -176,7 +176,7 @@ func (d drawn) paper(i int) job.Paper {
 	}
 	if d.maybe("repeat stated") {
 		p.Repeat = d.length("repeat", 300*mm, 1200*mm)
-		p.Match = rapid.SampledFrom([]string{"free", "straight", "half drop", "offset 1/3", "offset 250 mm", "3/7"}).Draw(d.t, "match")
+		p.Match = rapid.SampledFrom([]string{"straight", "half drop", "offset 1/3", "offset 250 mm", "3/7"}).Draw(d.t, "match")
 		p.Motif = &job.Motif{Axis: d.length("axis", 0, 400*mm), Head: d.length("motif head", 0, 200*mm), Tall: d.length("tall", 0, 100*mm)}
 	}
 	if d.maybe("pack stated") {

@@ -110,6 +110,9 @@ func (b *builder) papers() {
 		if err != nil {
 			b.refuse(path+".match", "match: %v", err)
 			label.Match = paper.Match{} // the other fields are checked all the same
+			if label.Repeat > 0 {
+				label.Match.Kind = paper.Straight
+			}
 		}
 		b.labelErrors(path, label.Check())
 		b.task.Papers = append(b.task.Papers, label)

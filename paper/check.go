@@ -17,6 +17,7 @@ const (
 	TooLarge     Fault = "is too large"
 	OverRoll     Fault = "is longer than the roll"
 	NoRepeat     Fault = "needs a repeat, and none is stated"
+	NotUsed      Fault = "is not used with a free match, which keeps to no design: leave it out, or say straight"
 	NoOffset     Fault = "is no offset: it must be more than 0 and less than the repeat"
 	LowestTerms  Fault = "is an offset that is not in lowest terms"
 	OutsideWidth Fault = "lies outside the width"
@@ -125,6 +126,8 @@ func (c *checker) match() {
 	switch {
 	case m.Kind < Free || m.Kind > Offset || m.Kind != Offset && !isBare:
 		c.refuse("match", UnknownWord, 0, 0)
+	case m.Kind == Free && repeat > 0:
+		c.refuse("repeat", NotUsed, repeat, 0)
 	case m.Kind == Free:
 	case repeat <= 0:
 		c.refuse("match", NoRepeat, 0, 0)

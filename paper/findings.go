@@ -8,14 +8,14 @@ import (
 // What a label may say though it is seldom meant. The limits are common
 // practice: beyond them, ask.
 const (
-	WidthUnusual    finding.Code = "width-unusual"     // narrower than 100 mm or wider than 2 m: another unit meant? Size "width".
-	RollUnusual     finding.Code = "roll-unusual"      // shorter than 1 m or longer than 150 m. Size "roll".
-	RepeatUnusual   finding.Code = "repeat-unusual"    // shorter than 10 mm or longer than 3 m. Size "repeat".
-	ManyAlternates  finding.Code = "many-alternates"   // the first drop comes back only after more than 8. Count.
-	DryWidthUnusual finding.Code = "dry-width-unusual" // differs from the width as hung by more than a twentieth. Size "dry_width", "width".
-	AcrossUneven    finding.Code = "across-uneven"     // the width is no whole number of horizontal repeats: drops differ. Size "across", "width".
-	SoakUnexpected  finding.Code = "soak-unexpected"   // a soaking time, though no paste goes on the paper. Count: minutes.
-	OutsideEN233    finding.Code = "outside-en233"     // a size that EN 233 has no category for. Size "width", "roll".
+	WidthUnusual    finding.Code = "width_unusual"     // narrower than 100 mm or wider than 2 m: another unit meant? Size "width".
+	RollUnusual     finding.Code = "roll_unusual"      // shorter than 1 m or longer than 150 m. Size "roll".
+	RepeatUnusual   finding.Code = "repeat_unusual"    // shorter than 10 mm or longer than 3 m. Size "repeat".
+	ManyAlternates  finding.Code = "many_alternates"   // the first drop comes back only after more than 8. Count.
+	DryWidthUnusual finding.Code = "dry_width_unusual" // differs from the width as hung by more than a twentieth. Size "dry_width", "width".
+	AcrossUneven    finding.Code = "across_uneven"     // the width is no whole number of horizontal repeats: drops differ. Size "across", "width".
+	SoakUnexpected  finding.Code = "soak_unexpected"   // a soaking time, though no paste goes on the paper. Count: minutes.
+	OutsideEN233    finding.Code = "outside_en233"     // a size that EN 233 has no category for. Size "width", "roll".
 )
 
 // Findings returns what is possible but worth a second look, in the order of the

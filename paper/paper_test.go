@@ -34,7 +34,9 @@ func anyPaper(t *rapid.T) *paper.Paper {
 	p.Match = paper.Match{Kind: rapid.SampledFrom([]paper.MatchKind{paper.Free, paper.Straight, paper.Offset}).Draw(t, "kind")}
 	p.Match.Reversing = rapid.Bool().Draw(t, "reversing")
 	switch {
-	case p.Match.Kind != paper.Offset:
+	case p.Match.Kind == paper.Free:
+		p.Repeat, p.Motif = 0, nil
+	case p.Match.Kind == paper.Straight:
 	case rapid.Bool().Draw(t, "by length"):
 		p.Match.Length = measure.Length(rapid.Int64Range(1, int64(p.Repeat)-1).Draw(t, "offset"))
 	default:

@@ -124,14 +124,14 @@ func TestPhaseOfNeighboursDiffersByTheMatch(t *testing.T) {
 		p := anyPaper(t)
 		p.Match.Reversing = false
 		i := rapid.IntRange(-1000, 1000).Draw(t, "i")
-		design := measure.Length(rapid.Int64Range(0, int64(p.Repeat)-1).Draw(t, "design"))
+		design := measure.Length(rapid.Int64Range(0, max(0, int64(p.Repeat)-1)).Draw(t, "design"))
 		y := measure.Length(rapid.Int64Range(-3e9, 3e9).Draw(t, "y"))
 		step := p.Match.Length
 		if p.Match.Den != 0 {
 			step = p.Repeat.Scaled(p.Match.Num, p.Match.Den)
 		}
 		miss := (p.Phase(i+1, design, y) - p.Phase(i, design, y) - step).Mod(p.Repeat)
-		if miss > 1 && miss < p.Repeat-1 {
+		if miss > 1 && miss < max(0, p.Repeat-1) {
 			t.Fatalf("the phases of drops %d and %d differ by the match and %v", i, i+1, miss)
 		}
 		if down := (p.Phase(i, design, y-7) - p.Phase(i, design, y) - 7).Mod(p.Repeat); down != 0 {
