@@ -16,7 +16,14 @@ import (
 	"firstdrop/room"
 )
 
-// drawn lays out a run, paper and choice that rapid makes up.
+// Every layout passes the audit, whatever the fuzzer makes of room, paper and
+// choice.
+func FuzzLayout(f *testing.F) {
+	f.Fuzz(rapid.MakeFuzz(func(t *rapid.T) { drawn(t) }))
+}
+
+// drawn lays out a run, paper and choice that rapid makes up, and has the layout
+// audited.
 func drawn(t *rapid.T) (*room.Run, *paper.Paper, *hanging.Layout) {
 	r, p := anyroom.Run(t), anyroom.Paper(t)
 	h, err := hanging.New(r, p, hanging.DefaultRules())
