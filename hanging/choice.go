@@ -34,8 +34,8 @@ type Choice struct {
 }
 
 // Start says where the left edge of drop 0 stands: at X from the left end of
-// the wall. X may be negative only on the first wall after an end of the run
-// or after the kill corner: the drop turns that corner, or is trimmed in it.
+// the wall. X may be negative: the drop is set plumb on this wall and what lies
+// to the left of it turns the corner there, or is trimmed at an end of the run.
 type Start struct {
 	Wall int
 	X    measure.Length

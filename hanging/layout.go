@@ -87,6 +87,8 @@ type Seam struct {
 	// twice (negative) at the seam; least and most along its height. Along is
 	// how far the design on the right stands too high (positive) against that
 	// on the left, in (−repeat/2, repeat/2]. Both are 0 where the design meets.
+	// At a kill seam and a renewed one whole design widths are no loss and are
+	// taken off Across, which then lies within half a width of 0 at the foot.
 	Across geom.Interval
 	Along  measure.Length
 }
