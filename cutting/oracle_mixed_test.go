@@ -122,12 +122,12 @@ func firstEnd(s Spec, stock Stock, at measure.Length, k Piece) (measure.Length, 
 // TestSolversAgreeMixed compares the cost on rooms with several kinds of roll.
 func TestSolversAgreeMixed(t *testing.T) {
 	all := solvers(t)
-	rooms, seconds := 6, "2"
+	rooms, seconds := 4, "2"
 	switch {
 	case os.Getenv("FIRSTDROP_ORACLE") == "full":
 		rooms, seconds = 100, "20"
 	case testing.Short():
-		rooms = 4
+		rooms = 3
 	}
 	dir := t.TempDir()
 	finished, proven := 0, 0
