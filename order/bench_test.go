@@ -31,13 +31,15 @@ func BenchmarkCertainty(b *testing.B) {
 	tight := Chances{Length: 15, Measuring: 5 * mm, Trim: 95 * mm, Step: mm, Spoiled: 10}
 	for _, bb := range []struct {
 		name    string
+		job     Job
 		chances Chances
 	}{
-		{"30 drops", Chances{Length: 15, Measuring: 3 * mm, Trim: 40 * mm, Step: mm, Spoiled: 10}},
-		{"30 drops, heights matter", tight},
+		{"30 drops", bedroomJob(b), Chances{Length: 15, Measuring: 3 * mm, Trim: 40 * mm, Step: mm, Spoiled: 10}},
+		{"30 drops, heights matter", bedroomJob(b), tight},
+		{"30 drops of 30 lengths", gableJob(b), Chances{Length: 15, Spoiled: 10}},
 	} {
 		b.Run(bb.name, func(b *testing.B) {
-			job := bedroomJob(b)
+			job := bb.job
 			const jobs = 1000
 			var c *Curve
 			b.ReportAllocs()
@@ -49,4 +51,13 @@ func BenchmarkCertainty(b *testing.B) {
 			b.Logf("%+v", c)
 		})
 	}
+}
+
+// gableJob is an invented attic: 30 drops, no two of the same length.
+func gableJob(t testing.TB) Job {
+	var pieces []cutting.Piece
+	for i := range 30 {
+		pieces = append(pieces, cutting.Piece{Length: (1500 + measure.Length(i)*53) * mm, Phase: measure.Length(i%2*320+i*53) * mm % (640 * mm)})
+	}
+	return jobOf(t, 640*mm, 10050*mm, pieces...)
 }

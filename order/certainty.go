@@ -103,10 +103,11 @@ func (c *Curve) Fewest(perMille int) (rolls int, ok bool) {
 //     phase, from what is there. That shows only when it has been cut.
 //   - All rolls at hand are opened before cutting, and pieces are assigned to
 //     them so that fewest are needed, anew after each spoiled piece: exactly,
-//     unless a search is given up ([Curve].Proven). Where more than two thousand
-//     sets of pieces fit a roll (tens of kinds of pieces) the hanger keeps to the
-//     plan's rolls instead and places only what does not go to plan, piece by
-//     piece; there no job is proven.
+//     unless a search is given up ([Curve].Proven). Where there are too many
+//     kinds of pieces for that (more than 8192 sets of pieces that fit a roll, or
+//     2048 in a job whose heights matter), the hanger keeps to the plan's rolls or
+//     fills roll after roll, whichever does, and places only what does not go to
+//     plan, piece by piece.
 //
 // So the number is never below what perfect foresight would need. It is the
 // number of rolls to have, from one batch, and says nothing of widths.
@@ -183,7 +184,11 @@ func newTrial(job Job, chances *Chances) (*trial, error) {
 	for i, p := range job.Pieces {
 		t.known[i] = t.base.add(int64(p.Length+spec.Loss), int64(p.Phase.Mod(spec.Repeat)), t.weights[i])
 	}
+	t.base.limit = maxSets
 	t.base.list()
+	if t.base.full {
+		t.base.climb()
+	}
 	t.planned = membersOf(t.known, t.base.kinds())
 	return t, nil
 }

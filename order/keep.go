@@ -91,19 +91,57 @@ func (t *trial) keepAll() bool {
 	return len(t.rolls) >= len(t.kept) && len(t.settle()) == 0
 }
 
-// keep plans the rolls as the plan had them, and the rest piece by piece.
+// keep plans the rolls as the plan had them, and the rest piece by piece, or by
+// filling roll after roll if that takes no more. It is proven when fewer rolls
+// would be too short altogether.
 func (t *trial) keep() bool {
-	for range t.kept {
+	for !t.longEnough() {
 		if !t.open() {
 			return false
 		}
+	}
+	for least := len(t.rolls); ; {
+		if len(t.kept) <= fewRolls && (t.fill(0) || t.fill(1) || t.fill(3)) || t.keepRoughly(false) {
+			t.proven = len(t.rolls) == least
+			return true
+		}
+		if len(t.rolls) >= len(t.kept)+len(t.kept)/fewRolls {
+			t.proven = false
+			return t.keepRoughly(true)
+		}
+		if !t.open() {
+			return false
+		}
+	}
+}
+
+// fewRolls is up to how many of a plan's rolls are filled anew in several ways.
+const fewRolls = 40
+
+// longEnough reports whether the rolls have room for the length of all pieces.
+func (t *trial) longEnough() bool {
+	length := int64(0)
+	for j, n := range t.left {
+		length += int64(n) * t.set.length[j]
+	}
+	for r := range t.rolls {
+		length -= max(t.rolls[r].room, 0)
+	}
+	return length <= 0
+}
+
+// keepRoughly plans the open rolls as the plan had them and the rest piece by
+// piece, on further rolls only if it may.
+func (t *trial) keepRoughly(further bool) bool {
+	if !further && len(t.rolls) < len(t.kept) {
+		return false
 	}
 	homeless := t.settle()
 	slices.SortStableFunc(homeless, func(a, b int32) int {
 		return cmp.Compare(t.set.length[t.kindOf[b]], t.set.length[t.kindOf[a]])
 	})
 	for _, piece := range homeless {
-		if !t.place(t.kindOf[piece]) {
+		if !t.place(t.kindOf[piece], further) {
 			return false
 		}
 	}
@@ -111,11 +149,11 @@ func (t *trial) keep() bool {
 }
 
 // mend plans the piece that was spoiled last once more.
-func (t *trial) mend() bool { return t.place(t.again) }
+func (t *trial) mend() bool { return t.place(t.again, true) }
 
-// place plans one more piece on the rest it fills best, or on a new roll. It
-// never goes to rolls that are done with unless their rest takes it.
-func (t *trial) place(j int) bool {
+// place plans one more piece on the rest it fills best, or on a further roll if
+// it may.
+func (t *trial) place(j int, further bool) bool {
 	for first := 0; ; first = len(t.rolls) - 1 {
 		best, least := -1, faraway
 		for r := first; r < len(t.rolls); r++ {
@@ -129,7 +167,7 @@ func (t *trial) place(j int) bool {
 			s.seq, s.upTo = append(s.seq, int16(j)), t.set.after(s.upTo, j)
 			return true
 		}
-		if !t.open() {
+		if !further || !t.open() {
 			return false
 		}
 	}

@@ -45,12 +45,22 @@ type sets struct {
 	total []int64 // length by set
 	order []int32 // sets by weight on the first scale, then length, descending
 	scale int     // number of scales
+	limit int     // most sets to be listed
 	full  bool    // all sets are listed; otherwise there are too many
+
+	ladders [][]rung // by class
+}
+
+// rung says what a whole roll with at least that much room can carry, by scale.
+type rung struct {
+	need int64
+	most [maxScales]int64
 }
 
 const (
 	faraway = int64(1) << 60
-	maxSets = 2048
+	// The sets listed once for all jobs, and those listed for one job.
+	maxSets, maxOwnSets = 8192, 2048
 
 	maxScales = 8
 )
@@ -126,7 +136,7 @@ func (s *sets) list() {
 			if s.count[int(i)*s.kinds()+j] == s.demand[j] {
 				continue
 			}
-			if len(s.total) == maxSets {
+			if len(s.total) == s.limit {
 				s.full = false
 				return
 			}
@@ -276,4 +286,39 @@ func (s *sets) sequence(dst []int16, i int32, c int) []int16 {
 	}
 	slices.Reverse(dst[lo:])
 	return dst
+}
+
+// climb works out the ladders: for each class, the rooms at which a roll can
+// carry more on some scale.
+func (s *sets) climb() {
+	byNeed := slices.Clone(s.order)
+	s.ladders = make([][]rung, s.classes())
+	for c := range s.ladders {
+		need := func(i int32) int64 { return s.need[int(i)*s.classes()+c] }
+		slices.SortFunc(byNeed, func(a, b int32) int { return cmp.Compare(need(a), need(b)) })
+		var top rung
+		for _, i := range byNeed {
+			if need(i) == faraway {
+				break
+			}
+			before := top.most
+			for v, w := range s.value[int(i)*s.scale : int(i+1)*s.scale] {
+				top.most[v] = max(top.most[v], w)
+			}
+			if top.most != before {
+				top.need = need(i)
+				s.ladders[c] = append(s.ladders[c], top)
+			}
+		}
+	}
+}
+
+// carries returns the most that a whole roll can carry, by scale.
+func (s *sets) carries(class int, room int64) (most [maxScales]int64) {
+	ladder := s.ladders[class]
+	n, _ := slices.BinarySearchFunc(ladder, room, func(r rung, room int64) int { return cmp.Compare(r.need, room+1) })
+	if n > 0 {
+		most = ladder[n-1].most
+	}
+	return most
 }

@@ -75,7 +75,6 @@ func (t *trial) run(seed uint64, job int) (int, bool) {
 	plan, replan := t.plan, t.plan
 	if !t.set.full {
 		plan, replan = t.keep, t.mend
-		t.proven = false
 	}
 	for ok := plan(); ; ok = replan() {
 		if !ok {
@@ -110,6 +109,7 @@ func (t *trial) measure() {
 func (t *trial) measureAgain() {
 	c := t.source.chances
 	t.own.reset()
+	t.own.limit = maxOwnSets
 	t.own.repeat, t.own.most = t.base.repeat, t.base.most
 	kindOf := make([]int, len(t.pieces))
 	for i := range t.pieces {
@@ -149,6 +149,13 @@ func (t *trial) open() bool {
 	s.x, s.end = x+int64(t.spec.Lead), x+int64(t.source.length(r)+t.spec.Loss)
 	s.seq, s.upTo = s.seq[:0], s.x
 	t.stand(s)
+	switch {
+	case !t.set.full:
+	case t.set == &t.base:
+		s.most = t.base.carries(s.class, s.room)
+	default:
+		t.weighAll(s)
+	}
 	return true
 }
 
@@ -157,10 +164,12 @@ func (t *trial) stand(s *stretch) {
 	var from int64
 	s.class, from = t.set.classOf(s.x)
 	s.room = s.end - from
+}
+
+// weighAll works out the most a stretch can carry of what is left. That holds on,
+// since what is left never becomes more.
+func (t *trial) weighAll(s *stretch) {
 	clear(s.most[:])
-	if !t.set.full {
-		return
-	}
 	n := t.set.scale
 	for _, i := range t.set.order {
 		if !t.fits(s, i) {
@@ -185,7 +194,7 @@ func (t *trial) cut() bool {
 			t.times[piece]++
 			if t.source.spoiled(int(piece), int(t.times[piece])) {
 				s.seq = append(s.seq[:0], s.seq[n+1:]...)
-				t.stand(s)
+				t.setDown(r)
 				t.again = j
 				return false
 			}
@@ -193,9 +202,18 @@ func (t *trial) cut() bool {
 			t.ready[j]++
 		}
 		s.seq = s.seq[:0]
-		t.stand(s)
 	}
 	return true
+}
+
+// setDown works out what is left of the rolls up to r, which have been cut from.
+func (t *trial) setDown(r int) {
+	for i := range t.rolls[:r+1] {
+		t.stand(&t.rolls[i])
+		if t.set.full {
+			t.weighAll(&t.rolls[i])
+		}
+	}
 }
 
 // plan assigns what is left to cut to the rolls, adding rolls only when there is
@@ -282,6 +300,7 @@ func (t *trial) fill(factor int64) bool {
 	for r := range t.rolls {
 		s := &t.rolls[r]
 		s.seq = s.seq[:0]
+		s.upTo = s.x
 		for x := s.x; open > 0; open-- {
 			pick, least, end := -1, faraway, int64(0)
 			for j, n := range t.counts {
@@ -298,7 +317,7 @@ func (t *trial) fill(factor int64) bool {
 			}
 			s.seq = append(s.seq, int16(pick))
 			t.counts[pick]--
-			x = end
+			x, s.upTo = end, end
 		}
 	}
 	return open == 0
