@@ -34,6 +34,28 @@
 //	--replace        replace the file if there is one
 //	--units system   metric or imperial (metric, if not given)
 //
+// # Tell how sure the number of rolls is
+//
+//	firstdrop certainty JOB [flags]
+//
+// Certainty simulates the job many times as it may turn out: rolls longer or
+// shorter within what the label allows, begun at any point of the design, heights
+// measured a little wrong, a piece spoiled now and then. It tells in how many of
+// those jobs the planned number of rolls is enough, and one less, and one more.
+// The same job, number and seed give the same answer on every machine.
+//
+// For example:
+//
+//	firstdrop certainty room.yaml
+//	firstdrop certainty room.yaml --jobs 100000 --seed 7
+//
+// Flags:
+//
+//	--jobs int       how many jobs to simulate (default 10000)
+//	--json           print the curves as JSON
+//	--seed uint      another seed, other jobs (default 1)
+//	--units system   metric or imperial (the job's, if not given)
+//
 // # Read and check jobs without planning
 //
 //	firstdrop check JOB... [flags]
@@ -52,6 +74,24 @@
 //
 //	-q, --quiet          print errors only
 //	    --units system   metric or imperial (the job's, if not given)
+//
+// # Tell which millimetres the number of rolls hangs on
+//
+//	firstdrop cliffs JOB [flags]
+//
+// Cliffs finds the smallest change of the walls' height, of an allowance, of the
+// repeat or of the rolls' length at which the job takes a roll more or less, to
+// the millimetre, nearest first. The drops stay where they are.
+//
+// For example:
+//
+//	firstdrop cliffs room.yaml
+//	firstdrop cliffs room.yaml --json
+//
+// Flags:
+//
+//	--json           print the cliffs as JSON, lengths in millimetres
+//	--units system   metric or imperial (the job's, if not given)
 //
 // # Print a job in the other notation
 //

@@ -77,7 +77,7 @@ func (p *program) root() *cobra.Command {
 	root.SetOut(p.out)
 	root.SetErr(p.err)
 	root.AddCommand(
-		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(),
+		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(), p.certaintyCommand(), p.cliffsCommand(),
 		p.convertCommand(), p.schemaCommand(), p.versionCommand(),
 	)
 	for _, t := range topics {

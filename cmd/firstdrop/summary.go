@@ -65,7 +65,7 @@ func (s *screen) close(pl *planned, notes []string) []string {
 		lines = append(lines, l)
 	}
 	if len(notes) == 0 {
-		notes = []string{"Lists and drawings: add --folder NAME. The words: firstdrop help words"}
+		notes = []string{"Lists and drawings: --folder NAME. See also: certainty, cliffs, help words"}
 	}
 	for _, n := range notes {
 		lines = append(lines, wrap(n, s.width)...)

@@ -1,0 +1,137 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"firstdrop/order"
+)
+
+// mostJobs bounds what one call may simulate: some minutes.
+const mostJobs = 1_000_000
+
+func (p *program) certaintyCommand() *cobra.Command {
+	var units unitsFlag
+	var asJSON bool
+	jobs, seed := 10_000, uint64(1)
+	c := p.command(cobra.Command{
+		Use:   "certainty JOB",
+		Short: "Tell how sure the number of rolls is",
+		Long: `Certainty simulates the job many times as it may turn out: rolls longer or
+shorter within what the label allows, begun at any point of the design, heights
+measured a little wrong, a piece spoiled now and then. It tells in how many of
+those jobs the planned number of rolls is enough, and one less, and one more.
+The same job, number and seed give the same answer on every machine.`,
+		Example: `  firstdrop certainty room.yaml
+  firstdrop certainty room.yaml --jobs 100000 --seed 7`,
+		Args:              oneJob,
+		ValidArgsFunction: completeJob,
+	}, func(c *cobra.Command, args []string) error {
+		if jobs < 1 || jobs > mostJobs {
+			return fail(exitUsage, "--jobs takes a whole number from 1 to %d", mostJobs)
+		}
+		pl, err := p.plan(c.Context(), args[0], units)
+		if err != nil {
+			return err
+		}
+		var told []paperCertainty
+		for i := range pl.plan.Papers {
+			if pl.plan.Papers[i].Cutting == nil {
+				continue
+			}
+			curve, err := soon(c.Context(), func() (*order.Curve, error) {
+				return pl.plan.Certainty(i, pl.plan.Chances(i), jobs, seed)
+			})
+			if err != nil {
+				return err
+			}
+			told = append(told, paperCertainty{pl.plan.Task.Papers[i].Name, pl.plan.Chances(i), curve})
+		}
+		if asJSON {
+			return p.writeJSON(told)
+		}
+		return p.printCertainty(pl, told)
+	})
+	c.Flags().BoolVar(&asJSON, "json", false, "print the curves as JSON")
+	c.Flags().IntVar(&jobs, "jobs", jobs, "how many jobs to simulate")
+	c.Flags().Uint64Var(&seed, "seed", seed, "another seed, other jobs")
+	return units.addTo(c, "metric or imperial (the job's, if not given)")
+}
+
+// paperCertainty is the curve of one paper and what was assumed.
+type paperCertainty struct {
+	Paper   string        `json:"paper"`
+	Assumed order.Chances `json:"assumed"`
+	Curve   *order.Curve  `json:"curve"`
+}
+
+// writeJSON prints a value as indented JSON.
+func (p *program) writeJSON(v any) error {
+	e := json.NewEncoder(p.out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return written(e.Encode(v))
+}
+
+func (p *program) printCertainty(pl *planned, told []paperCertainty) error {
+	if len(told) == 0 {
+		_, err := fmt.Fprintln(p.out, "Nothing to hang, so no rolls to be sure of.")
+		return written(err)
+	}
+	for _, t := range told {
+		lines := []string{fmt.Sprintf("%s: %s planned; %s simulated",
+			printable(t.Paper), count(t.Curve.Rolls, "roll"), count(t.Curve.Jobs, "job"))}
+		for _, point := range t.Curve.Enough {
+			lines = append(lines, p.certaintyLine(t.Curve, point))
+		}
+		lines = append(lines, certaintyAdvice(t.Curve)...)
+		lines = append(lines, wrap(pl.assumed(t.Assumed), p.out.width)...)
+		for _, l := range lines {
+			if _, err := fmt.Fprintln(p.out, l); err != nil {
+				return written(err)
+			}
+		}
+	}
+	return nil
+}
+
+// certaintyLine draws one point of a curve: a bar of the share, in figures too.
+func (p *program) certaintyLine(c *order.Curve, point order.Point) string {
+	const widest = 30
+	text := fmt.Sprintf("  %4d  %s  enough in %s", point.Rolls,
+		pad(strings.Repeat("▇", point.Jobs*widest/c.Jobs), widest), percent(point.Jobs, c.Jobs))
+	if point.Rolls == c.Rolls {
+		return p.out.in(bold, text+"  planned")
+	}
+	return text
+}
+
+// percent writes a share, cut off after a tenth of a per cent: never 100 % for
+// less than all.
+func percent(of, all int) string {
+	tenths := of * 1000 / all
+	return fmt.Sprintf("%d.%d %%", tenths/10, tenths%10)
+}
+
+// certaintyAdvice names the count for those who want to be surer.
+func certaintyAdvice(c *order.Curve) (lines []string) {
+	for _, perMille := range []int{950, 990} {
+		if rolls, ok := c.Fewest(perMille); ok {
+			lines = append(lines, fmt.Sprintf("  For %d jobs in 100: %s.", perMille/10, count(rolls, "roll")))
+		}
+	}
+	if c.Never > 0 {
+		lines = append(lines, fmt.Sprintf("  In %s a piece fitted no roll at all.", count(c.Never, "job")))
+	}
+	return lines
+}
+
+// assumed says in a sentence what may turn out otherwise.
+func (pl *planned) assumed(c order.Chances) string {
+	return fmt.Sprintf("Assumed: rolls begin anywhere in the design and are up to %d.%d %% longer or shorter than the label says; "+
+		"heights are measured to %s; %d in 1000 pieces are spoiled.",
+		c.Length/10, c.Length%10, c.Measuring.Format(pl.units), c.Spoiled)
+}
