@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"slices"
 
@@ -238,68 +237,6 @@ func (s *search) layOut(c *candidate) {
 	c.score = s.judge.score(l, &c.kill) + s.cuts(l, l.Choice.Design) + int64(len(l.Pieces))*w.Piece
 }
 
-// total weighs a candidate with its rolls, or says why it cannot be cut.
-func (s *search) total(c *candidate) (int64, error) {
-	n := s.counted(c.layout)
-	if n.err != nil {
-		return 0, n.err
-	}
-	return c.score + int64(n.exact())*s.task.Taste.Weights.Roll, nil
-}
-
-// count is how many rolls a set of pieces needs.
-type count struct {
-	problem *cutting.Problem
-	err     error // why it cannot be cut
-	least   int   // fewer are impossible
-	rolls   int   // 0 until known
-}
-
-// counted returns the count for a layout's pieces, together with those of
-// earlier runs in the same paper.
-func (s *search) counted(l *hanging.Layout) *count {
-	paper := &s.task.Papers[s.run.Paper]
-	pieces := appendPieces(slices.Clone(s.base), l)
-	key := pieceKey(pieces, paper.Repeat)
-	n, ok := s.counts[key]
-	if ok {
-		return n
-	}
-	n = &count{}
-	s.counts[key] = n
-	if n.problem, n.err = cutting.NewProblem(spec(paper, paper.RollLength, pieces)); n.err != nil {
-		n.err = s.refused(l, n.err)
-		return n
-	}
-	n.least = cutting.LowerBound(n.problem)
-	if cutting.QuickRolls(n.problem) == n.least {
-		n.rolls = n.least
-	}
-	return n
-}
-
-// exact returns the number of rolls of the best cutting plan.
-func (n *count) exact() int {
-	if n.rolls == 0 {
-		n.rolls = len(cutting.Solve(n.problem, cutting.Options{}).Rolls)
-	}
-	return n.rolls
-}
-
-// refused says in the hanger's words which piece cannot be cut.
-func (s *search) refused(l *hanging.Layout, err error) error {
-	var e *cutting.PieceError
-	if !errors.As(err, &e) || e.Index < len(s.base) {
-		return err
-	}
-	p := &l.Pieces[e.Index-len(s.base)]
-	paper := &s.task.Papers[s.run.Paper]
-	return &PieceError{
-		Paper: paper.Name, Run: s.run.Run.Name, Wall: s.run.Run.Walls[l.Drops[p.Drop].Parts[0].Wall].Name,
-		Piece: p.Name, Length: p.Length, Roll: paper.RollLength, Err: err,
-	}
-}
-
 // raiseReturns notes the returns that are left to the hanger.
 func (s *search) raiseReturns() {
 	for i := range s.run.Run.Walls {
@@ -311,93 +248,4 @@ func (s *search) raiseReturns() {
 			}
 		}
 	}
-}
-
-// renewed tries, at inside corners, to begin a new drop instead of carrying the
-// remainder on, and keeps what helps: at every corner of an ordinary room, in a
-// longer run where a part beside the corner is a sliver.
-func (s *search) renewed(best candidate) candidate {
-	for _, i := range s.renewable(best.layout) {
-		if s.run.Run.Corners[i].Kind != room.Inside || best.choice.Kill.Kind == hanging.AtCorner && best.choice.Kill.Wall == i {
-			continue
-		}
-		c := best
-		c.choice.NewDrop = append(slices.Clone(best.choice.NewDrop), i)
-		s.tried++
-		s.layOut(&c)
-		if c.layout == nil {
-			continue
-		}
-		if total, err := s.total(&c); err == nil && total < best.score {
-			c.score = total
-			best = c
-		}
-	}
-	return best
-}
-
-// renewable lists the corners at which a new drop is worth trying.
-func (s *search) renewable(l *hanging.Layout) (corners []int) {
-	if len(s.run.Run.Corners) <= renewAll {
-		for i := range s.run.Run.Corners {
-			corners = append(corners, i)
-		}
-		return corners
-	}
-	n := len(s.run.Run.Walls)
-	for i := range l.Drops {
-		parts := l.Drops[i].Parts
-		for k := 1; k < len(parts) && len(corners) < renewAll; k++ {
-			a, b := &parts[k-1], &parts[k]
-			if a.Wall != b.Wall && !b.Joined && min(a.X.Length(), b.X.Length()) < s.task.Taste.MinSliver {
-				corners = append(corners, (b.Wall-1+n)%n)
-			}
-		}
-	}
-	return corners
-}
-
-// anchored counts the drops of a layout from the one that a hanger would hang
-// first: on a focal or centred wall the drop nearest to the line, otherwise the
-// leftmost of those beside the start, so that the first plumb line stands one
-// width from a corner. Where everything stands does not change by it.
-func (s *search) anchored(best candidate) candidate {
-	if s.run.Fixed.Start != nil || s.run.Fixed.Design != nil {
-		return best
-	}
-	start := best.choice.Start
-	w := s.task.Papers[s.run.Paper].Width
-	wall := &s.run.Run.Walls[start.Wall]
-	move := -(start.X + w - 1) / w // to the leftmost drop on the wall
-	if start.X <= 0 {
-		move = 0
-	}
-	switch {
-	case s.run.Fixed.Centre != nil:
-		return best
-	case wall.Sight == room.Focal:
-		move = (wall.Width/2 - w/2 - start.X + w/2).FloorTo(w) / w
-	}
-	for ; move != 0; move -= move / move.Abs() {
-		c := best
-		c.choice.Start.X = start.X + move*w
-		if s.layOut(&c); c.layout != nil && sameGeometry(c.layout, best.layout) {
-			c.score = best.score
-			return c
-		}
-	}
-	return best
-}
-
-// sameGeometry reports whether two layouts have every part at the same place.
-func sameGeometry(a, b *hanging.Layout) bool {
-	if len(a.Drops) != len(b.Drops) {
-		return false
-	}
-	for i := range a.Drops {
-		if !slices.Equal(a.Drops[i].Parts, b.Drops[i].Parts) || a.Drops[i].Reversed != b.Drops[i].Reversed {
-			return false
-		}
-	}
-	return true
 }
