@@ -92,8 +92,10 @@ func (t *trial) keepAll() bool {
 }
 
 // keep plans the rolls as the plan had them, and the rest piece by piece, or by
-// filling roll after roll if that takes no more. It is proven when fewer rolls
-// would be too short altogether.
+// filling roll after roll if that takes no more. One roll in forty above the
+// plan's is tried without adding any on the way; beyond, rolls are added as
+// pieces ask for them. It is proven when fewer rolls would be too short
+// altogether.
 func (t *trial) keep() bool {
 	for !t.longEnough() {
 		if !t.open() {

@@ -271,8 +271,8 @@ func (t *trial) mayDo() bool {
 	return length <= 0
 }
 
-// spare tells how much more than needed the rolls carry on a scale, in pieces;
-// not for the first.
+// spare tells how much more than needed the rolls carry on a scale: in pieces,
+// but on the first.
 func (t *trial) spare(v int) int64 { return t.carry[0][v] - t.weight[v] }
 
 // fits reports whether a set fits the roll and is still to be cut.
