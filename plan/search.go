@@ -160,47 +160,56 @@ func (s *search) bottom(c candidate, l line) candidate {
 	return best
 }
 
-// look sketches one start and weighs it; false when the choice is none.
+// look sketches one start and weighs it; false when the choice is none. A kill
+// seam over an opening is tried at the opening's middle and at every edge of the
+// last drops that lies over the opening, where only one drop is trimmed; of
+// equals the one nearest the middle is kept.
 func (s *search) look(k killPlace, start hanging.Start) (candidate, bool) {
 	c := candidate{choice: hanging.Choice{Start: start, Kill: k.kill}, kill: k}
 	if s.run.Fixed.Design != nil {
 		c.choice.Design = *s.run.Fixed.Design
 	}
-	if err := s.h.Sketch(&s.sketch, c.choice); err != nil {
+	if !s.weigh(&c) {
 		return c, false
 	}
-	s.tried++
-	if k.span.Length() > 0 {
-		s.snap(&c)
+	if k.span.Length() == 0 {
+		return c, true
 	}
-	c.score = s.judge.score(&s.sketch, &c.kill) + s.paper(&s.sketch)
-	return c, true
+	best := c
+	for _, x := range s.edges() {
+		if x <= k.span.Lo || x >= k.span.Hi || x == k.kill.X {
+			continue
+		}
+		n := c
+		n.choice.Kill.X, n.kill.kill.X = x, x
+		if s.weigh(&n) && (n.score < best.score || n.score == best.score && (x-k.kill.X).Abs() < (best.choice.Kill.X-k.kill.X).Abs()) {
+			best = n
+		}
+	}
+	return best, true
 }
 
-// snap moves a kill seam over an opening to the full edge of the last drop that
-// comes from the right, or else from the left, where that lies over the
-// opening, so that only one drop is trimmed; and sketches it there.
-func (s *search) snap(c *candidate) {
+// weigh sketches a candidate and gives it its score; false when it is none.
+func (s *search) weigh(c *candidate) bool {
+	if err := s.h.Sketch(&s.sketch, c.choice); err != nil {
+		return false
+	}
+	s.tried++
+	c.score = s.judge.score(&s.sketch, &c.kill) + s.paper(&s.sketch)
+	return true
+}
+
+// edges returns where the last drops before a kill seam on a wall begin and end
+// untrimmed: those that come to it from the right, then from the left.
+func (s *search) edges() [4]measure.Length {
 	w := s.task.Papers[s.run.Paper].Width
 	drops := s.sketch.Drops
 	first := drops[0].Parts[0]
 	last := drops[len(drops)-1].Parts
 	end := last[len(last)-1]
-	x := c.choice.Kill.X
-	for _, to := range []measure.Length{
+	return [4]measure.Length{
 		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + w - end.Across.Hi, end.X.Lo,
-	} {
-		if to <= c.kill.span.Lo || to >= c.kill.span.Hi {
-			continue
-		}
-		c.choice.Kill.X = to
-		if to == x || s.h.Sketch(&s.sketch, c.choice) == nil {
-			c.kill.kill.X = to
-			return
-		}
 	}
-	c.choice.Kill.X = x
-	_ = s.h.Sketch(&s.sketch, c.choice) // as it was before
 }
 
 // inFull lays the candidates out in full and puts them in the order of their
