@@ -12,10 +12,15 @@
 // roll's phase at the beginning is not known, as before an order, the plan
 // holds for every phase, exactly, and not by allowing a repeat per roll.
 //
+// Pieces narrower than the paper may share a length of it side by side:
+// SideBySide finds which, cuts the rest around them, and proves that no other
+// way of putting them together needs fewer rolls.
+//
 // Reading order: problem.go and stock.go say what is asked, network.go why few
 // positions matter, order.go and starts.go when pieces fit one roll,
 // catalogue.go which sets fit from every start; price.go, columns.go and
 // certificate.go make the bound; greedy.go, dive.go, search.go and cover.go
 // the plan; leftover.go and changes.go pursue goals; mixed.go does it all
-// again for several kinds of roll; solve.go chooses.
+// again for several kinds of roll; solve.go chooses. For narrow pieces:
+// narrow.go, striptypes.go, nestbound.go, nesting.go.
 package cutting

@@ -99,3 +99,28 @@ func ExampleGoal() {
 	// Output:
 	// rolls 2 left over 550 mm, proven true
 }
+
+// Two narrow pieces, one from the left edge of the paper and one from the
+// right, come from one length of the roll.
+func ExampleSideBySide() {
+	const mm = measure.Millimetre
+	drop := cutting.Piece{Length: 2500 * mm}
+	s, err := cutting.SideBySide(cutting.NarrowSpec{
+		Spec:  cutting.Spec{Roll: cutting.Roll{Length: 10_050 * mm}, Pieces: []cutting.Piece{drop, drop, drop}},
+		Width: 530 * mm,
+		Narrow: []cutting.NarrowPiece{
+			{Piece: drop, Across: [2]measure.Length{0, 180 * mm}},
+			{Piece: cutting.Piece{Length: 2100 * mm}, Across: [2]measure.Length{400 * mm, 530 * mm}},
+		},
+	}, cutting.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	rolls, paper := s.Saved()
+	fmt.Println(len(s.Solution.Rolls), "roll, proven", s.Proven)
+	fmt.Println("saves", rolls, "roll and", int64(paper/mm), "mm")
+	// Output:
+	// 1 roll, proven true
+	// saves 1 roll and 2100 mm
+}
