@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -10,7 +12,7 @@ import (
 // needs is what a wall asks of a drop, roughly: good enough to tell starts
 // that cost paper from starts that do not, before anything is laid out in full.
 type needs struct {
-	columns []geom.Interval // heights from column to column, every columnWidth
+	columns []geom.Interval // heights from column to column, every columnWidth; one if all are alike
 	headers []header
 }
 
@@ -34,6 +36,9 @@ func newNeeds(run *room.Run) []needs {
 				y = y.Union(c.Y())
 			}
 			ns[i].columns = append(ns[i].columns, y)
+		}
+		if all := slices.Compact(slices.Clone(ns[i].columns)); len(all) == 1 {
+			ns[i].columns = all
 		}
 		for o := range w.Openings {
 			x, y := w.Openings[o].Outline.Bounds()

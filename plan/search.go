@@ -50,6 +50,7 @@ type search struct {
 	need   []needs
 	base   []cutting.Piece // pieces of other runs that share the rolls
 	sketch hanging.Layout
+	row    []candidate // of the line being looked at
 	tried  int
 	step   measure.Length
 	counts map[string]*count // by pieces
@@ -120,13 +121,14 @@ func (s *search) valleys() []candidate {
 // every start. The line bends back on itself where it is a whole width long, but
 // its ends are treated as ends: a valley there is found from both sides.
 func (s *search) valleysOf(k killPlace, l line, order int, every bool) []candidate {
-	var row []candidate
+	row := s.row[:0]
 	for x := l.from; x < l.to; x += l.step {
 		c, ok := s.look(k, hanging.Start{Wall: l.wall, X: x})
 		if ok {
 			row = append(row, c)
 		}
 	}
+	s.row = row
 	var out []candidate
 	for i, c := range row {
 		if !every && (i > 0 && row[i-1].score <= c.score || i+1 < len(row) && row[i+1].score < c.score) {
