@@ -159,29 +159,33 @@ func (j *judge) near(l *hanging.Layout, s *hanging.Seam, code finding.Code, d me
 func (j *judge) corner(l *hanging.Layout, s *hanging.Seam) (total int64) {
 	n := len(j.run.Walls)
 	at := (s.Wall - 1 + n) % n
-	raise := func(code finding.Code, sev finding.Severity, sizes ...finding.Size) {
-		if j.out != nil {
-			j.raise(code, sev, finding.Place{Corner: j.cornerName(at), Drop: l.Drops[s.Right].Number}, sizes...)
-		}
-	}
-	if j.run.Corners[at].Kind == room.Outside {
+	outside := j.run.Corners[at].Kind == room.Outside
+	ends := !outside && s.Kind == hanging.Butt
+	if outside {
 		total += j.taste.Weights.SeamNear
-		raise(SeamNearFold, finding.Serious, finding.Size{Name: "distance"})
-	} else if s.Kind == hanging.Butt {
+	} else if ends {
 		total += j.taste.Weights.EndInFold
-		raise(EndInFold, finding.Caution)
 	}
-	if j.paper.Match.Kind == paper.Free {
+	designed := j.paper.Match.Kind != paper.Free
+	if designed {
+		total += int64(s.Across.Length()/measure.Millimetre) * j.taste.Weights.Wedge
+	}
+	if j.out == nil {
 		return total
 	}
-	uneven := s.Across.Length()
-	total += int64(uneven/measure.Millimetre) * j.taste.Weights.Wedge
+	place := finding.Place{Corner: j.cornerName(at), Drop: l.Drops[s.Right].Number}
+	if outside {
+		j.raise(SeamNearFold, finding.Serious, place, finding.Size{Name: "distance"})
+	} else if ends {
+		j.raise(EndInFold, finding.Caution, place)
+	}
 	switch {
-	case uneven > 0:
-		raise(Wedge, finding.Caution,
+	case !designed:
+	case s.Across.Length() > 0:
+		j.raise(Wedge, finding.Caution, place,
 			finding.Size{Name: "least", Value: s.Across.Lo}, finding.Size{Name: "most", Value: s.Across.Hi})
 	case s.Across.Hi != 0 || s.Along != 0:
-		raise(CornerLoss, finding.Note,
+		j.raise(CornerLoss, finding.Note, place,
 			finding.Size{Name: "across", Value: s.Across.Hi}, finding.Size{Name: "along", Value: s.Along})
 	}
 	return total
