@@ -48,7 +48,7 @@ func main() {
 
 func run(out string) error {
 	var all []Figure
-	for _, measure := range []func() ([]Figure, error){planning, solvers, lines} {
+	for _, measure := range []func() ([]Figure, error){planning, certainty, solvers, lines} {
 		fs, err := measure()
 		if err != nil {
 			return err

@@ -52,6 +52,38 @@ func planning() ([]Figure, error) {
 	return append(all, fs...), err
 }
 
+// certainty times the curve of 10 000 simulated jobs, and the cliffs, against
+// one plan of the sample room.
+func certainty() ([]Figure, error) {
+	const sample = "examples/door-and-windows.yaml"
+	data, err := os.ReadFile(sample)
+	if err != nil {
+		return nil, err
+	}
+	j, err := job.Read(sample, data)
+	if err != nil {
+		return nil, err
+	}
+	task, err := j.Task()
+	if err != nil {
+		return nil, err
+	}
+	var p *plan.Plan
+	planMS, err := median(func() (err error) { p, err = plan.Make(task); return err })
+	if err != nil {
+		return nil, err
+	}
+	curveMS, err := median(func() error { _, err := p.Certainty(0, p.Chances(0), 10_000, 1); return err })
+	if err != nil {
+		return nil, err
+	}
+	cliffsMS, err := median(func() error { _, err := p.Cliffs(0); return err })
+	return []Figure{
+		{Name: "certainty of 10 000 jobs ÷ one plan", Value: curveMS / planMS, Unit: "×", Goal: 50},
+		{Name: "cliffs ÷ one plan", Value: cliffsMS / planMS, Unit: "×", Goal: 10},
+	}, err
+}
+
 // timed plans and audits one task. The goals are for the plan, in milliseconds,
 // and for the memory it allocates on the way, in KiB.
 func timed(name string, task *plan.Task, goal, memory float64) ([]Figure, error) {
