@@ -16,7 +16,7 @@ package cutting
 //
 // For the pieces of a room that is a matter of some hundred sets, and then
 // pricing is a look along the list: exact for the guarantee. Where the list
-// grows too long the bound of single starts has to do.
+// grows too long the sets are sought one by one, see priced.go.
 
 // maxCatalogue is the number of sets beyond which no catalogue is made. A
 // longer one would cost more than the search it saves.

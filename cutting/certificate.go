@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"errors"
 	"fmt"
 	"math/bits"
 	"slices"
@@ -20,7 +21,9 @@ import (
 // roll must serve every phase, so what no roll of this one start can carry no
 // roll can. Where that is not sharp enough AllStarts is set: Capacity then
 // holds for the sets of pieces that fit from every start, and to check it all
-// of those are listed (they are few, see catalogue.go).
+// of those are listed if they are few (catalogue.go), or else those that weigh
+// more on the start that carries least, of which none may fit from every other
+// (priced.go).
 type Certificate struct {
 	Weights   []int64        // per piece, index as in Spec.Pieces; none negative
 	Capacity  int64          // above zero when there are pieces
@@ -102,7 +105,7 @@ func (w *work) certificate() Certificate {
 	for i, j := range w.p.kindOf {
 		c.Weights[i] = w.lower.weight[j]
 	}
-	if w.lower.lane == listed {
+	if w.lower.lane < 0 {
 		c.AllStarts = true
 	} else {
 		c.At = w.startOf(w.lower.lane)
@@ -218,12 +221,19 @@ func (c Certificate) checkMixed(p *Problem) error {
 	return nil
 }
 
+var (
+	errTooMany  = errors.New("too many sets to check a capacity for all starts")
+	errTooHeavy = errors.New("a roll that serves all starts can weigh more than the capacity")
+)
+
 // checkListed lists the sets good for all starts anew and weighs them.
 func (c Certificate) checkListed(p *Problem, weight []int64) error {
 	w := newWork(p, DefaultSteps)
 	defer w.free()
 	if !w.catalogue() {
-		return fmt.Errorf("too many sets to check a capacity for all starts")
+		w.steps = 0
+		copy(w.weight, weight)
+		return w.checkPriced(c.Capacity)
 	}
 	copy(w.weight, weight)
 	if _, most := w.weigh(); most > c.Capacity {

@@ -85,6 +85,7 @@ func (s *master) startColumn(j int, id int32, n int, demand float64) {
 const (
 	everyStart = -1
 	listed     = -2
+	singly     = -3 // exactly, but one by one: see priced.go
 )
 
 // copies leaves in w.seq as many pieces of kind j as one roll gives, and
@@ -130,6 +131,8 @@ func (w *work) improve(demand []int32, d, target int, sharp bool) {
 			w.heaviest()
 		case listed:
 			w.offer(w.heaviestListed(), d)
+		case singly:
+			w.offer(w.heaviestPriced(), d)
 		default:
 			w.offer(w.heaviestOn(d), d)
 		}

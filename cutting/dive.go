@@ -46,8 +46,11 @@ func (w *work) diveOnce(turn int) {
 	for w.open() && !w.spent() && !w.nothingLeft() && w.trial.rolls() < w.best.rolls()-1 {
 		w.deep.rest = append(w.deep.rest[:0], w.left...)
 		view := everyStart
-		if w.listed {
+		switch {
+		case w.listed:
 			view = listed
+		case w.priced:
+			view = singly
 		}
 		w.begin(w.deep.rest, view)
 		w.improve(w.deep.rest, view, math.MaxInt32, false)

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"os"
 	"testing"
 
 	"firstdrop/measure"
@@ -48,6 +49,29 @@ func TestHotels(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestHotelsAnyStart does the same for rolls nobody has opened. The sets that
+// serve every start are more than can be listed. With FIRSTDROP_ORACLE=full it
+// includes the slowest ones found.
+func TestHotelsAnyStart(t *testing.T) {
+	type question struct {
+		rooms, kinds int
+		match        string
+	}
+	all := []question{
+		{50, 5, "straight"}, {50, 5, "half"}, {500, 5, "half"}, {50, 8, "half"}, {500, 8, "half"}, {500, 20, "half"},
+	}
+	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
+		all = append(all, question{50, 10, "half"}, question{500, 10, "half"}, question{50, 17, "half"}, question{500, 17, "half"})
+	}
+	for _, c := range all {
+		s := solve(t, anyStart(hotel(c.rooms, c.kinds, c.match)))
+		if !s.Proven {
+			t.Errorf("%+v: %d rolls, bound %d", c, len(s.Rolls), s.LowerBound)
+		}
+		t.Logf("%+v: %d rolls, %d steps", c, len(s.Rolls), s.Steps)
 	}
 }
 

@@ -287,7 +287,7 @@ func TestNarrowSteps(t *testing.T) {
 // each piece alone, and the bound stays below it.
 func TestNarrowMixed(t *testing.T) {
 	proven := 0
-	for seed := range 4 {
+	for seed := range 3 {
 		spec := narrowRoom(32_000+seed, 5)
 		with := mixedRoom(32_000 + seed)
 		spec.Stock, spec.Lead, spec.Loss = with.Stock, with.Lead, with.Loss
@@ -296,7 +296,7 @@ func TestNarrowMixed(t *testing.T) {
 			proven++
 		}
 	}
-	t.Logf("%d of 4 proven", proven)
+	t.Logf("%d of 3 proven", proven)
 }
 
 // So many different narrow pieces that strips are no longer weighed: a plan,

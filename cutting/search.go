@@ -120,6 +120,9 @@ func (w *work) listHeavy(slack int64) bool {
 		return true
 	}
 	lane := w.lower.lane
+	if lane == singly {
+		lane, _ = w.lightest()
+	}
 	return w.listRolls(&w.states, lane, w.n.exact[lane].last, least)
 }
 

@@ -61,6 +61,7 @@ func Solve(p *Problem, o Options) *Solution {
 	w.prove()
 	w.proveListed(fewKinds)
 	w.briefly()
+	w.provePriced()
 	if w.open() {
 		w.dive()
 	}

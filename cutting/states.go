@@ -32,6 +32,7 @@ type states struct {
 	list   []int32  // the sets heavy enough, by first kind, heaviest first
 	start  []int32  // where the list of each first kind begins
 	least  int64    // the weight all listed sets have
+	unsure bool     // a set had too many sub-multisets to say whether it fits
 }
 
 type state struct {
@@ -69,7 +70,7 @@ func (w *work) listRolls(s *states, lane int, last int32, least int64) bool {
 		if s.info[at].dead {
 			continue
 		}
-		if w.steps++; w.spent() || len(s.info) > maxStates {
+		if w.steps++; w.spent() || s.unsure || len(s.info) > maxStates {
 			return false
 		}
 		for j, to := range g.row(s.info[at].end) {
@@ -99,13 +100,14 @@ func (w *work) reach(s *states, at, j int, to int32, weight int64) {
 	if len(w.n.safe) > 1 {
 		w.seq = s.sequence(w.seq[:0], int32(id))
 		s.info[id].dead = !w.fits(w.seq)
+		s.unsure = s.unsure || s.info[id].dead && w.sort.size > maxSubsets
 	}
 }
 
 func (s *states) reset(m int) {
 	s.m = m
 	s.count, s.info, s.larger, s.list = s.count[:0], s.info[:0], s.larger[:0], s.list[:0]
-	s.lanes, s.ends = 0, s.ends[:0]
+	s.lanes, s.ends, s.unsure = 0, s.ends[:0], false
 	if len(s.table) == 0 {
 		s.table = make([]int32, 1<<10)
 	}

@@ -35,6 +35,7 @@ type work struct {
 	sort   sorter
 	master master
 	states states
+	priced bool // dives price rolls that serve every start exactly
 	listed bool // the states hold the catalogue of all sets good for every start
 	search search
 	cover  covering
@@ -50,7 +51,7 @@ func newWork(p *Problem, limit int) *work {
 	w := pool.Get().(*work)
 	w.p, w.m = p, len(p.kinds)
 	w.choose(0)
-	w.limit, w.steps, w.listed = limit, 0, false
+	w.limit, w.steps, w.listed, w.priced = limit, 0, false, false
 	w.progress, w.report, w.stopped = nil, ReportSteps, false
 	w.best.reset()
 	w.trial.reset()
