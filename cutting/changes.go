@@ -34,6 +34,12 @@ type hanging struct {
 	best    []int32   // of the plan
 	rolls   int
 	returns int
+
+	// One roll may have to keep a left-over, see goalorder.go.
+	limit  int64 // what it may use; 0 if there is none
+	short  int   // its number, -1 until it is begun
+	most   int64 // it can carry
+	unsure bool  // a set had too many sub-multisets to say whether it fits
 }
 
 // changeSteps is what the search for few changes may spend.
@@ -59,8 +65,7 @@ func (w *work) fewestChanges() (changes, bound int64) {
 		w.prepareHanging()
 	}
 	for h.returns = 0; bound < changes; h.returns++ {
-		clear(h.failed)
-		v := w.hangFrom(0, -1, int64(h.rolls)*w.lower.capacity)
+		v := w.hangAll()
 		if v == undecided {
 			break
 		}
@@ -87,6 +92,7 @@ func countChanges(rollOf []int32) int64 {
 
 func (w *work) prepareHanging() {
 	h, n := &w.hang, len(w.p.kindOf)
+	h.limit, h.short, h.unsure = 0, -1, false
 	h.rest = grow(h.rest, n+1)
 	h.rest[n] = 0
 	for i := n - 1; i >= 0; i-- {
@@ -129,12 +135,8 @@ func (w *work) hangFrom(i, prev int, carry int64) verdict {
 			return v
 		}
 	}
-	if r := len(h.load); r < h.rolls {
-		h.load, h.open, h.sets[r] = append(h.load, 0), append(h.open, false), h.sets[r][:0]
-		if v := w.stretch(i, r, carry); v != impossible {
-			return v
-		}
-		h.load, h.open = h.load[:r], h.open[:r]
+	if v := w.beginRoll(i, carry); v != impossible {
+		return v
 	}
 	if len(h.failed) < 4*maxFails {
 		h.failed[string(h.state(i, prev))] = struct{}{}
@@ -142,11 +144,62 @@ func (w *work) hangFrom(i, prev int, carry int64) verdict {
 	return impossible
 }
 
+// beginRoll tries to hang the pieces from number i on from another roll: an
+// ordinary one, or the one that keeps a left-over.
+func (w *work) beginRoll(i int, carry int64) verdict {
+	h := &w.hang
+	r := len(h.load)
+	if r == h.rolls {
+		return impossible
+	}
+	h.load, h.open, h.sets[r] = append(h.load, 0), append(h.open, false), h.sets[r][:0]
+	needed := h.limit > 0 && h.short < 0
+	if !needed || r < h.rolls-1 {
+		if v := w.stretch(i, r, carry); v != impossible {
+			return v
+		}
+	}
+	if needed {
+		h.short = r
+		if v := w.stretch(i, r, carry); v != impossible {
+			return v
+		}
+		h.short = -1
+	}
+	h.load, h.open = h.load[:r], h.open[:r]
+	return impossible
+}
+
+// fitsOn says whether the pieces on roll r fit it.
+func (w *work) fitsOn(r int) bool {
+	h := &w.hang
+	seq := h.sets[r]
+	ok := len(seq) == 1 || w.fits(seq)
+	if ok && r == h.short {
+		ok = w.use(seq) <= h.limit
+	}
+	if !ok && !w.n.anyOrder() && len(seq) > 1 {
+		h.unsure = h.unsure || !w.sort.load(seq)
+	}
+	return ok
+}
+
+// carries is the most roll r can carry.
+func (w *work) carries(r int) int64 {
+	if r == w.hang.short {
+		return w.hang.most
+	}
+	return w.lower.capacity
+}
+
 // state writes down all that what lies ahead depends on: the next piece, the
 // rolls begun, the returns left, and the sorted kinds on each roll to be
 // returned to, the one at hand first, the others sorted.
 func (h *hanging) state(i, prev int) []byte {
-	h.key = append(h.key[:0], byte(i), byte(i>>8), byte(i>>16), byte(len(h.load)), byte(len(h.load)>>8), byte(h.returns))
+	h.key = append(h.key[:0], byte(i), byte(i>>8), byte(i>>16), byte(len(h.load)), byte(len(h.load)>>8), byte(h.returns), 0)
+	if h.short >= 0 {
+		h.key[6] = 1
+	}
 	n := 0
 	for r, open := range h.open {
 		if !open {
@@ -160,6 +213,9 @@ func (h *hanging) state(i, prev int) []byte {
 		key := append(h.keys[n][:0], 1)
 		if r == prev {
 			key[0] = 0
+		}
+		if r == h.short {
+			key[0] += 2
 		}
 		for _, j := range h.sorted {
 			key = append(key, byte(j), byte(j>>8))
@@ -183,7 +239,7 @@ func (w *work) stretch(i, r int, carry int64) verdict {
 	end := i
 	for end < len(w.p.kindOf) {
 		h.sets[r] = append(h.sets[r], int16(w.p.kindOf[end]))
-		if w.steps++; len(h.sets[r]) > 1 && !w.fits(h.sets[r]) {
+		if w.steps++; !w.fitsOn(r) {
 			h.sets[r] = h.sets[r][:len(h.sets[r])-1]
 			break
 		}
@@ -196,7 +252,7 @@ func (w *work) stretch(i, r int, carry int64) verdict {
 		h.load[r] = load + h.rest[i] - h.rest[end]
 		h.open[r] = false
 		if h.opened() <= h.returns {
-			v = w.hangFrom(end, r, carry-(h.rest[i]-h.rest[end])-(w.lower.capacity-h.load[r]))
+			v = w.hangFrom(end, r, carry-(h.rest[i]-h.rest[end])-(w.carries(r)-h.load[r]))
 		}
 	}
 	h.open[r] = true

@@ -23,9 +23,9 @@ type Result struct {
 	Proven bool  // Value == Bound, and the number of rolls is proven
 }
 
-// pursue rearranges the best plan for the first goal asked for. Those after it
-// get what equal pieces can do by changing places, and a bound that is true
-// but seldom tight.
+// pursue rearranges the best plan for the first goal asked for, and then for
+// the other among the plans as good by the first. Where the first is not the
+// best there is, that means as good as the one reached.
 func (w *work) pursue(goals []Goal) (results []Result, pl *placing) {
 	if len(goals) == 0 {
 		return nil, w.place(false)
@@ -38,21 +38,31 @@ func (w *work) pursue(goals []Goal) (results []Result, pl *placing) {
 		value, bound = w.bestLeftover()
 		pl = w.place(true)
 	}
+	done := map[Goal]Result{}
 	for i, g := range goals {
-		if i > 0 {
-			value, bound = w.asItIs(g, pl)
+		if i > 0 && g != goals[0] && len(done) == 1 {
+			value, bound, pl = w.follow(g, value, pl)
 		}
-		results = append(results, Result{g, value, bound, value == bound && !w.open()})
+		if _, known := done[g]; !known {
+			done[g] = Result{g, value, bound, value == bound && !w.open()}
+		}
+		results = append(results, done[g])
 	}
 	return results, pl
 }
 
-// asItIs measures the plan by a goal it was not made for.
-func (w *work) asItIs(g Goal, pl *placing) (value, bound int64) {
+// follow rearranges the plan for a second goal; the first one's value is
+// first.
+func (w *work) follow(g Goal, first int64, pl *placing) (value, bound int64, _ *placing) {
 	if g == FewestChanges {
-		return countChanges(pl.rollOf), int64(w.best.rolls() - 1)
+		better, value, bound := w.changesAfterLeftover(pl)
+		if better {
+			pl = w.placeHanging()
+		}
+		return value, bound, pl
 	}
-	return w.n.roll - w.shortest(), w.n.roll - w.leastUse()
+	value, bound = w.leftoverAfterChanges(first)
+	return value, bound, w.placeHanging()
 }
 
 // judge is the same for several kinds of roll, where plans are not made for

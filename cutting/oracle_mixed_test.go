@@ -122,7 +122,7 @@ func firstEnd(s Spec, stock Stock, at measure.Length, k Piece) (measure.Length, 
 // TestSolversAgreeMixed compares the cost on rooms with several kinds of roll.
 func TestSolversAgreeMixed(t *testing.T) {
 	all := solvers(t)
-	rooms, seconds := 4, "2"
+	rooms, seconds := 4, "1"
 	switch {
 	case os.Getenv("FIRSTDROP_ORACLE") == "full":
 		rooms, seconds = 100, "20"

@@ -7,9 +7,10 @@ type Options struct {
 	// set of pieces listed, or one branch of the search. There is no limit in
 	// seconds: the same question gets the same answer on every machine.
 	Steps int
-	// Then lists what is wanted beyond the fewest rolls, most wanted first. The
-	// plan is made for the first; the others are measured. Empty: nothing but
-	// the fewest rolls, which is fastest.
+	// Then lists what is wanted beyond the fewest rolls, most wanted first: a
+	// later goal chooses among the plans as good by those before. With several
+	// kinds of roll they are only measured. Empty: nothing but the fewest
+	// rolls, which is fastest.
 	Then []Goal
 	// Progress, if not nil, is called now and then (every ReportSteps steps)
 	// from the goroutine that called Solve. If it returns false the search ends

@@ -1,0 +1,131 @@
+package cutting
+
+// One goal after the other.
+//
+// With the rolls settled and the first goal reached, the second may only
+// choose among plans as good by the first. Both orders of the two goals need
+// one search, that of changes.go with one roll more closely bound:
+//
+//	roll A   |=====|====|===|~|
+//	roll B   |==|==|~~~~~~~~~~~|    the short one: may use so much, no more
+//	roll C   |====|======|===|
+//
+// Few changes after the longest left-over: the short roll may use what it does
+// in the plan with that left-over, and changes are counted upwards. The
+// longest left-over after the fewest changes: the changes are given, and what
+// the short roll may use is halved in on. What the search excludes is proven,
+// where it ends within its steps; what it does not reach stays open.
+
+// hangAll searches from the beginning for the returns allowed.
+func (w *work) hangAll() verdict {
+	h := &w.hang
+	clear(h.failed)
+	h.load, h.open, h.short = h.load[:0], h.open[:0], -1
+	carry := int64(h.rolls) * w.lower.capacity
+	if h.limit > 0 {
+		h.most = w.mostWithin(h.limit)
+		carry += h.most - w.lower.capacity
+	}
+	v := w.hangFrom(0, -1, carry)
+	if v == impossible && h.unsure {
+		return undecided
+	}
+	return v
+}
+
+// mostWithin is the most that a roll can carry, by the weights of the
+// certificate, if it uses no more than a length whatever its start.
+func (w *work) mostWithin(length int64) int64 {
+	least := w.lower.capacity
+	w.gain = grow(w.gain, len(w.n.plan.at))
+	for d := range w.n.exact {
+		l := &w.n.exact[d]
+		w.steps++
+		last := min(l.last, w.n.plan.atOrBefore(l.begin+length))
+		if last < l.from {
+			return 0
+		}
+		least = min(least, w.n.plan.pass(l.from, last, w.lower.weight, w.gain))
+	}
+	return least
+}
+
+// canFollow says that a second goal can be pursued: the rolls are settled, and
+// positions exact.
+func (w *work) canFollow() bool { return !w.open() && !w.n.coarse }
+
+// changesAfterLeftover rearranges the best plan, which has the left-over
+// wanted, for few changes. It returns whether it did, the changes, and a
+// number that no plan with as long a left-over undercuts.
+func (w *work) changesAfterLeftover(pl *placing) (better bool, changes, bound int64) {
+	h := &w.hang
+	changes, bound = countChanges(pl.rollOf), int64(w.best.rolls()-1)
+	if changes == bound || !w.canFollow() {
+		return false, changes, bound
+	}
+	limit := w.limit
+	w.limit = min(limit, w.steps+changeSteps)
+	defer func() { w.limit = limit }()
+	h.rollOf = grow(h.rollOf, len(pl.rollOf))
+	h.best = grow(h.best, len(pl.rollOf))
+	w.sharpen()
+	w.prepareHanging()
+	h.limit = w.shortest()
+	for h.returns = 0; bound < changes; h.returns++ {
+		switch w.hangAll() {
+		case undecided:
+			return false, changes, bound
+		case possible:
+			w.adoptHanging()
+			return true, bound, bound
+		}
+		bound++
+	}
+	return false, changes, bound
+}
+
+// adoptPlacing makes the rolls as the pieces are placed in w.hang the best
+// plan: they may have been filled in order since.
+func (w *work) adoptPlacing() {
+	rolls := make([][]int16, w.best.rolls())
+	for i, r := range w.hang.best {
+		rolls[r] = append(rolls[r], int16(w.p.kindOf[i]))
+	}
+	w.trial.reset()
+	for _, seq := range rolls {
+		w.trial.add(seq)
+	}
+	w.best.copyFrom(&w.trial)
+}
+
+// leftoverAfterChanges rearranges the plan in w.hang for a longer left-over
+// with no more changes. It returns the left-over and one that no plan with as
+// few changes exceeds.
+func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
+	w.adoptPlacing()
+	used, open := w.shortest(), w.leastUse() // nothing below open is possible
+	if !w.canFollow() {
+		return w.n.roll - used, w.n.roll - min(open, used)
+	}
+	h := &w.hang
+	limit := w.limit
+	w.limit = min(limit, w.steps+changeSteps)
+	defer func() { w.limit = limit }()
+	w.sharpen()
+	w.prepareHanging()
+	h.returns = int(changes) - (w.best.rolls() - 1)
+	for open < used {
+		h.limit = open + (used-open)/2
+		v := w.hangAll()
+		if v == undecided {
+			break
+		}
+		if v == impossible {
+			open = h.limit + 1
+			continue
+		}
+		w.adoptHanging()
+		used = w.shortest()
+	}
+	return w.n.roll - used, w.n.roll - min(open, used)
+}
