@@ -115,8 +115,11 @@ func SideBySide(spec NarrowSpec, o Options) (*Strips, error) {
 
 // check validates what NewProblem does not.
 func (s NarrowSpec) check() error {
-	if s.Width <= 0 || s.Width > measure.MaxLength {
+	if s.Width <= 0 {
 		return &SpecError{"Width", s.Width, NotPositive}
+	}
+	if s.Width > measure.MaxLength {
+		return &SpecError{"Width", s.Width, OutOfRange}
 	}
 	if s.Gap < 0 {
 		return &SpecError{"Gap", s.Gap, NotPositive}

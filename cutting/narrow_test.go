@@ -313,3 +313,26 @@ func TestManyNarrow(t *testing.T) {
 		t.Errorf("%d rolls, alone %d, proven %v", len(s.Solution.Rolls), len(s.Alone.Rolls), s.Proven)
 	}
 }
+
+func BenchmarkSideBySide(b *testing.B) {
+	for _, any := range []bool{false, true} {
+		var specs []NarrowSpec
+		for seed := range 100 {
+			spec := narrowRoom(33_000+seed, 12)
+			if any {
+				spec.Spec = anyStart(spec.Spec)
+			}
+			specs = append(specs, spec)
+		}
+		b.Run(fmt.Sprintf("anystart=%v", any), func(b *testing.B) {
+			for b.Loop() {
+				for _, spec := range specs {
+					if _, err := SideBySide(spec, Options{}); err != nil {
+						b.Fatal(err)
+					}
+				}
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(specs)), "us/room")
+		})
+	}
+}

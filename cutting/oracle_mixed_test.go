@@ -123,11 +123,8 @@ func firstEnd(s Spec, stock Stock, at measure.Length, k Piece) (measure.Length, 
 func TestSolversAgreeMixed(t *testing.T) {
 	all := solvers(t)
 	rooms, seconds := 4, "1"
-	switch {
-	case os.Getenv("FIRSTDROP_ORACLE") == "full":
+	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
 		rooms, seconds = 100, "20"
-	case testing.Short():
-		rooms = 3
 	}
 	dir := t.TempDir()
 	finished, proven := 0, 0
