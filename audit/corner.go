@@ -133,7 +133,7 @@ func (h *hung) begins(c *crossing, fresh bool) {
 
 // judgeOutside: the drop goes round if the corner is plumb within tolerance.
 // Else it is cut after the wide wrap, unless too little is left to be worth it
-// (no more than the wrap limit, or than the sheet leans by) or the wall, or what is to be papered of it, ends before.
+// (no more than the wrap limit, or than the sheet leans by on that wall) or the wall, or what is to be papered of it, ends before.
 func (h *hung) judgeOutside(c *crossing) {
 	r := &h.l.Rules
 	left := c.reach - c.farthest
@@ -147,12 +147,25 @@ func (h *hung) judgeOutside(c *crossing) {
 	}
 	wide := int64(r.OutsideWrap)
 	switch beyond := c.far.t.hi; {
-	case left <= wide+max(int64(r.WrapLimit), int64(size(c.far.skew))) || h.papered(c) <= wide:
+	case left <= wide+max(int64(r.WrapLimit), h.mostLean(c.far.lay)) || h.papered(c) <= wide:
 	case beyond < wide:
 		h.note(Corner, c.far.at(), "wrap round an outside corner out of plumb", figure(wide)+" or more", beyond)
 	case beyond > wide:
 		h.note(Corner, c.far.at(), "paper beyond an outside corner out of plumb", "cut after "+figure(wide), beyond)
 	}
+}
+
+// mostLean returns how far a lay's edges are off plumb on its wall, at the
+// farthest: a wall may reach beyond the corner's head and foot.
+func (h *hung) mostLean(y *lay) int64 {
+	w := &h.walls[y.wall]
+	most := int64(size(y.skew))
+	if n := y.head - y.foot; n > 0 {
+		for _, at := range []int64{w.low, w.high} {
+			most = max(most, int64(size(nearest(y.skew, at-y.foot, n))))
+		}
+	}
+	return most
 }
 
 // papered returns how much of the far wall is to be papered from this corner

@@ -174,6 +174,23 @@ func (w *walker) surely(t measure.Length) measure.Length {
 	return max(t+least, min(0, near))
 }
 
+// mostLean returns how far the edge of a sheet that has turned a corner with
+// that skew is off plumb on the next wall, at its farthest.
+func (w *walker) mostLean(next int, skew measure.Length) measure.Length {
+	x := &w.h.walls[next]
+	turned := x.reachLeft
+	if w.side == Left {
+		turned = x.reachRight
+	}
+	most := skew.Abs()
+	if turned.Length() > 0 {
+		for _, y := range []measure.Length{x.heights.Lo, x.heights.Hi} {
+			most = max(most, (y-turned.Lo).Scaled(int64(skew), int64(turned.Length())).Abs())
+		}
+	}
+	return most
+}
+
 // lay covers the wall from t to no further than stop with what is left of the
 // drop's width, and moves on to where that ends.
 func (w *walker) lay(stop measure.Length) {
@@ -226,7 +243,7 @@ func (w *walker) toCorner(c Choice) bool {
 	case !foldable:
 		w.lay(far)
 		w.goOn(next, near)
-	case inside || upright || r <= rules.OutsideWrap+max(rules.WrapLimit, skew.Abs()) || w.extent(c, next) <= rules.OutsideWrap:
+	case inside || upright || r <= rules.OutsideWrap+max(rules.WrapLimit, w.mostLean(next, skew)) || w.extent(c, next) <= rules.OutsideWrap:
 		w.fold(next, e)
 	default:
 		w.fold(next, e)

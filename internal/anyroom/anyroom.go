@@ -1,7 +1,7 @@
 // Package anyroom makes up rooms, papers and choices for property tests: crooked
-// rooms within what houses show (corners out of plumb by up to 8 mm a storey
-// are tolerated in new building, NHBC Standards 2020, 9.1.3; twice as much is
-// drawn here), openings that do not overlap, papers of every match.
+// rooms within what houses show (corners out of plumb by up to 12 mm in all, as
+// NHBC Standards 2020, 9.1.3, tolerate in new building, here on either wall of a
+// corner), piers of 12 cm, openings that do not overlap, papers of every match.
 package anyroom
 
 import (
@@ -48,7 +48,7 @@ func run(t *rapid.T, most int) *room.Run {
 }
 
 func wall(t *rapid.T, name string, height measure.Length) room.Wall {
-	w := room.Wall{Name: name, Width: length(t, 80, 5000, "width"), Sight: room.Sight(rapid.IntRange(0, 2).Draw(t, "sight"))}
+	w := room.Wall{Name: name, Width: length(t, 120, 5000, "width"), Sight: room.Sight(rapid.IntRange(0, 2).Draw(t, "sight"))}
 	left, right := height, height
 	if rapid.IntRange(0, 4).Draw(t, "slope") == 0 {
 		left, right = length(t, 1000, 3200, "left height"), length(t, 1000, 3200, "right height")
@@ -90,7 +90,7 @@ func corner(t *rapid.T) room.Corner {
 		c = room.Corner{Kind: room.Outside, Angle: 270 * measure.Degree}
 	}
 	if rapid.Bool().Draw(t, "leans") {
-		c.LeanLeft, c.LeanRight = length(t, -16, 16, "lean left"), length(t, -16, 16, "lean right")
+		c.LeanLeft, c.LeanRight = length(t, -12, 12, "lean left"), length(t, -12, 12, "lean right")
 	}
 	return c
 }
