@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"firstdrop/internal/steady"
 	"firstdrop/measure"
 )
 
@@ -125,15 +126,16 @@ func tinySpec(most int) *rapid.Generator[Spec] {
 	})
 }
 
-// manyTimes checks a property on ten times as many draws as usual.
+// manyTimes checks a property on ten times as many draws as usual, other ones
+// each time and the same ones in every run.
 func manyTimes(t *testing.T, property func(*rapid.T)) {
 	t.Helper()
 	rounds := 10
 	if testing.Short() {
 		rounds = 1
 	}
-	for range rounds {
-		rapid.Check(t, property)
+	for round := range rounds {
+		steady.Seeded(round+1, func() { rapid.Check(t, property) })
 	}
 }
 

@@ -7,8 +7,25 @@ package steady
 import (
 	"flag"
 	"os"
+	"strconv"
 	"testing"
 )
+
+// Seeded calls do with rapid's seed moved on by steps from what it is, and puts it
+// back.
+func Seeded(steps int, do func()) {
+	f := flag.Lookup("rapid.seed")
+	before := f.Value.String()
+	seed, err := strconv.ParseUint(before, 10, 64)
+	if err == nil {
+		err = f.Value.Set(strconv.FormatUint(seed+uint64(steps), 10))
+	}
+	if err != nil {
+		panic(err)
+	}
+	defer func() { _ = f.Value.Set(before) }()
+	do()
+}
 
 // Main runs the tests of a package with a fixed seed for rapid, if none is given
 // on the command line. Call it from TestMain.
