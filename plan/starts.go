@@ -10,11 +10,11 @@ import (
 
 // How much is tried. A sketch costs as much as the run has walls, so the grid
 // of starts is as fine as a number of visits to walls allows: every millimetre
-// in a room of four to six walls, every coarsest step in one of nine. Beyond
+// in a room of four or five walls, every coarsest step in one of eight. Beyond
 // that, each kill place is tried only with the walls beside it and the focal
 // walls, and in the end only the best kill places are.
 const (
-	wallVisits    = 240_000
+	wallVisits    = 160_000
 	sketchesLeast = 400
 	coarsest      = 5 // steps of the fine grid
 )
