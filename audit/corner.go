@@ -23,6 +23,7 @@ type crossing struct {
 	near, far      place
 	nearWidth      int64 // of the near wall
 	farWidth       int64
+	short          int64 // what a leaning near sheet may fall short by of where its far edge stands
 	reach          int64 // where the near drop's far edge surely is, in t of the near wall
 	farthest       int64 // of the corner on the near wall
 	begin          int64 // nearest point of the corner on the far wall
@@ -64,7 +65,8 @@ func (h *hung) crossing(k int) crossing {
 	}
 	c.nearWidth, c.farWidth = h.walls[c.near.wall].width, h.walls[c.far.wall].width
 	c.farthest, c.begin = c.nearWidth+max(0, c.leanNear), min(0, c.lean)
-	c.reach = c.near.t.lo + h.width - c.near.a.lo + min(0, c.near.skew)
+	c.short = h.short(&c.near)
+	c.reach = c.near.t.lo + h.width - c.near.a.lo - c.short
 	c.upright = max(size(c.leanNear), size(c.lean)) <= size(int64(h.l.Rules.PlumbTolerance))
 	return c
 }
@@ -106,14 +108,41 @@ func (h *hung) judgeInside(c *crossing) {
 	case left <= 0:
 		h.begins(c, true)
 	case c.newDrop:
-		h.same(Corner, at, "paper to the corner and a wrap", c.farthest+min(int64(r.Wrap), left), c.near.t.hi)
+		h.wraps(c, min(int64(r.Wrap), left))
 		h.begins(c, true)
 	case left <= int64(r.WrapLimit) && (c.foldable() || c.folded):
 		h.same(Corner, at, "a remainder of "+figure(left)+" folded round the corner", true, c.folded)
 	default:
-		h.same(Corner, at, "paper to the corner and a wrap", c.farthest+min(int64(r.Wrap), left), c.near.t.hi)
+		h.wraps(c, min(int64(r.Wrap), left))
 		h.begins(c, c.near.a.hi == h.width)
 	}
+}
+
+// wraps judges how far paper goes beyond the corner's farthest point: by the
+// wrap, or by as much as a leaning sheet may fall short, which is known to the
+// nanometre either way.
+func (h *hung) wraps(c *crossing, wrap int64) {
+	beyond := c.near.t.hi - c.farthest
+	if wrap >= c.short {
+		h.same(Corner, c.near.at(), "paper beyond the corner", lengthOf(wrap), lengthOf(beyond))
+	} else if size(beyond-c.short) > 2 {
+		h.note(Corner, c.near.at(), "paper beyond the corner", lengthOf(c.short), lengthOf(beyond))
+	}
+}
+
+// short returns by how much the far edge of a leaning sheet may fall short, on
+// its wall, of where it stands at the foot of the corner it has turned.
+func (h *hung) short(p *place) int64 {
+	w := &h.walls[p.wall]
+	least := min(0, p.skew)
+	if n := p.head - p.foot; n > 0 && p.skew != 0 {
+		for _, y := range []int64{w.low, w.high} {
+			if y < p.foot || y > p.head {
+				least = min(least, nearest(p.skew, y-p.foot, n)-1)
+			}
+		}
+	}
+	return -least
 }
 
 // begins judges a part cut loose that begins in the corner: at its nearest

@@ -46,7 +46,11 @@ func (h *hung) judgeOrder() {
 	for k := 1; k < len(h.lays); k++ {
 		p, q := &h.lays[k-1], &h.lays[k]
 		if p.wall == q.wall {
-			if least := p.x.lo - int64(size(p.skew-q.skew)); q.x.lo < least {
+			lap := max(int64(size(p.skew-q.skew)), h.mostLean(p), h.mostLean(q))
+			if lap > 0 {
+				lap++ // a lean beyond the corner's height is rounded
+			}
+			if least := p.x.lo - lap; q.x.lo < least {
 				h.note(DropOrder, q.at(), "left edge", "at or to the right of "+figure(least), q.x.lo)
 			}
 			continue

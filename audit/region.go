@@ -138,7 +138,7 @@ func (h *hung) needs(cells []cell, from, to int, loose bool) ([]need, []cell) {
 // leaning returns the most by which a part's edges may be taken to lean.
 func (h *hung) leaning(y *lay) int64 {
 	w := &h.walls[y.wall]
-	leans := size(y.skew)
+	leans := uint64(h.mostLean(y))
 	if y.x.lo == 0 {
 		leans = max(leans, size(w.left.leanRight))
 	}

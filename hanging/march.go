@@ -226,6 +226,8 @@ func (w *walker) toCorner(c Choice) bool {
 		return false
 	}
 	rules := &w.h.rules
+	// What a leaning sheet may fall short by, it needs beyond the corner.
+	short := w.t + w.h.paper.Width - w.a - reach
 	inside := e.kind == room.Inside
 	// A sheet whose near edge lies between foot and head of a leaning corner, or
 	// past it, has no paper on this wall somewhere and cannot be folded there.
@@ -234,11 +236,11 @@ func (w *walker) toCorner(c Choice) bool {
 	upright := max(e.leanA.Abs(), e.leanB.Abs()) <= rules.PlumbTolerance
 	switch {
 	case inside && e.renew:
-		w.lay(far + rules.Wrap)
+		w.lay(far + max(rules.Wrap, short))
 		w.a, w.renewed = w.h.paper.Width, true
 		w.goOn(next, near)
 	case inside && (r > rules.WrapLimit || !foldable):
-		w.lay(far + min(rules.Wrap, r))
+		w.lay(far + max(min(rules.Wrap, r), short))
 		w.goOn(next, near)
 	case !foldable:
 		w.lay(far)
