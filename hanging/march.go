@@ -137,6 +137,14 @@ func (w *walker) leans(i int) (far, near measure.Length) {
 	return x.leanRight, x.leanLeft
 }
 
+// turned returns the heights of the corner by which one comes to a wall.
+func (w *walker) turned(wall int) geom.Interval {
+	if w.side == Left {
+		return w.h.walls[wall].reachRight
+	}
+	return w.h.walls[wall].reachLeft
+}
+
 // nextDrop begins a new drop at t if the last is used up.
 func (w *walker) nextDrop() {
 	if w.a < w.h.paper.Width {
@@ -159,13 +167,9 @@ func (w *walker) surely(t measure.Length) measure.Length {
 	if w.skew == 0 {
 		return t
 	}
-	x := &w.h.walls[w.wall]
-	turned := x.reachLeft
-	if w.side == Left {
-		turned = x.reachRight
-	}
+	heights, turned := w.h.walls[w.wall].heights, w.turned(w.wall)
 	least := min(0, w.skew)
-	for _, y := range []measure.Length{x.heights.Lo, x.heights.Hi} {
+	for _, y := range []measure.Length{heights.Lo, heights.Hi} {
 		if !turned.IsEmpty() && !turned.Contains(y) && turned.Length() > 0 {
 			least = min(least, (y-turned.Lo).Scaled(int64(w.skew), int64(turned.Length()))-1) // rounded, so surely less
 		}
@@ -177,14 +181,10 @@ func (w *walker) surely(t measure.Length) measure.Length {
 // mostLean returns how far the edge of a sheet that has turned a corner with
 // that skew is off plumb on the next wall, at its farthest.
 func (w *walker) mostLean(next int, skew measure.Length) measure.Length {
-	x := &w.h.walls[next]
-	turned := x.reachLeft
-	if w.side == Left {
-		turned = x.reachRight
-	}
+	heights, turned := w.h.walls[next].heights, w.turned(next)
 	most := skew.Abs()
 	if turned.Length() > 0 {
-		for _, y := range []measure.Length{x.heights.Lo, x.heights.Hi} {
+		for _, y := range []measure.Length{heights.Lo, heights.Hi} {
 			most = max(most, (y-turned.Lo).Scaled(int64(skew), int64(turned.Length())).Abs())
 		}
 	}

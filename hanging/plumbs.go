@@ -7,26 +7,24 @@ package hanging
 // as the first plumb line of a room stands one width from its corner; otherwise
 // by its near edge.
 func (l *Layout) addPlumbs(ahead, back []step) {
-	beside := true // the drop before, seen from the start, hangs and is a guide
+	l.plumbWay(ahead, Right)
+	l.plumbWay(back, Left)
+}
+
+// plumbWay adds the lines of one way from the start.
+func (l *Layout) plumbWay(steps []step, far Side) {
 	before := 0
-	for _, s := range ahead {
-		if s.drop != before {
-			beside, before = l.hangs(before), s.drop
+	for _, s := range steps {
+		index, p := s.drop, Part{Wall: s.wall, X: s.t}
+		if far == Left {
+			index, p = -s.drop, l.faced(s)
 		}
-		if (s.plumb || !beside) && l.hangs(s.drop) {
-			l.plumb(s.drop, Part{Wall: s.wall, X: s.t}, Right)
+		// The drop before, seen from the start, is a guide only where it hangs.
+		alone := index != before && !l.hangs(before)
+		before = index
+		if (s.plumb || alone) && l.hangs(index) {
+			l.plumb(index, p, far)
 		}
-		beside = true
-	}
-	before = 0
-	for _, s := range back {
-		if s.drop != before {
-			beside, before = l.hangs(-before), s.drop
-		}
-		if (s.plumb || !beside) && l.hangs(-s.drop) {
-			l.plumb(-s.drop, l.faced(s), Left)
-		}
-		beside = true
 	}
 }
 
