@@ -1,7 +1,7 @@
 package main
 
 import (
-	"encoding/json"
+	"context"
 	"fmt"
 	"strings"
 
@@ -37,21 +37,16 @@ The same job, number and seed give the same answer on every machine.`,
 		if err != nil {
 			return err
 		}
-		var told []paperCertainty
-		for i := range pl.plan.Papers {
-			if pl.plan.Papers[i].Cutting == nil {
-				continue
-			}
-			curve, err := soon(c.Context(), func() (*order.Curve, error) {
-				return pl.plan.Certainty(i, pl.plan.Chances(i), jobs, seed)
-			})
-			if err != nil {
-				return err
-			}
-			told = append(told, paperCertainty{pl.plan.Task.Papers[i].Name, pl.plan.Chances(i), curve})
+		told, err := eachPaper(c.Context(), pl, func(i int) (paperCertainty, error) {
+			chances := pl.plan.Chances(i)
+			curve, err := pl.plan.Certainty(i, chances, jobs, seed)
+			return paperCertainty{pl.plan.Task.Papers[i].Name, chances, curve}, err
+		})
+		if err != nil {
+			return err
 		}
 		if asJSON {
-			return p.writeJSON(told)
+			return written(writeJSON(p.out, told))
 		}
 		return p.printCertainty(pl, told)
 	})
@@ -61,19 +56,28 @@ The same job, number and seed give the same answer on every machine.`,
 	return units.addTo(c, "metric or imperial (the job's, if not given)")
 }
 
+// eachPaper asks something of every paper that the plan uses, in their order. It
+// returns soon after ctx is cancelled.
+func eachPaper[T any](ctx context.Context, pl *planned, ask func(i int) (T, error)) ([]T, error) {
+	told := []T{}
+	for i := range pl.plan.Papers {
+		if pl.plan.Papers[i].Cutting == nil {
+			continue
+		}
+		answer, err := soon(ctx, func() (T, error) { return ask(i) })
+		if err != nil {
+			return nil, err
+		}
+		told = append(told, answer)
+	}
+	return told, nil
+}
+
 // paperCertainty is the curve of one paper and what was assumed.
 type paperCertainty struct {
 	Paper   string        `json:"paper"`
 	Assumed order.Chances `json:"assumed"`
 	Curve   *order.Curve  `json:"curve"`
-}
-
-// writeJSON prints a value as indented JSON.
-func (p *program) writeJSON(v any) error {
-	e := json.NewEncoder(p.out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return written(e.Encode(v))
 }
 
 func (p *program) printCertainty(pl *planned, told []paperCertainty) error {

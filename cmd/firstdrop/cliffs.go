@@ -27,19 +27,15 @@ the millimetre, nearest first. The drops stay where they are.`,
 		if err != nil {
 			return err
 		}
-		told := []paperCliffs{}
-		for i := range pl.plan.Papers {
-			if pl.plan.Papers[i].Cutting == nil {
-				continue
-			}
-			cliffs, err := soon(c.Context(), func() ([]order.Cliff, error) { return pl.plan.Cliffs(i) })
-			if err != nil {
-				return err
-			}
-			told = append(told, paperCliffs{pl.plan.Task.Papers[i].Name, len(pl.plan.Papers[i].Cutting.Rolls), cliffDocuments(cliffs)})
+		told, err := eachPaper(c.Context(), pl, func(i int) (paperCliffs, error) {
+			cliffs, err := pl.plan.Cliffs(i)
+			return paperCliffs{pl.plan.Task.Papers[i].Name, len(pl.plan.Papers[i].Cutting.Rolls), cliffDocuments(cliffs)}, err
+		})
+		if err != nil {
+			return err
 		}
 		if asJSON {
-			return p.writeJSON(told)
+			return written(writeJSON(p.out, told))
 		}
 		return p.printCliffs(pl, told)
 	})
