@@ -1,19 +1,29 @@
 package cutting
 
-// Goal is something to be had beyond the fewest rolls, which always come
-// first.
+// Goal is something that a plan is to have.
 type Goal int
 
 const (
+	// FewestRolls asks for the fewest rolls to buy, or the least cost where they
+	// have prices.
+	FewestRolls Goal = iota
 	// LongestLeftover asks for the longest free end on one roll: a piece that
 	// can still patch any drop. In nanometres; with an unknown start it is
 	// measured at the worst one. Its bound is an upper one.
-	LongestLeftover Goal = iota + 1
+	LongestLeftover
 	// FewestChanges asks that consecutive pieces lie on the same roll: the
 	// number of times that piece i+1 lies on another roll than piece i. Its
 	// bound is a lower one.
 	FewestChanges
 )
+
+var goalNames = [...]string{"rolls", "leftover", "changes"}
+
+// String returns "rolls", "leftover" or "changes".
+func (g Goal) String() string { return goalNames[g] }
+
+// MarshalText writes what [Goal.String] returns.
+func (g Goal) MarshalText() ([]byte, error) { return []byte(g.String()), nil }
 
 // Result says how far a goal was reached.
 type Result struct {

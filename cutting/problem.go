@@ -54,6 +54,10 @@ type Spec struct {
 	Lead measure.Length
 	// Loss is lost at each cut, between one piece and the next. Not negative.
 	Loss measure.Length
+	// InOrder asks for the pieces to come off the rolls in their own order, as
+	// goods that shade must be cut: each roll gives consecutive pieces, in their
+	// order, and is finished before the next is begun.
+	InOrder bool
 }
 
 // Kind is a group of equal pieces: same length and, if there is a repeat, the

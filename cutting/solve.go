@@ -7,6 +7,8 @@ type Options struct {
 	// set of pieces listed, or one branch of the search. There is no limit in
 	// seconds: the same question gets the same answer on every machine.
 	Steps int
+	// First is what is wanted most: FewestRolls, or FewestChanges.
+	First Goal
 	// Then lists what is wanted beyond the fewest rolls, most wanted first: a
 	// later goal chooses among the plans as good by those before. With several
 	// kinds of roll they are only measured. Empty: nothing but the fewest

@@ -17,10 +17,13 @@ type Stock struct {
 	// Count is how many there are; 0 means as many as wanted. Rolls that cost
 	// nothing while others have a price, or are in hand, must be counted.
 	Count int
-	// Price is what one roll costs, in any unit, not negative. Solve minimises
-	// the sum. If no kind of stock has a price, each roll that is not in hand
-	// costs 1: fewest rolls to buy.
+	// Price is what one roll, or one pack of rolls, costs, in any unit, not
+	// negative. Solve minimises the sum. If no kind of stock has a price, each
+	// roll or pack that is not in hand costs 1: fewest to buy.
 	Price int64
+	// Pack is how many rolls are sold together; 0 means 1. Ignored for rolls in
+	// hand.
+	Pack int
 	// InHand marks rolls and left-overs that are there already: they cost
 	// nothing and are used before others are bought. Their Price is ignored.
 	InHand bool

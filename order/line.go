@@ -6,28 +6,44 @@ import (
 	"firstdrop/paper"
 )
 
-// Line is what to buy of one paper.
+// Line is what to buy of one of a paper's offers.
 type Line struct {
-	Rolls   int // what the plan needs
-	PerPack int // rolls sold together
-	Packs   int // to buy: Rolls in whole packs
-	Spare   int // rolls bought and not needed, because packs are whole
-	// Cost of all packs at the label's price; not stated when the label has none.
+	RollLength measure.Length // of each roll
+	Rolls      int            // what the plan needs
+	PerPack    int            // rolls sold together
+	Packs      int            // to buy: Rolls in whole packs
+	Spare      int            // rolls bought and not needed, because packs are whole
+	// Cost of all packs at the offer's price; not stated when it has none.
 	Cost money.Amount
 }
 
 // For returns what to buy so that there are at least that many rolls. It fails
 // when the cost is more than an amount can hold.
-func For(p *paper.Paper, rolls int) (Line, error) {
-	per := max(p.Pack, 1)
-	l := Line{Rolls: rolls, PerPack: per, Packs: (rolls + per - 1) / per}
+func For(o paper.Offer, rolls int) (Line, error) {
+	per := max(o.Pack, 1)
+	l := Line{RollLength: o.RollLength, Rolls: rolls, PerPack: per, Packs: (rolls + per - 1) / per}
 	l.Spare = l.Packs*per - rolls
-	if !p.Price.IsStated() {
+	if !o.Price.IsStated() {
 		return l, nil
 	}
 	var err error
-	l.Cost, err = p.Price.Times(int64(l.Packs))
+	l.Cost, err = o.Price.Times(int64(l.Packs))
 	return l, err
+}
+
+// FullDrops returns how many rolls it takes when each of so many drops is cut as
+// long as the longest, rounded up to whole repeats, and only whole drops come
+// out of a roll: the usual sum of the trade. It is 0 when a roll does not give
+// one.
+func FullDrops(p *paper.Paper, longest measure.Length, drops int) int {
+	if p.Repeat > 0 {
+		longest = longest.CeilTo(p.Repeat)
+	}
+	if longest <= 0 || longest > p.RollLength {
+		return 0
+	}
+	per := int(p.RollLength / longest)
+	return (drops + per - 1) / per
 }
 
 // AreaEstimate returns how many rolls an area comes to when it is divided by

@@ -27,7 +27,7 @@ func TestFor(t *testing.T) {
 		{1, 0, 0, 0, 0},
 	}
 	for _, tt := range tests {
-		l, err := order.For(&paper.Paper{Pack: tt.pack, Price: price}, tt.rolls)
+		l, err := order.For(paper.Offer{Pack: tt.pack, Price: price}, tt.rolls)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -39,14 +39,14 @@ func TestFor(t *testing.T) {
 }
 
 func TestForWithoutPrice(t *testing.T) {
-	l, err := order.For(&paper.Paper{Pack: 1}, 3)
+	l, err := order.For(paper.Offer{Pack: 1}, 3)
 	if err != nil || l.Cost.IsStated() {
 		t.Errorf("cost %v, %v without a price", l.Cost, err)
 	}
 }
 
 func TestForTooDear(t *testing.T) {
-	_, err := order.For(&paper.Paper{Pack: 1, Price: money.Amount{Minor: math.MaxInt64, Currency: "EUR"}}, 2)
+	_, err := order.For(paper.Offer{Pack: 1, Price: money.Amount{Minor: math.MaxInt64, Currency: "EUR"}}, 2)
 	if err == nil {
 		t.Error("twice the largest amount has a cost")
 	}

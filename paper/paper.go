@@ -66,6 +66,15 @@ type Paper struct {
 	Batch      string
 	Tolerance  Tolerance
 	Price      money.Amount // of one pack; the zero value when not stated
+	// Available is how many rolls can still be had; nil for as many as wanted.
+	Available *int
+	// Also lists other sizes in which the same paper is sold.
+	Also []Offer
+	// InOrder says that the goods shade: pieces must come off the rolls in the
+	// order in which they hang.
+	InOrder bool
+	// Rolls are those that are there; nil before any has come.
+	Rolls []Roll
 }
 
 // Mirrored returns the paper printed in mirror writing: an offset goes the

@@ -57,8 +57,11 @@ func StandardTolerance(width, roll measure.Length) Tolerance {
 // ShortestRoll returns the shortest length that a roll may have and still be
 // what the label says, by the paper's tolerance, rounded down to the
 // millimetre: 9.899 m for 10.05 m less 15 ‰.
-func (p *Paper) ShortestRoll() measure.Length {
+func (p *Paper) ShortestRoll() measure.Length { return p.Shortest(p.RollLength) }
+
+// Shortest returns the same for a roll of another nominal length.
+func (p *Paper) Shortest(roll measure.Length) measure.Length {
 	kept := int64(1000 - p.Tolerance.Length)
-	thousands, rest := int64(p.RollLength/1000), int64(p.RollLength%1000)
+	thousands, rest := int64(roll/1000), int64(roll%1000)
 	return measure.Length(thousands*kept + rest*kept/1000).FloorTo(measure.Millimetre)
 }

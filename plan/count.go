@@ -6,6 +6,7 @@ import (
 
 	"firstdrop/cutting"
 	"firstdrop/hanging"
+	"firstdrop/measure"
 )
 
 // total weighs a candidate with its rolls, or says why it cannot be cut.
@@ -22,7 +23,8 @@ type count struct {
 	problem *cutting.Problem
 	err     error // why it cannot be cut
 	least   int   // fewer are impossible
-	rolls   int   // 0 until known
+	rolls   int   // to buy, once known
+	known   bool
 }
 
 // counted returns the count for a layout's pieces, together with those of
@@ -30,28 +32,30 @@ type count struct {
 func (s *search) counted(l *hanging.Layout) *count {
 	paper := &s.task.Papers[s.run.Paper]
 	pieces := appendPieces(slices.Clone(s.base), l)
-	key := pieceKey(pieces, paper.Repeat)
+	key := pieceKey(pieces, s.turn())
 	n, ok := s.counts[key]
 	if ok {
 		return n
 	}
 	n = &count{}
 	s.counts[key] = n
-	if n.problem, n.err = cutting.NewProblem(spec(paper, paper.RollLength, pieces)); n.err != nil {
+	if n.problem, n.err = cutting.NewProblem(s.lot.spec(s.task, paper, pieces)); n.err != nil {
 		n.err = s.refused(l, n.err)
 		return n
 	}
 	n.least = cutting.LowerBound(n.problem)
-	if cutting.QuickRolls(n.problem) == n.least {
-		n.rolls = n.least
+	if s.lot.stock == nil && cutting.QuickRolls(n.problem) == n.least {
+		n.rolls, n.known = n.least, true
 	}
 	return n
 }
 
 // exact returns the number of rolls of the best cutting plan.
 func (n *count) exact() int {
-	if n.rolls == 0 {
-		n.rolls = len(cutting.Solve(n.problem, cutting.Options{}).Rolls)
+	if !n.known {
+		n.known = true
+		sol := cutting.Solve(n.problem, cutting.Options{})
+		n.rolls = bought(sol) + missingCost*len(sol.Missing)
 	}
 	return n.rolls
 }
@@ -62,10 +66,15 @@ func (s *search) refused(l *hanging.Layout, err error) error {
 	if !errors.As(err, &e) || e.Index < len(s.base) {
 		return err
 	}
-	p := &l.Pieces[e.Index-len(s.base)]
-	paper := &s.task.Papers[s.run.Paper]
-	return &PieceError{
-		Paper: paper.Name, Run: s.run.Run.Name, Wall: s.run.Run.Walls[l.Drops[p.Drop].Parts[0].Wall].Name,
-		Piece: p.Name, Length: p.Length, Roll: paper.RollLength, Err: err,
+	return pieceError(l, &l.Pieces[e.Index-len(s.base)], &s.task.Papers[s.run.Paper], err)
+}
+
+// turn is by how much all phases may be moved alike without changing the count:
+// to any, unless the start of some roll is known.
+func (s *search) turn() measure.Length {
+	known := func(r cutting.Stock) bool { return r.Start.Known || len(r.Parts) > 0 }
+	if slices.ContainsFunc(s.lot.stock, known) {
+		return 0
 	}
+	return s.task.Papers[s.run.Paper].Repeat
 }

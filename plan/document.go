@@ -3,12 +3,14 @@ package plan
 import (
 	"encoding/json"
 	"fmt"
+	"strconv"
 
 	"firstdrop/cutting"
 	"firstdrop/finding"
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/paper"
 )
 
 // DocumentVersion is the version of the plan document.
@@ -39,15 +41,29 @@ type PaperSummary struct {
 	Name              string      `json:"name"`
 	Drops             int         `json:"drops"`
 	Pieces            int         `json:"pieces"`
-	Rolls             int         `json:"rolls"`
+	Rolls             int         `json:"rolls"` // that are cut, those in hand included
+	Buy               int         `json:"buy"`   // rolls to be bought
 	LowerBound        int         `json:"lower_bound"`
 	Proven            bool        `json:"proven"`
-	Packs             int         `json:"packs"`
-	RollsPerPack      int         `json:"rolls_per_pack"`
+	Missing           int         `json:"missing,omitempty"` // pieces for which there is no paper
+	Order             []OrderLine `json:"order"`
 	AreaSquareMetres  json.Number `json:"area_m2"`
 	AreaEstimateRolls int         `json:"area_estimate_rolls"`
 	// ShortRolls: see [PaperPlan.ShortRolls].
 	ShortRolls int `json:"rolls_if_shortest"`
+	// InOrderRolls, FullDropRolls: see [PaperPlan].
+	InOrderRolls  int `json:"rolls_in_hanging_order"`
+	FullDropRolls int `json:"rolls_by_full_drops"`
+	SavedBySide   int `json:"saved_side_by_side,omitempty"`
+}
+
+// OrderLine is what to buy of one size of roll.
+type OrderLine struct {
+	RollLength measure.Length `json:"roll"`
+	Rolls      int            `json:"rolls"`
+	PerPack    int            `json:"rolls_per_pack"`
+	Packs      int            `json:"packs"`
+	Spare      int            `json:"spare"`
 }
 
 // RunSummary says how to begin one run.
@@ -126,17 +142,27 @@ type PieceDocument struct {
 	Return string         `json:"return,omitempty"` // "left reveal of window"
 }
 
-// PaperDocument is the cutting of one paper.
+// PaperDocument is the cutting of one paper, batch by batch.
 type PaperDocument struct {
-	Name   string         `json:"name"`
-	Repeat measure.Length `json:"repeat"`
-	Rolls  []RollDocument `json:"rolls"`
-	Proof  ProofDocument  `json:"proof"`
+	Name    string          `json:"name"`
+	Repeat  measure.Length  `json:"repeat"`
+	Batches []BatchDocument `json:"batches"`
+}
+
+// BatchDocument is the cutting of the rolls of one batch.
+type BatchDocument struct {
+	Batch   string         `json:"batch,omitempty"`
+	Rolls   []RollDocument `json:"rolls"`
+	Missing []GiveDocument `json:"missing,omitempty"` // pieces for which there is no paper
+	Goals   []GoalDocument `json:"goals,omitempty"`
+	Proof   ProofDocument  `json:"proof"`
 }
 
 // RollDocument is what one roll gives.
 type RollDocument struct {
-	Roll   int             `json:"roll"` // from 1
+	Roll   int             `json:"roll"`           // from 1, over all batches of the paper
+	Name   string          `json:"name,omitempty"` // what is written on a roll that is there
+	InHand bool            `json:"in_hand,omitempty"`
 	Length measure.Length  `json:"length"`
 	Left   measure.Length  `json:"left"` // behind the last cut, at the worst start
 	Orders []OrderDocument `json:"orders"`
@@ -150,12 +176,28 @@ type OrderDocument struct {
 	Cuts  []CutDocument  `json:"cuts"`
 }
 
-// CutDocument is one cut.
+// CutDocument is one cut and what it gives: a piece, or narrow pieces side by
+// side, from left to right.
 type CutDocument struct {
-	Run   string         `json:"run"`
-	Piece string         `json:"piece"`
 	From  measure.Length `json:"from"`
 	To    measure.Length `json:"to"`
+	Gives []GiveDocument `json:"gives"`
+}
+
+// GiveDocument names a piece.
+type GiveDocument struct {
+	Run    string         `json:"run"`
+	Piece  string         `json:"piece"`
+	Offset measure.Length `json:"offset,omitempty"` // from the cut's leading end to the piece's
+}
+
+// GoalDocument says how far something wanted beyond the fewest rolls is reached.
+// Lengths are in millimetres.
+type GoalDocument struct {
+	Goal   cutting.Goal `json:"goal"`
+	Value  json.Number  `json:"value"`
+	Bound  json.Number  `json:"bound"`
+	Proven bool         `json:"proven"`
 }
 
 // ProofDocument shows why fewer rolls are impossible: no roll can carry pieces
@@ -163,7 +205,7 @@ type CutDocument struct {
 type ProofDocument struct {
 	LowerBound int     `json:"lower_bound"`
 	Reason     string  `json:"reason"`
-	Weights    []int64 `json:"weights"` // per piece: run by run in this paper, in the order of its pieces
+	Weights    []int64 `json:"weights"` // per piece that is cut
 	Capacity   int64   `json:"capacity"`
 }
 
@@ -177,7 +219,7 @@ func (p *Plan) Document(job string) *Document {
 		d.addRun(p, i)
 	}
 	for i := range p.Papers {
-		if p.Papers[i].Cutting != nil {
+		if len(p.Papers[i].Batches) > 0 {
 			d.addPaper(p, i)
 		}
 	}
@@ -255,36 +297,81 @@ func pieceDocument(l *hanging.Layout, p *hanging.Piece) PieceDocument {
 
 func (d *Document) addPaper(p *Plan, i int) {
 	label, pp := &p.Task.Papers[i], &p.Papers[i]
-	sol := pp.Cutting
-	d.Summary.Papers = append(d.Summary.Papers, PaperSummary{
-		Name: label.Name, Drops: pp.Drops, Pieces: len(pp.Pieces),
-		Rolls: len(sol.Rolls), LowerBound: sol.LowerBound, Proven: sol.Proven,
-		Packs: pp.Order.Packs, RollsPerPack: pp.Order.PerPack,
+	d.Summary.Papers = append(d.Summary.Papers, paperSummary(label, pp))
+	out := PaperDocument{Name: label.Name, Repeat: label.Repeat}
+	roll := 0
+	for k := range pp.Batches {
+		out.Batches = append(out.Batches, p.batchDocument(label, &pp.Batches[k], roll))
+		roll += len(pp.Batches[k].Cutting.Rolls)
+	}
+	d.Papers = append(d.Papers, out)
+}
+
+func paperSummary(label *paper.Paper, pp *PaperPlan) PaperSummary {
+	s := PaperSummary{
+		Name: label.Name, Drops: pp.Drops, Pieces: pp.Pieces(), Rolls: pp.Rolls(), Buy: pp.Buy(),
+		LowerBound: pp.LowerBound(), Proven: pp.Proven(), Missing: pp.Missing(), Order: []OrderLine{},
 		AreaSquareMetres: squareMetres(pp.Net), AreaEstimateRolls: pp.AreaRolls, ShortRolls: pp.ShortRolls,
-	})
-	out := PaperDocument{Name: label.Name, Repeat: label.Repeat, Proof: ProofDocument{
+		InOrderRolls: pp.InOrderRolls, FullDropRolls: pp.FullDropRolls, SavedBySide: pp.SavedBySide(),
+	}
+	for _, line := range pp.Orders {
+		s.Order = append(s.Order, OrderLine{line.RollLength, line.Rolls, line.PerPack, line.Packs, line.Spare})
+	}
+	return s
+}
+
+func (p *Plan) batchDocument(label *paper.Paper, b *BatchPlan, before int) BatchDocument {
+	sol := b.Cutting
+	d := BatchDocument{Batch: b.Batch, Rolls: []RollDocument{}, Proof: ProofDocument{
 		LowerBound: sol.LowerBound, Reason: sol.Certificate.Reason(),
 		Weights: sol.Certificate.Weights, Capacity: sol.Certificate.Capacity,
 	}}
 	left := sol.Leftovers()
 	for k, r := range sol.Rolls {
-		roll := RollDocument{Roll: k + 1, Length: label.RollLength, Left: left[k]}
-		for _, o := range r.Orders {
-			roll.Orders = append(roll.Orders, p.orderDocument(pp, o))
+		roll := RollDocument{Roll: before + k + 1, Length: b.RollLength(label, k), Left: left[k]}
+		if at, ok := b.InHand(k); ok {
+			roll.Name, roll.InHand = label.Rolls[at].Name, true
 		}
-		out.Rolls = append(out.Rolls, roll)
+		for _, o := range r.Orders {
+			roll.Orders = append(roll.Orders, p.orderDocument(b, o))
+		}
+		d.Rolls = append(d.Rolls, roll)
 	}
-	d.Papers = append(d.Papers, out)
-}
-
-func (p *Plan) orderDocument(pp *PaperPlan, o cutting.Order) OrderDocument {
-	d := OrderDocument{After: o.After, UpTo: o.UpTo, At: o.At}
-	for _, c := range o.Cuts {
-		ref := pp.Pieces[c.Piece]
-		l := p.Runs[ref.Run].Layout
-		d.Cuts = append(d.Cuts, CutDocument{Run: l.Run.Name, Piece: l.Pieces[ref.Piece].Name, From: c.From, To: c.To})
+	for _, piece := range sol.Missing {
+		d.Missing = append(d.Missing, p.gives(b.Cuts[piece])...)
+	}
+	for _, g := range sol.Goals {
+		d.Goals = append(d.Goals, goalDocument(g))
 	}
 	return d
+}
+
+// goalDocument writes lengths in millimetres and numbers of changes as they are.
+func goalDocument(r cutting.Result) GoalDocument {
+	number := func(v int64) json.Number {
+		if r.Goal != cutting.LongestLeftover {
+			return json.Number(strconv.FormatInt(v, 10))
+		}
+		text, _ := json.Marshal(measure.Length(v))
+		return json.Number(text)
+	}
+	return GoalDocument{r.Goal, number(r.Value), number(r.Bound), r.Proven}
+}
+
+func (p *Plan) orderDocument(b *BatchPlan, o cutting.Order) OrderDocument {
+	d := OrderDocument{After: o.After, UpTo: o.UpTo, At: o.At}
+	for _, c := range o.Cuts {
+		d.Cuts = append(d.Cuts, CutDocument{From: c.From, To: c.To, Gives: p.gives(b.Cuts[c.Piece])})
+	}
+	return d
+}
+
+func (p *Plan) gives(strip Strip) (out []GiveDocument) {
+	for _, lie := range strip {
+		l := p.Runs[lie.Run].Layout
+		out = append(out, GiveDocument{Run: l.Run.Name, Piece: l.Pieces[lie.Piece].Name, Offset: lie.Offset})
+	}
+	return out
 }
 
 // squareMetres writes an area as a number of square metres, all of its digits.

@@ -22,30 +22,35 @@ func Make(t *Task) (*Plan, error) {
 		return nil, errors.New("plan: there is nothing to hang")
 	}
 	p := &Plan{Task: t, Runs: make([]RunPlan, len(t.Runs)), Papers: make([]PaperPlan, len(t.Papers))}
+	runs := make([]laid, len(t.Runs))
 	for i := range t.Runs {
-		if err := p.layOut(i); err != nil {
+		var err error
+		if runs[i], err = p.layOut(i); err != nil {
 			return nil, err
 		}
 	}
 	for i := range t.Papers {
-		if err := p.cut(i); err != nil {
+		if err := p.cut(i, p.allot(i, runs)); err != nil {
 			return nil, err
 		}
+	}
+	for i := range runs {
+		runs[i].raise(p)
 	}
 	finding.Sort(p.Findings)
 	return p, nil
 }
 
 // layOut chooses the layout of run i.
-func (p *Plan) layOut(i int) error {
+func (p *Plan) layOut(i int) (laid, error) {
 	rt := &p.Task.Runs[i]
 	label := &p.Task.Papers[rt.Paper]
 	h, err := hanging.New(rt.Run, label, p.Task.Rules)
 	if err != nil {
-		return err
+		return laid{}, err
 	}
 	s := &search{
-		task: p.Task, run: rt, h: h,
+		task: p.Task, run: rt, h: h, lot: searchLot(label),
 		judge:  newJudge(rt.Run, label, p.Task.Taste),
 		need:   newNeeds(rt.Run),
 		base:   p.earlier(i),
@@ -57,14 +62,18 @@ func (p *Plan) layOut(i int) error {
 	}
 	best, err := s.best()
 	if err != nil {
-		return err
+		return laid{}, err
 	}
 	p.Runs[i] = RunPlan{Layout: best.layout, Score: best.score, Tried: s.tried}
-	s.judge.out = &p.Findings
-	s.judge.score(best.layout, &best.kill)
-	s.raiseCuts(best.layout)
-	s.raiseReturns()
-	return nil
+	return laid{s, best}, nil
+}
+
+// raise notes what the layout chosen for a run wants people to know.
+func (r *laid) raise(p *Plan) {
+	r.s.judge.out = &p.Findings
+	r.s.judge.score(r.best.layout, &r.best.kill)
+	r.s.raiseCuts(r.best.layout)
+	r.s.raiseReturns()
 }
 
 // earlier returns the pieces of the runs before run i in the same paper.

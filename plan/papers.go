@@ -19,13 +19,9 @@ const (
 	FullLength   finding.Code = "full_length"   // the count holds only if rolls are as long as the label says
 	Unproven     finding.Code = "unproven"      // fewer rolls are not ruled out
 	AreaMisleads finding.Code = "area_misleads" // dividing areas gives another count
+	PaperMissing finding.Code = "paper_missing" // pieces for which the rolls that can be had do not suffice
+	SideBySide   finding.Code = "side_by_side"  // rolls saved by cutting narrow pieces side by side
 )
-
-// spec asks for the pieces to be cut from rolls of the given length whose start
-// phase nobody knows yet.
-func spec(p *paper.Paper, roll measure.Length, pieces []cutting.Piece) cutting.Spec {
-	return cutting.Spec{Repeat: p.Repeat, Roll: cutting.Roll{Length: roll}, Pieces: pieces}
-}
 
 // appendPieces appends the pieces of a layout as cutting sees them.
 func appendPieces(dst []cutting.Piece, l *hanging.Layout) []cutting.Piece {
@@ -59,20 +55,73 @@ func pieceKey(pieces []cutting.Piece, repeat measure.Length) string {
 	return string(key)
 }
 
-// cut fills in what paper i has to give for the layouts chosen.
-func (p *Plan) cut(i int) error {
-	label := &p.Task.Papers[i]
+// cut fills in what paper i has to give for the layouts chosen, cut from the
+// batches that they are allotted to.
+func (p *Plan) cut(i int, allotted []allotment) error {
+	label, pp := &p.Task.Papers[i], &p.Papers[i]
+	refs := p.refs(i)
+	if len(refs) == 0 {
+		return nil
+	}
+	p.sum(i)
+	for k := range allotted {
+		b, err := p.cutBatch(label, &allotted[k])
+		if err != nil {
+			return fmt.Errorf("plan: paper %q: %w", label.Name, err)
+		}
+		pp.Batches = append(pp.Batches, *b)
+	}
+	for k, o := range label.Offers() {
+		line, err := order.For(o, pp.ofOffer(k))
+		if err != nil {
+			return fmt.Errorf("plan: paper %q: %w", label.Name, err)
+		}
+		pp.Orders = append(pp.Orders, line)
+	}
+	pp.AreaRolls = order.AreaEstimate(label, pp.Net)
+	pp.ShortRolls = p.shortRolls(label, allotted, pp.Buy())
+	pp.InOrderRolls = p.inOrderRolls(label, allotted)
+	pp.FullDropRolls = order.FullDrops(label, p.longest(refs), pp.Drops)
+	p.raisePaper(i)
+	return nil
+}
+
+// refs lists the pieces of all layouts in paper i, in the order of the runs and
+// of hanging.
+func (p *Plan) refs(i int) (refs []PieceRef) {
+	for r := range p.Runs {
+		if p.Task.Runs[r].Paper != i {
+			continue
+		}
+		for k := range p.Runs[r].Layout.Pieces {
+			refs = append(refs, PieceRef{r, k})
+		}
+	}
+	return refs
+}
+
+// piece returns the piece of a layout as cutting sees it.
+func (p *Plan) piece(ref PieceRef) cutting.Piece {
+	q := &p.Runs[ref.Run].Layout.Pieces[ref.Piece]
+	return cutting.Piece{Length: q.Length, Phase: q.Phase}
+}
+
+func (p *Plan) pieces(refs []PieceRef) []cutting.Piece {
+	out := make([]cutting.Piece, len(refs))
+	for k, ref := range refs {
+		out[k] = p.piece(ref)
+	}
+	return out
+}
+
+// sum counts the drops and the area of paper i.
+func (p *Plan) sum(i int) {
 	pp := &p.Papers[i]
-	var pieces []cutting.Piece
 	for r := range p.Runs {
 		if p.Task.Runs[r].Paper != i {
 			continue
 		}
 		l := p.Runs[r].Layout
-		pieces = appendPieces(pieces, l)
-		for k := range l.Pieces {
-			pp.Pieces = append(pp.Pieces, PieceRef{r, k})
-		}
 		for _, d := range l.Drops {
 			if d.Number > 0 {
 				pp.Drops++
@@ -80,58 +129,104 @@ func (p *Plan) cut(i int) error {
 		}
 		pp.Net += netArea(l)
 	}
-	if len(pieces) == 0 {
-		return nil
-	}
-	problem, err := cutting.NewProblem(spec(label, label.RollLength, pieces))
-	if err != nil {
-		return fmt.Errorf("plan: paper %q: %w", label.Name, err)
-	}
-	pp.Cutting = cutting.Solve(problem, cutting.Options{})
-	rolls := len(pp.Cutting.Rolls)
-	if pp.Order, err = order.For(label, rolls); err != nil {
-		return fmt.Errorf("plan: paper %q: %w", label.Name, err)
-	}
-	pp.AreaRolls = order.AreaEstimate(label, pp.Net)
-	pp.ShortRolls = rolls
-	if short := label.ShortestRoll(); short < label.RollLength {
-		pp.ShortRolls = countAt(label, short, pieces)
-	}
-	p.raisePaper(i)
-	return nil
 }
 
-// countAt returns how many rolls of a length the pieces need; 0 when one does
-// not fit at all.
-func countAt(p *paper.Paper, roll measure.Length, pieces []cutting.Piece) int {
-	problem, err := cutting.NewProblem(spec(p, roll, pieces))
-	if err != nil {
-		return 0
+// longest returns the longest piece.
+func (p *Plan) longest(refs []PieceRef) (length measure.Length) {
+	for _, ref := range refs {
+		length = max(length, p.piece(ref).Length)
 	}
-	return len(cutting.Solve(problem, cutting.Options{}).Rolls)
+	return length
+}
+
+// ofOffer counts the rolls that are cut of one of the paper's offers.
+func (p *PaperPlan) ofOffer(offer int) (n int) {
+	for i := range p.Batches {
+		b := &p.Batches[i]
+		for _, r := range b.Cutting.Rolls {
+			if k := b.Kinds[r.Stock]; k.Roll < 0 && k.Offer == offer {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// shortRolls counts the rolls to buy if each were as short as it may be: 0 when
+// a piece would not fit at all.
+func (p *Plan) shortRolls(label *paper.Paper, allotted []allotment, buy int) int {
+	total, differs := 0, false
+	for k := range allotted {
+		a := &allotted[k]
+		short, shorter := a.lot.short(label)
+		if !shorter {
+			short = *a.lot
+		}
+		differs = differs || shorter
+		n, ok := countWith(short.spec(p.Task, label, p.pieces(a.refs)))
+		if !ok {
+			return 0
+		}
+		total += n
+	}
+	if !differs {
+		return buy
+	}
+	return total
+}
+
+// inOrderRolls counts the rolls to buy if the pieces were cut in the order in
+// which they hang; 0 when that cannot be done.
+func (p *Plan) inOrderRolls(label *paper.Paper, allotted []allotment) (total int) {
+	for k := range allotted {
+		spec := allotted[k].lot.spec(p.Task, label, p.pieces(allotted[k].refs))
+		spec.InOrder = true
+		n, ok := countWith(spec)
+		if !ok {
+			return 0
+		}
+		total += n
+	}
+	return total
+}
+
+// countWith counts the rolls to buy; false when a piece fits none, or is
+// missing.
+func countWith(spec cutting.Spec) (rolls int, ok bool) {
+	problem, err := cutting.NewProblem(spec)
+	if err != nil {
+		return 0, false
+	}
+	s := cutting.Solve(problem, cutting.Options{})
+	return bought(s), len(s.Missing) == 0
 }
 
 // raisePaper notes what people must know about the count of rolls.
 func (p *Plan) raisePaper(i int) {
 	label, pp := &p.Task.Papers[i], &p.Papers[i]
-	rolls := len(pp.Cutting.Rolls)
-	place := finding.Place{Paper: label.Name}
-	if pp.ShortRolls != rolls {
+	buy := pp.Buy()
+	note := func(code finding.Code, severity finding.Severity, count int, sizes ...finding.Size) {
 		p.Findings = append(p.Findings, finding.Finding{
-			Code: FullLength, Severity: finding.Caution, Place: place, Count: pp.ShortRolls,
-			Sizes: []finding.Size{{Name: "label", Value: label.RollLength}, {Name: "shortest", Value: label.ShortestRoll()}},
+			Code: code, Severity: severity, Place: finding.Place{Paper: label.Name}, Count: count, Sizes: sizes,
 		})
 	}
-	if !pp.Cutting.Proven {
-		p.Findings = append(p.Findings, finding.Finding{
-			Code: Unproven, Severity: finding.Caution, Place: place, Count: rolls - pp.Cutting.LowerBound,
-		})
+	if n := pp.Missing(); n > 0 {
+		note(PaperMissing, finding.Serious, n)
 	}
-	if pp.AreaRolls != rolls {
-		p.Findings = append(p.Findings, finding.Finding{
-			Code: AreaMisleads, Severity: finding.Note, Place: place, Count: pp.AreaRolls,
-		})
+	if pp.ShortRolls != buy {
+		note(FullLength, finding.Caution, pp.ShortRolls,
+			finding.Size{Name: "label", Value: label.RollLength}, finding.Size{Name: "shortest", Value: label.ShortestRoll()})
 	}
+	if !pp.Proven() {
+		note(Unproven, finding.Caution, buy-pp.LowerBound())
+	}
+	if len(label.Rolls) == 0 && pp.AreaRolls != buy {
+		note(AreaMisleads, finding.Note, pp.AreaRolls)
+	}
+	if n := pp.SavedBySide(); n > 0 {
+		note(SideBySide, finding.Note, n)
+	}
+	p.raiseChanges(i)
 }
 
 // netArea returns the area that a layout papers: faces and returns.

@@ -6,6 +6,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/order"
+	"firstdrop/paper"
 )
 
 // Plan is a task with everything decided. It is derived: the same task gives
@@ -26,21 +27,141 @@ type RunPlan struct {
 
 // PaperPlan is what one paper has to give, over all runs hung with it.
 type PaperPlan struct {
-	// Pieces tells whose each cutting piece is: Cutting's piece i is
-	// Runs[Pieces[i].Run].Layout.Pieces[Pieces[i].Piece].
-	Pieces  []PieceRef
-	Cutting *cutting.Solution // nil when the paper is not used
-	Drops   int               // drops that need paper
-	Order   order.Line        // what to buy
+	// Batches tells what the rolls of each batch give: batches are never mixed
+	// on one wall, so each is cut for itself. One, unless rolls of several are
+	// used; none when the paper is not used.
+	Batches []BatchPlan
+	Drops   int          // drops that need paper
+	Orders  []order.Line // what to buy of each of the paper's offers, in their order
 	// Net is the area to be papered: the faces less their openings, and the returns.
 	Net measure.Area
 	// AreaRolls is what dividing Net by a roll's area says, rounded up: the
 	// common estimate, shown beside the true count.
 	AreaRolls int
-	// ShortRolls is the count that would be needed if every roll were as short
-	// as the label's tolerance allows; 0 when a piece would not fit at all.
+	// ShortRolls is the count to buy that would be needed if every roll not yet
+	// measured were as short as the label's tolerance allows; 0 when a piece
+	// would not fit at all.
 	ShortRolls int
+	// InOrderRolls is the count to buy if the pieces were cut in hanging order;
+	// FullDropRolls if every drop, short or not, were cut as long as the longest,
+	// rounded up to whole repeats, all from rolls to be bought. Both show what
+	// exact cutting saves; 0 when it cannot be done so.
+	InOrderRolls, FullDropRolls int
 }
 
-// PieceRef names a piece of a layout.
+// BatchPlan is what the rolls of one batch give.
+type BatchPlan struct {
+	Batch string // "" when not stated
+	// Kinds tells what each kind of roll in Cutting's stock is.
+	Kinds []RollKind
+	// Cuts tells what each piece that Cutting cuts gives: piece i gives Cuts[i].
+	Cuts    []Strip
+	Cutting *cutting.Solution
+	// Apart is the plan with every piece cut alone, where narrow ones lying side
+	// by side save something; else nil.
+	Apart *cutting.Solution
+}
+
+// RollKind names what stands behind a kind of roll: a roll that is there, or an
+// offer.
+type RollKind struct {
+	Roll  int // index into the paper's Rolls; −1 for a roll to be bought
+	Offer int // index into the paper's Offers, for a roll to be bought
+}
+
+// Strip is what one length off a roll gives: a piece, or narrow pieces side by
+// side, from left to right.
+type Strip []Lie
+
+// Lie is a piece's place on its strip.
+type Lie struct {
+	PieceRef
+	Offset measure.Length // from the strip's leading end to the piece's
+}
+
+// PieceRef names a piece of a layout: Runs[Run].Layout.Pieces[Piece].
 type PieceRef struct{ Run, Piece int }
+
+// Pieces returns the number of pieces of layouts that the paper gives.
+func (p *PaperPlan) Pieces() (n int) {
+	for i := range p.Batches {
+		for _, s := range p.Batches[i].Cuts {
+			n += len(s)
+		}
+	}
+	return n
+}
+
+// Rolls returns the number of rolls that are cut, those in hand included.
+func (p *PaperPlan) Rolls() (n int) {
+	for i := range p.Batches {
+		n += len(p.Batches[i].Cutting.Rolls)
+	}
+	return n
+}
+
+// Buy returns the number of rolls to be bought.
+func (p *PaperPlan) Buy() (n int) {
+	for _, line := range p.Orders {
+		n += line.Rolls
+	}
+	return n
+}
+
+// LowerBound returns a number of rolls to be bought that no way of cutting the
+// same pieces undercuts, the batches being hung where they are.
+func (p *PaperPlan) LowerBound() (n int) {
+	for i := range p.Batches {
+		n += p.Batches[i].Cutting.LowerBound
+	}
+	return n
+}
+
+// Proven reports whether nothing cheaper is possible for the same pieces.
+func (p *PaperPlan) Proven() bool {
+	for i := range p.Batches {
+		if !p.Batches[i].Cutting.Proven {
+			return false
+		}
+	}
+	return true
+}
+
+// InHand reports whether the batch's roll, by its index in Cutting.Rolls, is
+// there already, and which of the paper's rolls it is.
+func (b *BatchPlan) InHand(roll int) (index int, ok bool) {
+	k := b.Kinds[b.Cutting.Rolls[roll].Stock]
+	return k.Roll, k.Roll >= 0
+}
+
+// Missing returns the number of pieces for which the rolls that are there, and
+// those that can be bought, do not suffice.
+func (p *PaperPlan) Missing() (n int) {
+	for i := range p.Batches {
+		b := &p.Batches[i]
+		for _, piece := range b.Cutting.Missing {
+			n += len(b.Cuts[piece])
+		}
+	}
+	return n
+}
+
+// SavedBySide returns how many rolls to buy are saved by cutting narrow pieces
+// side by side.
+func (p *PaperPlan) SavedBySide() (n int) {
+	for i := range p.Batches {
+		if b := &p.Batches[i]; b.Apart != nil {
+			n += bought(b.Apart) - bought(b.Cutting)
+		}
+	}
+	return n
+}
+
+// RollLength returns the length of the batch's roll, by its index in
+// Cutting.Rolls: as measured, or as the offer says.
+func (b *BatchPlan) RollLength(p *paper.Paper, roll int) measure.Length {
+	if at, ok := b.InHand(roll); ok {
+		return p.Rolls[at].Total()
+	}
+	return p.Offers()[b.Kinds[b.Cutting.Rolls[roll].Stock].Offer].RollLength
+}

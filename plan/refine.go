@@ -12,7 +12,7 @@ import (
 // longer run where a part beside the corner is a sliver.
 func (s *search) renewed(best candidate) candidate {
 	for _, i := range s.renewable(best.layout) {
-		if s.run.Run.Corners[i].Kind != room.Inside || best.choice.Kill.Kind == hanging.AtCorner && best.choice.Kill.Wall == i {
+		if !mayRenew(s.run.Run, &best.choice, i) {
 			continue
 		}
 		c := best

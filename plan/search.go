@@ -46,6 +46,7 @@ type search struct {
 	task   *Task
 	run    *RunTask
 	h      *hanging.Hanger
+	lot    *lot // what rolls are counted of
 	judge  *judge
 	need   []needs
 	base   []cutting.Piece // pieces of other runs that share the rolls

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"firstdrop/cutting"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
@@ -13,10 +14,25 @@ type Task struct {
 	Runs   []RunTask
 	Papers []paper.Paper
 	Rules  hanging.Rules
+	Cut    CutRules
 	Taste  Taste
 	// Step is the fine grid on which starts are tried: a sixteenth of an inch
 	// for people who measure in inches; a millimetre when it is 0.
 	Step measure.Length
+}
+
+// CutRules says how rolls are cut.
+type CutRules struct {
+	Lead measure.Length // of each roll's beginning, not used: creased or dirty windings
+	Loss measure.Length // at each cut
+	// Blade is what must lie free between narrow pieces cut side by side.
+	Blade measure.Length
+	// Alone forbids cutting narrow pieces side by side from one length.
+	Alone bool
+	// First is wanted most, Then what follows, among the plans as good by those
+	// before.
+	First cutting.Goal
+	Then  []cutting.Goal
 }
 
 // RunTask is one run, the paper it is hung with, and what is already decided.
@@ -77,4 +93,6 @@ type Weights struct {
 	Drop      int64 // a drop more to handle
 	Piece     int64 // a piece more to handle
 	Wedge     int64 // a millimetre of misfit in a leaning corner
+	// BatchChange is a corner at which another batch begins.
+	BatchChange int64
 }

@@ -21,6 +21,8 @@ func DefaultTaste() Taste {
 			Drop:      12,
 			Piece:     4,
 			Wedge:     2,
+
+			BatchChange: 500,
 		},
 	}
 }

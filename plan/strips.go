@@ -1,0 +1,149 @@
+package plan
+
+import (
+	"errors"
+
+	"firstdrop/cutting"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/paper"
+)
+
+// cutBatch cuts the pieces allotted to a batch from its rolls. Narrow pieces
+// are cut side by side where that saves a roll, or what a roll costs; else each
+// is cut alone, which is less to think of at the table.
+func (p *Plan) cutBatch(label *paper.Paper, a *allotment) (*BatchPlan, error) {
+	pieces := p.pieces(a.refs)
+	problem, err := cutting.NewProblem(a.lot.spec(p.Task, label, pieces))
+	if err != nil {
+		return nil, p.refused(label, a.refs, err)
+	}
+	rules := &p.Task.Cut
+	options := cutting.Options{First: rules.First, Then: rules.Then}
+	b := &BatchPlan{Batch: a.lot.batch, Kinds: a.lot.kinds, Cutting: cutting.Solve(problem, options)}
+	for _, ref := range a.refs {
+		b.Cuts = append(b.Cuts, Strip{{PieceRef: ref}})
+	}
+	if rules.Alone || label.InOrder {
+		return b, nil
+	}
+	return b, p.sideBySide(label, a, b, options)
+}
+
+// sideBySide puts narrow pieces together on strips where it saves something.
+func (p *Plan) sideBySide(label *paper.Paper, a *allotment, b *BatchPlan, options cutting.Options) error {
+	narrow := p.narrow(label, a.refs)
+	if narrow == nil || !p.mayShare(label, a, b, narrow) {
+		return nil
+	}
+	spec := cutting.NarrowSpec{Width: label.Width, Gap: p.Task.Cut.Blade}
+	var wide, slim []PieceRef
+	for k, ref := range a.refs {
+		if narrow[k] == (geom.Interval{}) {
+			wide = append(wide, ref)
+			continue
+		}
+		slim = append(slim, ref)
+		spec.Narrow = append(spec.Narrow, cutting.NarrowPiece{
+			Piece: p.piece(ref), Across: [2]measure.Length{narrow[k].Lo, narrow[k].Hi},
+		})
+	}
+	spec.Spec = a.lot.spec(p.Task, label, p.pieces(wide))
+	s, err := cutting.SideBySide(spec, options)
+	if err != nil {
+		return err
+	}
+	if saved, _ := s.Saved(); saved <= 0 {
+		return nil
+	}
+	b.Apart, b.Cutting, b.Cuts = b.Cutting, s.Solution, nil
+	for _, ref := range wide {
+		b.Cuts = append(b.Cuts, Strip{{PieceRef: ref}})
+	}
+	for _, strip := range s.Strips {
+		var lies Strip
+		for _, l := range strip.Lies {
+			lies = append(lies, Lie{slim[l.Narrow], l.Offset})
+		}
+		b.Cuts = append(b.Cuts, lies)
+	}
+	return nil
+}
+
+// narrow returns for each piece the stretch of the paper's width it needs, if
+// another piece can lie beside it; else an empty one. It returns nil if there
+// are no such pieces.
+func (p *Plan) narrow(label *paper.Paper, refs []PieceRef) []geom.Interval {
+	across := make([]geom.Interval, len(refs))
+	for k, ref := range refs {
+		across[k] = p.across(ref)
+	}
+	out, any := make([]geom.Interval, len(refs)), false
+	for i, a := range across {
+		for k, b := range across {
+			if i != k && (a.Hi+p.Task.Cut.Blade <= b.Lo || b.Hi+p.Task.Cut.Blade <= a.Lo) && a.Lo < a.Hi && b.Lo < b.Hi {
+				out[i], any = a, true
+				break
+			}
+		}
+	}
+	if !any {
+		return nil
+	}
+	return out
+}
+
+// across returns the stretch of the paper's width that a piece needs, within
+// the paper, as it comes off the roll: a drop that hangs upside down has been
+// turned.
+func (p *Plan) across(ref PieceRef) geom.Interval {
+	l := p.Runs[ref.Run].Layout
+	q := &l.Pieces[ref.Piece]
+	w := l.Paper.Width
+	a := q.Across.Intersection(geom.Interval{Lo: 0, Hi: w})
+	if l.Drops[q.Drop].Reversed {
+		return geom.Interval{Lo: w - a.Hi, Hi: w - a.Lo}
+	}
+	return a
+}
+
+// mayShare reports whether cutting narrow pieces side by side could save a
+// roll at all: not if the others, with the longest narrow one, cost as much.
+func (p *Plan) mayShare(label *paper.Paper, a *allotment, b *BatchPlan, narrow []geom.Interval) bool {
+	longest := -1
+	var pieces []cutting.Piece
+	for k, ref := range a.refs {
+		switch {
+		case narrow[k] == geom.Interval{}:
+			pieces = append(pieces, p.piece(ref))
+		case longest < 0 || p.piece(ref).Length > p.piece(a.refs[longest]).Length:
+			longest = k
+		}
+	}
+	pieces = append(pieces, p.piece(a.refs[longest]))
+	problem, err := cutting.NewProblem(a.lot.spec(p.Task, label, pieces))
+	if err != nil {
+		return false
+	}
+	return cutting.Solve(problem, cutting.Options{}).CostBound < b.Cutting.Cost
+}
+
+// refused says in the hanger's words which piece cannot be cut.
+func (p *Plan) refused(label *paper.Paper, refs []PieceRef, err error) error {
+	var e *cutting.PieceError
+	if !errors.As(err, &e) {
+		return err
+	}
+	ref := refs[e.Index]
+	l := p.Runs[ref.Run].Layout
+	return pieceError(l, &l.Pieces[ref.Piece], label, err)
+}
+
+// pieceError names a piece and the wall on which it hangs.
+func pieceError(l *hanging.Layout, piece *hanging.Piece, label *paper.Paper, err error) error {
+	return &PieceError{
+		Paper: label.Name, Run: l.Run.Name, Wall: l.Run.Walls[l.PieceWall(piece)].Name,
+		Piece: piece.Name, Length: piece.Length, Roll: label.RollLength, Err: err,
+	}
+}
