@@ -25,8 +25,8 @@ func Plan(p *plan.Plan) []Violation {
 	for i := range p.Papers {
 		b.at = Place{Paper: i + 1}
 		judgePaper(b, p, i, grounds)
-		if c := p.Papers[i].Cutting; c != nil {
-			judgeCutting(b, c)
+		for k := range p.Papers[i].Batches {
+			judgeCutting(b, p.Papers[i].Batches[k].Cutting)
 		}
 	}
 	return b.found
@@ -50,8 +50,10 @@ func soundPlan(b *book, p *plan.Plan) bool {
 		s.need(l != nil && l.Run != nil && l.Paper != nil, Place{}, "layout of run "+figure(i+1), "complete", "without layout, run or paper")
 	}
 	for i := range p.Papers {
-		c := p.Papers[i].Cutting
-		s.need(c == nil || c.Problem != nil, Place{}, "cutting of paper "+figure(i+1), "complete", "without problem")
+		for k := range p.Papers[i].Batches {
+			c := p.Papers[i].Batches[k].Cutting
+			s.need(c != nil && c.Problem != nil, Place{}, "cutting of paper "+figure(i+1), "complete", "without cutting or problem")
+		}
 	}
 	return !s.bad
 }

@@ -148,7 +148,9 @@ func halfDropRoom() *hanging.Layout {
 	return l
 }
 
-func order(p *plan.Plan, roll int) *cutting.Order { return &p.Papers[0].Cutting.Rolls[roll].Orders[0] }
+func order(p *plan.Plan, roll int) *cutting.Order {
+	return &p.Papers[0].Batches[0].Cutting.Rolls[roll].Orders[0]
+}
 
 // falsifiedPlans is every kind of falsified plan that must be caught, with the
 // sound plan it comes from and the rule that it breaks.
@@ -166,9 +168,9 @@ var falsifiedPlans = []struct {
 	}, audit.Faithful},
 	{"a centre line missed", "two walls", func(p *plan.Plan) { p.Task.Runs[0].Fixed.Centre = &plan.Centre{X: 664 * mm} }, audit.Faithful},
 	{"a layout missing", "four walls", func(p *plan.Plan) { p.Runs = nil }, audit.Sound},
-	{"a piece of the layout not cut", "four walls", func(p *plan.Plan) { p.Papers[0].Pieces = p.Papers[0].Pieces[1:] }, audit.SpecFaithful},
-	{"a piece of the layout cut twice", "four walls", func(p *plan.Plan) { p.Papers[0].Pieces[3].Piece = 4 }, audit.SpecFaithful},
-	{"pieces exchanged", "two walls", func(p *plan.Plan) { q := p.Papers[0].Pieces; q[0], q[1] = q[1], q[0] }, audit.SpecFaithful},
+	{"a piece of the layout not cut", "four walls", func(p *plan.Plan) { c := p.Papers[0].Batches[0].Cuts; c[0] = nil }, audit.SpecFaithful},
+	{"a piece of the layout cut twice", "four walls", func(p *plan.Plan) { p.Papers[0].Batches[0].Cuts[3][0].Piece = 4 }, audit.SpecFaithful},
+	{"pieces exchanged", "two walls", func(p *plan.Plan) { q := p.Papers[0].Batches[0].Cuts; q[0], q[1] = q[1], q[0] }, audit.SpecFaithful},
 	{"rolls longer than the label says", "four walls", func(p *plan.Plan) { p.Task.Papers[0].RollLength = 10 * measure.Metre }, audit.SpecFaithful},
 	{"a piece cut from no roll", "four walls", func(p *plan.Plan) { o := order(p, 1); o.Cuts = o.Cuts[:3] }, audit.CutPieces},
 	{"a piece cut twice", "four walls", func(p *plan.Plan) { order(p, 1).Cuts[0].Piece = 0 }, audit.CutPieces},
@@ -201,24 +203,24 @@ var falsifiedPlans = []struct {
 		o, from := order(p, 0), order(p, 1)
 		o.Cuts = append(o.Cuts, from.Cuts[0])
 	}, audit.Replay},
-	{"a bound claimed too high", "four walls", func(p *plan.Plan) { p.Papers[0].Cutting.LowerBound++ }, audit.Bound},
-	{"a bound that the weights do not give", "four walls", func(p *plan.Plan) { c := p.Papers[0].Cutting; c.LowerBound--; c.Certificate.ByWeights-- }, audit.Bound},
+	{"a bound claimed too high", "four walls", func(p *plan.Plan) { p.Papers[0].Batches[0].Cutting.LowerBound++ }, audit.Bound},
+	{"a bound that the weights do not give", "four walls", func(p *plan.Plan) { c := p.Papers[0].Batches[0].Cutting; c.LowerBound--; c.Certificate.ByWeights-- }, audit.Bound},
 	{"proven claimed falsely", "four walls", func(p *plan.Plan) {
-		c := p.Papers[0].Cutting
+		c := p.Papers[0].Batches[0].Cutting
 		c.Certificate.Weights[0], c.Certificate.Weights[1] = 0, 0
 		c.Certificate.ByWeights, c.LowerBound = 3, 3
 	}, audit.Proven},
-	{"a proof not claimed", "four walls", func(p *plan.Plan) { p.Papers[0].Cutting.Proven = false }, audit.Proven},
-	{"certificate weights inflated", "four walls", func(p *plan.Plan) { p.Papers[0].Cutting.Certificate.Weights[5] = 2 }, audit.Certificate},
+	{"a proof not claimed", "four walls", func(p *plan.Plan) { p.Papers[0].Batches[0].Cutting.Proven = false }, audit.Proven},
+	{"certificate weights inflated", "four walls", func(p *plan.Plan) { p.Papers[0].Batches[0].Cutting.Certificate.Weights[5] = 2 }, audit.Certificate},
 	{"a capacity understated", "two walls", func(p *plan.Plan) {
-		c := p.Papers[0].Cutting
+		c := p.Papers[0].Batches[0].Cutting
 		c.Certificate.Capacity, c.Certificate.ByWeights, c.LowerBound = 2, 3, 3
 	}, audit.Certificate},
-	{"a negative weight", "four walls", func(p *plan.Plan) { p.Papers[0].Cutting.Certificate.Weights[5] = -1 }, audit.Certificate},
+	{"a negative weight", "four walls", func(p *plan.Plan) { p.Papers[0].Batches[0].Cutting.Certificate.Weights[5] = -1 }, audit.Certificate},
 	{"a drop forgotten", "four walls", func(p *plan.Plan) { p.Papers[0].Drops-- }, audit.Quantities},
-	{"rolls to spare wrong", "two walls", func(p *plan.Plan) { p.Papers[0].Order.Spare++ }, audit.Quantities},
-	{"a cost made up", "two walls", func(p *plan.Plan) { p.Papers[0].Order.Cost.Minor++ }, audit.Quantities},
-	{"packs wrong", "two walls", func(p *plan.Plan) { p.Papers[0].Order.Packs++ }, audit.Quantities},
+	{"rolls to spare wrong", "two walls", func(p *plan.Plan) { p.Papers[0].Orders[0].Spare++ }, audit.Quantities},
+	{"a cost made up", "two walls", func(p *plan.Plan) { p.Papers[0].Orders[0].Cost.Minor++ }, audit.Quantities},
+	{"packs wrong", "two walls", func(p *plan.Plan) { p.Papers[0].Orders[0].Packs++ }, audit.Quantities},
 	{"net area falsified", "four walls", func(p *plan.Plan) { p.Papers[0].Net += measure.SquareMillimetre }, audit.NetArea},
 	{"area estimate falsified", "four walls", func(p *plan.Plan) { p.Papers[0].AreaRolls-- }, audit.AreaCount},
 	{"short rolls said to need fewer", "four walls", func(p *plan.Plan) { p.Papers[0].ShortRolls-- }, audit.ShortCount},

@@ -37,7 +37,9 @@ func FuzzPlan(f *testing.F) {
 			audit.Layout(p.Runs[i].Layout)
 		}
 		for i := range p.Papers {
-			audit.Cutting(p.Papers[i].Cutting)
+			for k := range p.Papers[i].Batches {
+				audit.Cutting(p.Papers[i].Batches[k].Cutting)
+			}
 		}
 	})
 }

@@ -268,12 +268,13 @@ func planned(t testing.TB, perRoll int, net, roll int64, layouts ...*hanging.Lay
 	t.Helper()
 	p := &plan.Plan{Task: &plan.Task{Rules: layouts[0].Rules, Papers: []paper.Paper{*layouts[0].Paper}}}
 	pp := plan.PaperPlan{Net: measure.Area(net) * measure.SquareMillimetre}
+	b := plan.BatchPlan{Kinds: []plan.RollKind{{Roll: -1}}}
 	var pieces []cutting.Piece
 	for r, l := range layouts {
 		p.Task.Runs = append(p.Task.Runs, plan.RunTask{Run: l.Run})
 		p.Runs = append(p.Runs, plan.RunPlan{Layout: l})
 		for i := range l.Pieces {
-			pp.Pieces = append(pp.Pieces, plan.PieceRef{Run: r, Piece: i})
+			b.Cuts = append(b.Cuts, plan.Strip{{PieceRef: plan.PieceRef{Run: r, Piece: i}}})
 			pieces = append(pieces, cutting.Piece{Length: l.Pieces[i].Length, Phase: l.Pieces[i].Phase})
 		}
 		for _, d := range l.Drops {
@@ -283,10 +284,11 @@ func planned(t testing.TB, perRoll int, net, roll int64, layouts ...*hanging.Lay
 		}
 	}
 	label := layouts[0].Paper
-	pp.Cutting = cut(t, label, pieces, perRoll)
-	n := len(pp.Cutting.Rolls)
+	b.Cutting = cut(t, label, pieces, perRoll)
+	pp.Batches = []plan.BatchPlan{b}
+	n := len(b.Cutting.Rolls)
 	packs := (n + label.Pack - 1) / label.Pack
-	pp.Order = orders.Line{Rolls: n, PerPack: label.Pack, Packs: packs, Spare: packs*label.Pack - n}
+	pp.Orders = []orders.Line{{RollLength: label.RollLength, Rolls: n, PerPack: label.Pack, Packs: packs, Spare: packs*label.Pack - n}}
 	pp.AreaRolls = int((net + roll - 1) / roll)
 	pp.ShortRolls = n
 	p.Papers = []plan.PaperPlan{pp}

@@ -1,7 +1,6 @@
 package audit
 
 import (
-	"firstdrop/cutting"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
@@ -10,8 +9,9 @@ import (
 // judgePaper judges what paper i has to give against the layouts hung with it.
 func judgePaper(b *book, p *plan.Plan, i int, grounds []*ground) {
 	pp, label := &p.Papers[i], &p.Task.Papers[i]
-	if want := judgeRefs(b, p, i); want != nil {
-		judgeSpec(b, pp, label, want)
+	judgeRefs(b, p, i)
+	for k := range pp.Batches {
+		judgeSpec(b, p, label, &pp.Batches[k])
 	}
 	drops, net, slack := 0, measure.Area(0), measure.Area(0)
 	for r := range p.Runs {
@@ -32,7 +32,7 @@ func judgePaper(b *book, p *plan.Plan, i int, grounds []*ground) {
 	if off := pp.Net - net; off > slack || off < -slack {
 		b.note(NetArea, Place{}, "net area in mm²", float(net), float(pp.Net))
 	}
-	if pp.Cutting != nil {
+	if len(pp.Batches) > 0 {
 		judgeCounts(b, pp, label)
 	}
 }
@@ -66,11 +66,9 @@ func (g *ground) area() (net, slack measure.Area) {
 	return net, slack
 }
 
-// judgeRefs: every piece of every layout hung with the paper is one of its
-// pieces, once. It returns them in the paper's order, as cutting must see them;
-// nil when they are not all there.
-func judgeRefs(b *book, p *plan.Plan, i int) []cutting.Piece {
-	pp := &p.Papers[i]
+// judgeRefs: every piece of every layout hung with the paper is given once, by
+// one of its batches.
+func judgeRefs(b *book, p *plan.Plan, i int) {
 	missing := make(map[plan.PieceRef]bool)
 	for r := range p.Runs {
 		if p.Task.Runs[r].Paper == i && p.Runs[r].Layout != nil {
@@ -79,58 +77,68 @@ func judgeRefs(b *book, p *plan.Plan, i int) []cutting.Piece {
 			}
 		}
 	}
-	total := len(missing)
-	pieces := make([]cutting.Piece, 0, len(pp.Pieces))
-	for n, ref := range pp.Pieces {
-		if !missing[ref] {
-			b.note(SpecFaithful, Place{Piece: n + 1}, "piece", "one of a layout in this paper, once", "none or one listed before")
-			return nil
+	for k := range p.Papers[i].Batches {
+		for n, strip := range p.Papers[i].Batches[k].Cuts {
+			for _, l := range strip {
+				if !missing[l.PieceRef] {
+					b.note(SpecFaithful, Place{Piece: n + 1}, "piece", "one of a layout in this paper, once", "none or one listed before")
+				}
+				delete(missing, l.PieceRef)
+			}
 		}
-		delete(missing, ref)
-		q := &p.Runs[ref.Run].Layout.Pieces[ref.Piece]
-		pieces = append(pieces, cutting.Piece{Length: q.Length, Phase: q.Phase})
 	}
-	if !b.same(SpecFaithful, Place{}, "number of pieces", total, len(pieces)) {
-		return nil
-	}
-	return pieces
+	b.same(SpecFaithful, Place{}, "number of pieces not cut", 0, len(missing))
 }
 
-// judgeSpec: cutting was asked for these pieces, from rolls as the label has
-// them, of a start that nobody knows.
-func judgeSpec(b *book, pp *plan.PaperPlan, label *paper.Paper, want []cutting.Piece) {
-	if pp.Cutting == nil || pp.Cutting.Problem == nil {
-		b.same(SpecFaithful, Place{}, "number of pieces not cut", 0, len(want))
-		return
-	}
-	spec := pp.Cutting.Problem.Spec()
+// judgeSpec: cutting was asked for the pieces of the batch, in length and phase
+// as their layouts have them, in the paper's repeat.
+func judgeSpec(b *book, p *plan.Plan, label *paper.Paper, batch *plan.BatchPlan) {
+	spec := batch.Cutting.Problem.Spec()
 	b.same(SpecFaithful, Place{}, "repeat", label.Repeat, spec.Repeat)
 	b.same(SpecFaithful, Place{}, "length of a roll", label.RollLength, spec.Roll.Length)
 	b.same(SpecFaithful, Place{}, "start of a roll known", false, spec.Roll.Start.Known)
-	if !b.same(SpecFaithful, Place{}, "number of pieces to cut", len(want), len(spec.Pieces)) {
+	if !b.same(SpecFaithful, Place{}, "number of pieces to cut", len(batch.Cuts), len(spec.Pieces)) {
 		return
 	}
-	for n := range want {
-		b.same(SpecFaithful, Place{Piece: n + 1}, "length to cut", want[n].Length, spec.Pieces[n].Length)
+	for n, strip := range batch.Cuts {
+		if len(strip) != 1 || !known(p, strip[0].PieceRef) {
+			continue
+		}
+		l := strip[0]
+		q := &p.Runs[l.Run].Layout.Pieces[l.Piece]
+		b.same(SpecFaithful, Place{Piece: n + 1}, "length to cut", q.Length, spec.Pieces[n].Length)
 		if spec.Repeat > 0 {
-			b.same(SpecFaithful, Place{Piece: n + 1}, "phase", want[n].Phase, spec.Pieces[n].Phase)
+			b.same(SpecFaithful, Place{Piece: n + 1}, "phase", q.Phase, spec.Pieces[n].Phase)
 		}
 	}
+}
+
+// known reports whether a piece is one of a layout.
+func known(p *plan.Plan, ref plan.PieceRef) bool {
+	return ref.Run >= 0 && ref.Run < len(p.Runs) && ref.Piece >= 0 && ref.Piece < len(p.Runs[ref.Run].Layout.Pieces)
 }
 
 // judgeCounts: what to buy, the area estimate and the count for short rolls.
 func judgeCounts(b *book, pp *plan.PaperPlan, label *paper.Paper) {
-	rolls, pack := len(pp.Cutting.Rolls), max(1, label.Pack)
+	rolls := 0
+	for k := range pp.Batches {
+		rolls += len(pp.Batches[k].Cutting.Rolls)
+	}
+	if len(pp.Orders) == 0 {
+		b.note(Quantities, Place{}, "orders", "there", "none")
+		return
+	}
+	line, pack := &pp.Orders[0], max(1, label.Pack)
 	packs := (rolls + pack - 1) / pack
-	b.same(Quantities, Place{}, "rolls to buy for", rolls, pp.Order.Rolls)
-	b.same(Quantities, Place{}, "rolls in a pack", pack, pp.Order.PerPack)
-	b.same(Quantities, Place{}, "packs", packs, pp.Order.Packs)
-	b.same(Quantities, Place{}, "rolls to spare", packs*pack-rolls, pp.Order.Spare)
+	b.same(Quantities, Place{}, "rolls to buy for", rolls, line.Rolls)
+	b.same(Quantities, Place{}, "rolls in a pack", pack, line.PerPack)
+	b.same(Quantities, Place{}, "packs", packs, line.Packs)
+	b.same(Quantities, Place{}, "rolls to spare", packs*pack-rolls, line.Spare)
 	cost := label.Price
 	if cost.Currency != "" {
 		cost.Minor *= int64(packs)
 	}
-	b.same(Quantities, Place{}, "cost", cost, pp.Order.Cost)
+	b.same(Quantities, Place{}, "cost", cost, line.Cost)
 	const unit = 10_000_000_000 // nm² in a hundredth of a mm²
 	if roll := nearest(int64(label.RollLength), int64(label.Width), unit); roll > 0 {
 		count := int64(pp.Net) / roll
@@ -151,16 +159,18 @@ func judgeShort(b *book, pp *plan.PaperPlan, label *paper.Paper) {
 		short = quotient(short, 1000-t, 1000).whole
 		short -= mod(short, int64(measure.Millimetre))
 	}
-	fits := true
-	if pp.Cutting.Problem != nil {
-		for _, q := range pp.Cutting.Problem.Spec().Pieces {
+	fits, least := true, 0
+	for k := range pp.Batches {
+		c := pp.Batches[k].Cutting
+		least += c.LowerBound
+		for _, q := range c.Problem.Spec().Pieces {
 			fits = fits && int64(q.Length)+max(0, int64(label.Repeat)-1) <= short
 		}
 	}
 	switch n := pp.ShortRolls; {
 	case fits != (n > 0):
 		b.note(ShortCount, Place{}, "short rolls can give every piece", fits, n > 0)
-	case n > 0 && n < pp.Cutting.LowerBound:
-		b.note(ShortCount, Place{}, "count of short rolls", "no fewer than the bound "+figure(pp.Cutting.LowerBound), n)
+	case n > 0 && n < least:
+		b.note(ShortCount, Place{}, "count of short rolls", "no fewer than the bound "+figure(least), n)
 	}
 }
