@@ -26,8 +26,32 @@ const (
 	UnknownWord  Fault = "is none of the known ones"
 )
 
+// The faults of offers and rolls.
+const (
+	NoName     Fault = "is missing; write on each roll what tells it from the others"
+	SameName   Fault = "is the name of another roll already; give each its own"
+	NoLength   Fault = "is missing; measure the roll, or list its parts"
+	AlsoParts  Fault = "is stated, and parts too; a roll in parts has the lengths of its parts"
+	OnePart    Fault = "must be two or more; write one length as the roll's length"
+	NoDesign   Fault = "is where a design begins, and the paper has no repeat; leave it out"
+	OnThePart  Fault = "belongs to each of the parts; write it there"
+	BeginsLate Fault = "must be less than the repeat: the first place counts"
+	MustBegin  Fault = "is missing; with a flaw or in parts, the roll has been opened: measure where the design first begins"
+	EmptyFlaw  Fault = "must lie after its from"
+	OverFlaws  Fault = "lies before the end of the flaw before; list flaws from the leading end on, and join those that touch"
+	BeyondEnd  Fault = "lies beyond the end of the roll"
+	AllFlawed  Fault = "leave nothing of the roll; leave the roll out"
+	TooMany    Fault = "are too many"
+	// ShorterThanRepeat is said of a size to be bought.
+	ShorterThanRepeat Fault = "is shorter than the repeat"
+	PriceMissing      Fault = "is missing, and another size has one; price all sizes or none"
+	OtherMoney        Fault = "is in another currency than the price before; use one"
+	FreeRolls         Fault = "is 0 and other sizes cost something; say how many there are as available"
+	NothingThere      Fault = "is 0, no other size is to be had, and no roll is there"
+)
+
 // LabelError says which field of a paper is at fault. Field is its name in a job
-// document: "width", "motif.head".
+// document: "width", "motif.head", "rolls[0].flaws[1].to", counted from 0.
 type LabelError struct {
 	Paper string
 	Field string
@@ -35,17 +59,24 @@ type LabelError struct {
 	// Value is what the field holds, and Limit what it is held against; both 0
 	// where the field is no length.
 	Value, Limit measure.Length
+	// Part is what the field belongs to, as people call it: `roll "3"`; "" for
+	// the label itself.
+	Part string
 }
 
 // Error names the field, its value and the limit, but not the paper.
 func (e *LabelError) Error() string {
+	field := e.Field
+	if e.Part != "" {
+		field = e.Part + ": " + field[strings.LastIndexByte(field, '.')+1:]
+	}
 	switch {
 	case e.Limit != 0:
-		return fmt.Sprintf("%s %s %s (%s)", e.Field, e.Value, e.Fault, e.Limit)
+		return fmt.Sprintf("%s %s %s (%s)", field, e.Value, e.Fault, e.Limit)
 	case e.Value != 0:
-		return fmt.Sprintf("%s %s %s", e.Field, e.Value, e.Fault)
+		return fmt.Sprintf("%s %s %s", field, e.Value, e.Fault)
 	}
-	return fmt.Sprintf("%s %s", e.Field, e.Fault)
+	return fmt.Sprintf("%s %s", field, e.Fault)
 }
 
 // LabelErrors is everything wrong with one label, in the order of its fields.
@@ -77,6 +108,8 @@ func (p *Paper) Check() error {
 	c.match()
 	c.motif()
 	c.goods()
+	c.offers()
+	c.rolls()
 	if len(c.errs) == 0 {
 		return nil
 	}
@@ -87,10 +120,12 @@ func (p *Paper) Check() error {
 type checker struct {
 	paper *Paper
 	errs  LabelErrors
+	// What is looked at, for people and as a path; "" for the label itself.
+	part, path string
 }
 
 func (c *checker) refuse(field string, fault Fault, value, limit measure.Length) {
-	c.errs = append(c.errs, &LabelError{c.paper.Name, field, fault, value, limit})
+	c.errs = append(c.errs, &LabelError{c.paper.Name, c.path + field, fault, value, limit, c.part})
 }
 
 func (c *checker) sizes() {
@@ -180,14 +215,8 @@ func (c *checker) goods() {
 	if p.SoakMin < 0 {
 		c.refuse("soak_minutes", Negative, 0, 0)
 	}
-	if p.Pack < 1 || p.Pack > 3 {
-		c.refuse("pack", NoPack, 0, 0)
-	}
 	c.share("tolerance.length", p.Tolerance.Length)
 	c.share("tolerance.width", p.Tolerance.Width)
-	if p.Price.Minor < 0 {
-		c.refuse("price", Negative, 0, 0)
-	}
 }
 
 // share checks parts per thousand: half a roll too short is no tolerance.

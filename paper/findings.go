@@ -18,6 +18,15 @@ const (
 	OutsideEN233    finding.Code = "outside_en233"     // a size that EN 233 has no category for. Size "width", "roll".
 )
 
+// What is worth a second look at rolls that are there. Word is the roll's name.
+const (
+	RollLonger    finding.Code = "roll_longer"     // longer than any size on sale may be. Size "length", "roll".
+	RollShorter   finding.Code = "roll_shorter"    // shorter than any size on sale may be: a left-over, or worth a complaint. Size "length", "shortest".
+	OtherBatch    finding.Code = "other_batch"     // rolls that are there are of another batch than the label's. Count of rolls; Word is their batch.
+	RollNoRepeat  finding.Code = "roll_no_repeat"  // no whole repeat comes out of the roll. Size "length", "repeat".
+	ManyRollParts finding.Code = "many_roll_parts" // more than the three lengths that mills put up. Count.
+)
+
 // Findings returns what is possible but worth a second look, in the order of the
 // label. It expects a label that [Paper.Check] has passed.
 func (p *Paper) Findings() []finding.Finding {
@@ -48,7 +57,56 @@ func (p *Paper) Findings() []finding.Finding {
 		finding.Finding{Code: SoakUnexpected, Severity: finding.Note, Count: p.SoakMin})
 	ask(Category(p.Width, p.RollLength) == 0,
 		finding.Finding{Code: OutsideEN233, Severity: finding.Note, Sizes: []finding.Size{width, roll}})
+	for i := range p.Rolls {
+		p.askRoll(&p.Rolls[i], ask)
+	}
+	p.askBatches(ask)
 	return fs
+}
+
+// mostPutUp is how many lengths a roll of commercial goods may come in: two
+// cuts allowed (trade advice on take-offs by the lineal yard).
+const mostPutUp = 3
+
+// askRoll asks about a roll that is there.
+func (p *Paper) askRoll(r *Roll, ask func(bool, finding.Finding)) {
+	longest, shortest := measure.Length(0), measure.MaxLength
+	for _, o := range p.Offers() {
+		longest, shortest = max(longest, o.RollLength), min(shortest, p.Shortest(o.RollLength))
+	}
+	most := longest + (longest - p.Shortest(longest))
+	length := finding.Size{Name: "length", Value: r.Total()}
+	ask(r.Total() > most, finding.Finding{
+		Code: RollLonger, Severity: finding.Caution, Word: r.Name,
+		Sizes: []finding.Size{length, {Name: "roll", Value: longest}},
+	})
+	ask(r.Total() < shortest, finding.Finding{
+		Code: RollShorter, Severity: finding.Note, Word: r.Name,
+		Sizes: []finding.Size{length, {Name: "shortest", Value: shortest}},
+	})
+	ask(r.Total() < p.Repeat, finding.Finding{
+		Code: RollNoRepeat, Severity: finding.Note, Word: r.Name,
+		Sizes: []finding.Size{length, {Name: "repeat", Value: p.Repeat}},
+	})
+	ask(len(r.Parts) > mostPutUp, finding.Finding{
+		Code: ManyRollParts, Severity: finding.Caution, Word: r.Name, Count: len(r.Parts),
+	})
+}
+
+// askBatches asks about rolls of other batches than the label's, batch by batch
+// in the order of the rolls.
+func (p *Paper) askBatches(ask func(bool, finding.Finding)) {
+	var batches []string
+	rolls := map[string]int{}
+	for i := range p.Rolls {
+		b := p.Rolls[i].Batch
+		if rolls[b]++; rolls[b] == 1 && b != p.Batch {
+			batches = append(batches, b)
+		}
+	}
+	for _, b := range batches {
+		ask(true, finding.Finding{Code: OtherBatch, Severity: finding.Note, Word: b, Count: rolls[b]})
+	}
 }
 
 func outside(l, least, most measure.Length) bool { return l < least || l > most }

@@ -1,6 +1,7 @@
 package paper_test
 
 import (
+	"fmt"
 	"testing"
 
 	"firstdrop/finding"
@@ -51,5 +52,44 @@ func TestFindingsCarryTheirFigures(t *testing.T) {
 	f := p.Findings()[0]
 	if w, ok := f.Size("width"); !ok || w != 53*measure.Millimetre || f.Severity != finding.Caution {
 		t.Errorf("finding %+v", f)
+	}
+}
+
+func TestFindingsOfRolls(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(p *paper.Paper)
+		want   string // code, word and count
+	}{
+		{"nothing to ask", func(p *paper.Paper) {}, ""},
+		// EN 233, clause 5: a roll of 10.05 m may be 15 ‰ longer or shorter, from
+		// 9.899 m (whole millimetres) to 10.201 m.
+		{"as long as may be", func(p *paper.Paper) { p.Rolls[0].Length = 10201 * mm }, ""},
+		{"longer", func(p *paper.Paper) { p.Rolls[0].Length = 10202 * mm }, "roll_longer 1 0 "},
+		{"as short as may be", func(p *paper.Paper) { p.Rolls[0].Length = 9899 * mm }, ""},
+		{"shorter", func(p *paper.Paper) { p.Rolls[0].Length = 9898 * mm }, "roll_shorter 1 0 "},
+		{"of a shorter size", func(p *paper.Paper) {
+			p.Also = []paper.Offer{{RollLength: 5 * measure.Metre, Pack: 1}}
+			p.Rolls[0].Length = 4950 * mm
+		}, ""},
+		{"a scrap", func(p *paper.Paper) { p.Rolls[0].Length = 600 * mm }, "roll_shorter 1 0 roll_no_repeat 1 0 "},
+		{"two of another batch", func(p *paper.Paper) { p.Rolls[0].Batch, p.Rolls[2].Batch = "4688", "4688" }, "other_batch 4688 2 "},
+		{"four lengths", func(p *paper.Paper) {
+			q := paper.RollPart{Length: 2500 * mm, Begins: at(0)}
+			p.Rolls[2].Parts = []paper.RollPart{q, q, q, q}
+		}, "many_roll_parts 3 4 "},
+	} {
+		p := opened()
+		c.change(p)
+		if err := p.Check(); err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		got := ""
+		for _, f := range p.Findings() {
+			got += fmt.Sprintf("%s %s %d ", f.Code, f.Word, f.Count)
+		}
+		if got != c.want {
+			t.Errorf("%s: findings %q, want %q", c.name, got, c.want)
+		}
 	}
 }

@@ -78,9 +78,10 @@ type Paper struct {
 }
 
 // Mirrored returns the paper printed in mirror writing: an offset goes the
-// other way and the motif's axis is counted from the other edge. Drop i of the
-// one stands as drop −i of the other; mirroring twice gives the same paper
-// again. Nothing is shared with p.
+// other way and the motif's axis is counted from the other edge. What lies along
+// the roll stays: its rolls are as long, begin where they did, and have their
+// flaws where they were. Drop i of the one stands as drop −i of the other;
+// mirroring twice gives the same paper again. Nothing is shared with p.
 func (p *Paper) Mirrored() *Paper {
 	m := *p
 	if p.Match.Kind == Offset {
@@ -92,6 +93,15 @@ func (p *Paper) Mirrored() *Paper {
 	}
 	if p.Motif != nil {
 		m.Motif = &Motif{Axis: p.Width - p.Motif.Axis, Head: p.Motif.Head, Tall: p.Motif.Tall}
+	}
+	m.Available = copied(p.Available)
+	m.Also = slices.Clone(p.Also)
+	for i := range m.Also {
+		m.Also[i].Available = copied(p.Also[i].Available)
+	}
+	m.Rolls = slices.Clone(p.Rolls)
+	for i := range m.Rolls {
+		m.Rolls[i] = p.Rolls[i].copied()
 	}
 	return &m
 }

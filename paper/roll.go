@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+
 	"firstdrop/measure"
 	"firstdrop/money"
 )
@@ -41,10 +43,28 @@ func (r *Roll) Total() measure.Length {
 	return sum
 }
 
+// copied returns the roll with nothing shared.
+func (r *Roll) copied() Roll {
+	c := *r
+	c.Begins, c.Flaws, c.Parts = copied(r.Begins), slices.Clone(r.Flaws), slices.Clone(r.Parts)
+	for i := range c.Parts {
+		c.Parts[i].Begins = copied(r.Parts[i].Begins)
+	}
+	return c
+}
+
+func copied[T any](p *T) *T {
+	if p == nil {
+		return nil
+	}
+	c := *p
+	return &c
+}
+
 // Offer is a size in which a paper is sold.
 type Offer struct {
 	RollLength measure.Length // > 0
-	Pack       int            // rolls sold together, from 1
+	Pack       int            // rolls sold together: 1, 2 or 3
 	Price      money.Amount   // of one pack; the zero value when not stated
 	// Available is how many rolls can still be had; nil for as many as wanted.
 	Available *int

@@ -31,4 +31,26 @@ var paperSentences = map[finding.Code]func(speaker) string{
 	paper.OutsideEN233: func(s speaker) string {
 		return s.paper() + " (" + s.size("width") + " by " + s.size("roll") + ") is in no size category of EN 233, so that standard promises no tolerance"
 	},
+	paper.RollLonger: func(s speaker) string {
+		return s.paper() + ": roll " + s.f.Word + " was measured as " + s.size("length") + " long, more than a roll of " + s.size("roll") + " may be: measure it again"
+	},
+	paper.RollShorter: func(s speaker) string {
+		return s.paper() + ": roll " + s.f.Word + " is " + s.size("length") + " long, less than the " + s.size("shortest") + " that a whole roll may have: unless it is a left-over, complain before cutting"
+	},
+	paper.RollNoRepeat: func(s speaker) string {
+		return s.paper() + ": roll " + s.f.Word + " is " + s.size("length") + " long, and no whole repeat of " + s.size("repeat") + " comes out of it"
+	},
+	paper.ManyRollParts: func(s speaker) string {
+		return s.paper() + ": roll " + s.f.Word + " comes in " + count(s.f.Count, "length", "lengths") + ", more than the three that are usually accepted: complain before cutting"
+	},
+	paper.OtherBatch: func(s speaker) string {
+		text := s.paper() + ": " + count(s.f.Count, "roll", "rolls") + " that are there carry another batch than the label"
+		if s.f.Count == 1 {
+			text = s.paper() + ": 1 roll that is there carries another batch than the label"
+		}
+		if s.f.Word != "" {
+			text += ", " + s.f.Word
+		}
+		return text + ": the two are not hung on one wall"
+	},
 }
