@@ -1,5 +1,11 @@
 package cutting
 
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
 // Goal is something that a plan is to have.
 type Goal int
 
@@ -20,10 +26,25 @@ const (
 var goalNames = [...]string{"rolls", "leftover", "changes"}
 
 // String returns "rolls", "leftover" or "changes".
-func (g Goal) String() string { return goalNames[g] }
+func (g Goal) String() string {
+	if g < 0 || int(g) >= len(goalNames) {
+		return "unknown goal"
+	}
+	return goalNames[g]
+}
 
 // MarshalText writes what [Goal.String] returns.
 func (g Goal) MarshalText() ([]byte, error) { return []byte(g.String()), nil }
+
+// UnmarshalText reads what [Goal.String] returns; g is unchanged by an error.
+func (g *Goal) UnmarshalText(text []byte) error {
+	i := slices.Index(goalNames[:], string(text))
+	if i < 0 {
+		return fmt.Errorf("%q is no goal of cutting; it is one of %s", text, strings.Join(goalNames[:], ", "))
+	}
+	*g = Goal(i)
+	return nil
+}
 
 // Result says how far a goal was reached.
 type Result struct {

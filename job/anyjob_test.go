@@ -5,6 +5,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/job"
 	"firstdrop/measure"
@@ -186,10 +187,62 @@ func (d drawn) paper(i int) job.Paper {
 	if d.maybe("price stated") {
 		p.Price = money.Amount{Minor: rapid.Int64Range(0, 1e6).Draw(d.t, "price"), Currency: "EUR"}
 	}
+	d.stock(&p)
 	if d.maybe("tolerance stated") {
 		p.Tolerance = &job.Tolerance{Length: rapid.IntRange(0, 50).Draw(d.t, "‰"), Width: rapid.IntRange(0, 50).Draw(d.t, "‰")}
 	}
 	return p
+}
+
+// stock draws sizes on sale and rolls that are there.
+func (d drawn) stock(p *job.Paper) {
+	p.InOrder = d.maybe("in order")
+	if d.maybe("available stated") {
+		p.Available = new(int)
+		*p.Available = rapid.IntRange(1, 50).Draw(d.t, "available")
+	}
+	if d.maybe("another size") {
+		o := job.Offer{Roll: d.length("roll", 2000*mm, 50*measure.Metre), Pack: p.Pack, Available: p.Available}
+		if p.Price.Currency != "" {
+			o.Price = money.Amount{Minor: 1 + p.Price.Minor/2, Currency: "EUR"}
+			p.Price.Minor++
+		}
+		p.Also = append(p.Also, o)
+	}
+	for i := range rapid.IntRange(0, 3).Draw(d.t, "rolls") {
+		p.Rolls = append(p.Rolls, d.roll(i, p.Repeat > 0))
+	}
+}
+
+func (d drawn) roll(i int, hasDesign bool) job.Roll {
+	begins := func() *measure.Length {
+		if !hasDesign {
+			return nil
+		}
+		l := d.length("begins", 0, 299*mm)
+		return &l
+	}
+	r := job.Roll{Name: d.name(i)}
+	if d.maybe("batch stated") {
+		r.Batch = d.name(i)
+	}
+	if d.maybe("in parts") {
+		for range rapid.IntRange(2, 3).Draw(d.t, "parts") {
+			r.Parts = append(r.Parts, job.RollPart{Length: d.length("part", 1500*mm, 5000*mm), Begins: begins()})
+		}
+	} else {
+		r.Length = d.length("length", 3000*mm, 50*measure.Metre)
+		if d.maybe("looked at") {
+			r.Begins = begins()
+		}
+	}
+	if r.Begins != nil || !hasDesign || r.Length == 0 {
+		for k := range rapid.IntRange(0, 2).Draw(d.t, "flaws") {
+			from := measure.Length(k) * 1000 * mm
+			r.Flaws = append(r.Flaws, job.Flaw{From: from + d.length("from", 0, 400*mm), To: from + d.length("to", 500*mm, 900*mm)})
+		}
+	}
+	return r
 }
 
 // hang gives each paper a stretch of walls of its own.
@@ -222,6 +275,12 @@ func (d drawn) rules(j *job.Job) {
 	j.Rules.Wrap = d.optional("wrap", 0, 20*mm)
 	j.Rules.CutStep = d.optional("cut step", 1, 20*mm)
 	j.Rules.MinSliver = d.optional("sliver", 0, 200*mm)
+	j.Cutting = job.Cutting{
+		Lead: d.optional("lead", 0, 200*mm), Loss: d.optional("loss", 0, 5*mm), Blade: d.optional("blade", 0, 30*mm), Alone: d.maybe("alone"),
+		Goals: rapid.SampledFrom([][]cutting.Goal{
+			nil, {cutting.FewestRolls}, {cutting.FewestChanges, cutting.FewestRolls}, {cutting.FewestRolls, cutting.FewestChanges, cutting.LongestLeftover},
+		}).Draw(d.t, "goals"),
+	}
 	if d.maybe("weight stated") {
 		weight := rapid.Int64Range(0, 1_000_000).Draw(d.t, "weight")
 		j.Weights.KillMetre = &weight

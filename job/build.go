@@ -38,6 +38,9 @@ func (b *builder) build() {
 	if b.isRead("rules") && b.isRead("weights") {
 		b.rules()
 	}
+	if b.isRead("cutting") {
+		b.cutting()
+	}
 	if !b.isRead("papers") || !b.isRead("room") || !b.isRead("hang") {
 		return
 	}
@@ -114,6 +117,7 @@ func (b *builder) papers() {
 				label.Match.Kind = paper.Straight
 			}
 		}
+		b.rollNames(path, p.Rolls)
 		b.labelErrors(path, label.Check())
 		b.task.Papers = append(b.task.Papers, label)
 	}
@@ -125,7 +129,19 @@ func (b *builder) labelErrors(path string, err error) {
 		b.refuse(path, "%v", err)
 	}
 	for _, e := range all {
-		b.refuse(path+"."+e.Field, "%v", e)
+		if e.Fault != paper.NoName && e.Fault != paper.SameName { // seen to by rollNames
+			b.refuse(path+"."+e.Field, "%v", e)
+		}
+	}
+}
+
+// rollNames checks what is written on the rolls that are there.
+func (b *builder) rollNames(path string, rolls []Roll) {
+	seen := map[string]bool{}
+	for i := range rolls {
+		at := fmt.Sprintf("%s.rolls[%d]", path, i)
+		b.name(at+".name", rolls[i].Name, seen)
+		b.text(at+".batch", rolls[i].Batch)
 	}
 }
 
@@ -146,6 +162,8 @@ func (p *Paper) label(unit measure.Unit) (paper.Paper, error) {
 	if p.Pack != nil {
 		label.Pack = *p.Pack
 	}
+	label.Available, label.InOrder = p.Available, p.InOrder
+	p.stock(&label)
 	if p.Motif != nil {
 		label.Motif = &paper.Motif{Axis: p.Motif.Axis, Head: p.Motif.Head, Tall: p.Motif.Tall}
 	}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/measure"
 	"firstdrop/money"
@@ -22,6 +23,7 @@ type Job struct {
 	Papers  []Paper      `job:"papers,required"`
 	Hang    []Hang       `job:"hang"` // empty: the only paper, on all walls
 	Rules   Rules        `job:"rules"`
+	Cutting Cutting      `job:"cutting"`
 	Weights Weights      `job:"weights"`
 
 	source *source // where each part stood; nil for a job made by a program
@@ -120,6 +122,41 @@ type Paper struct {
 	Price     money.Amount   `job:"price"`          // of one pack
 	Batch     string         `job:"batch"`          // the printing run
 	Tolerance *Tolerance     `job:"tolerance,flow"` // nil: that of EN 233
+	Available *int           `job:"available"`      // rolls that can still be had; nil: as many as wanted
+	Also      []Offer        `job:"also,rows"`      // other sizes of the same paper on sale
+	InOrder   bool           `job:"in_order"`       // the goods shade: cut in the order of hanging
+	Rolls     []Roll         `job:"rolls,rows"`     // that are there already
+}
+
+// Offer is a further size in which the paper is sold.
+type Offer struct {
+	Roll      measure.Length `job:"roll,required"` // length of one roll
+	Pack      *int           `job:"pack"`          // rolls sold together; nil: 1
+	Price     money.Amount   `job:"price"`         // of one pack
+	Available *int           `job:"available"`     // rolls that can still be had; nil: as many as wanted
+}
+
+// Roll is a roll that is there, or a left-over. It has a length or parts.
+type Roll struct {
+	Name   string          `job:"name,required"` // unlike the names of the paper's other rolls
+	Batch  string          `job:"batch"`         // empty: the label's
+	Length measure.Length  `job:"length"`        // as measured, from the leading end
+	Begins *measure.Length `job:"begins"`        // first place where the design begins, from the leading end; nil: not looked at
+	Flaws  []Flaw          `job:"flaws"`         // stretches to be cut out, from the leading end on
+	Parts  []RollPart      `job:"parts"`         // separate lengths, in the order in which they come off
+}
+
+// Flaw is a stretch of a roll that no piece may touch, measured from the leading
+// end; over several parts as if they lay end to end.
+type Flaw struct {
+	From measure.Length `job:"from,required"`
+	To   measure.Length `job:"to,required"`
+}
+
+// RollPart is one of the separate lengths of a roll.
+type RollPart struct {
+	Length measure.Length  `job:"length,required"`
+	Begins *measure.Length `job:"begins"` // as in [Roll], from the part's own leading end
 }
 
 // Motif is where the leading motif sits in the design.
@@ -184,18 +221,30 @@ type Rules struct {
 // Allowance is the surplus at head and foot. One length alone stands for both.
 type Allowance struct{ Head, Foot measure.Length }
 
+// Cutting says how rolls are cut, and what a cutting plan is to have. Lead, Loss
+// and Blade are explained by [firstdrop/plan.CutRules]; nil: the default. Each is
+// between 0 and 1 m.
+type Cutting struct {
+	Lead  *measure.Length `job:"lead"`
+	Loss  *measure.Length `job:"loss"`
+	Blade *measure.Length `job:"blade"`
+	Alone bool            `job:"alone"`      // never cut narrow pieces side by side
+	Goals []cutting.Goal  `job:"goals,flow"` // what is wanted most first; empty: the default
+}
+
 // Weights say how much each finding counts when layouts are compared, in
 // thousandths of a roll, as [firstdrop/plan.Weights] explains; nil: the default. Each is
 // between 0 and a million.
 type Weights struct {
-	Roll      *int64 `job:"roll"`
-	Sliver    *int64 `job:"sliver"`
-	SeamNear  *int64 `job:"seam_near"`
-	FocalSeam *int64 `job:"focal_seam"`
-	KillMetre *int64 `job:"kill_metre"`
-	MotifCut  *int64 `job:"motif_cut"`
-	EndInFold *int64 `job:"end_in_fold"`
-	Drop      *int64 `job:"drop"`
-	Piece     *int64 `job:"piece"`
-	Wedge     *int64 `job:"wedge"`
+	Roll        *int64 `job:"roll"`
+	Sliver      *int64 `job:"sliver"`
+	SeamNear    *int64 `job:"seam_near"`
+	FocalSeam   *int64 `job:"focal_seam"`
+	KillMetre   *int64 `job:"kill_metre"`
+	MotifCut    *int64 `job:"motif_cut"`
+	EndInFold   *int64 `job:"end_in_fold"`
+	Drop        *int64 `job:"drop"`
+	Piece       *int64 `job:"piece"`
+	Wedge       *int64 `job:"wedge"`
+	BatchChange *int64 `job:"batch_change"`
 }

@@ -240,6 +240,7 @@ func join(path, key string) string {
 var items = map[string]string{
 	"walls": "wall", "openings": "opening", "fittings": "fitting", "diagonals": "diagonal",
 	"papers": "paper", "hang": "hang entry", "outline": "corner", "returns": "return",
+	"also": "further size", "rolls": "rolls entry", "flaws": "flaw", "parts": "part", "goals": "goal",
 }
 
 // orThis names the part at a path for a message: "room", "wall 3" for

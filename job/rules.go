@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
@@ -15,17 +17,17 @@ func (b *builder) rules() {
 		t.Rules.CutStep, t.Step = measure.Sixteenth, measure.Sixteenth
 	}
 	if a := r.Allowance; a != nil {
-		b.ruleLength("allowance.head", &a.Head, &t.Rules.Head)
-		b.ruleLength("allowance.foot", &a.Foot, &t.Rules.Foot)
+		b.shortLength("rules.allowance.head", &a.Head, &t.Rules.Head)
+		b.shortLength("rules.allowance.foot", &a.Foot, &t.Rules.Foot)
 	}
-	b.ruleLength("wrap", r.Wrap, &t.Rules.Wrap)
-	b.ruleLength("wrap_limit", r.WrapLimit, &t.Rules.WrapLimit)
-	b.ruleLength("outside_wrap", r.OutsideWrap, &t.Rules.OutsideWrap)
-	b.ruleLength("plumb_tolerance", r.PlumbTolerance, &t.Rules.PlumbTolerance)
-	b.ruleLength("start_overlap", r.StartOverlap, &t.Rules.Overlap)
-	b.ruleLength("cut_step", r.CutStep, &t.Rules.CutStep)
-	b.ruleLength("min_sliver", r.MinSliver, &t.Taste.MinSliver)
-	b.ruleLength("seam_clearance", r.SeamClearance, &t.Taste.SeamClearance)
+	b.shortLength("rules.wrap", r.Wrap, &t.Rules.Wrap)
+	b.shortLength("rules.wrap_limit", r.WrapLimit, &t.Rules.WrapLimit)
+	b.shortLength("rules.outside_wrap", r.OutsideWrap, &t.Rules.OutsideWrap)
+	b.shortLength("rules.plumb_tolerance", r.PlumbTolerance, &t.Rules.PlumbTolerance)
+	b.shortLength("rules.start_overlap", r.StartOverlap, &t.Rules.Overlap)
+	b.shortLength("rules.cut_step", r.CutStep, &t.Rules.CutStep)
+	b.shortLength("rules.min_sliver", r.MinSliver, &t.Taste.MinSliver)
+	b.shortLength("rules.seam_clearance", r.SeamClearance, &t.Taste.SeamClearance)
 	if t.Rules.CutStep <= 0 {
 		b.refuse("rules.cut_step", "cut_step is 0; write what lengths are cut to, such as 1 mm")
 	}
@@ -40,17 +42,20 @@ func (b *builder) rules() {
 	b.weight("drop", w.Drop, &v.Drop)
 	b.weight("piece", w.Piece, &v.Piece)
 	b.weight("wedge", w.Wedge, &v.Wedge)
+	b.weight("batch_change", w.BatchChange, &v.BatchChange)
 }
 
 // mostRule is more than any measure of the craft.
 const mostRule = measure.Metre
 
-func (b *builder) ruleLength(key string, stated, rule *measure.Length) {
+// shortLength takes a measure of the craft over from the document.
+func (b *builder) shortLength(path string, stated, rule *measure.Length) {
 	if stated == nil {
 		return
 	}
 	if *stated < 0 || *stated > mostRule {
-		b.refuse("rules."+key, "%s is %v; it must be between 0 and %v", key, *stated, mostRule)
+		_, name, _ := strings.Cut(path, ".")
+		b.refuse(path, "%s is %v; it must be between 0 and %v", name, *stated, mostRule)
 		return
 	}
 	*rule = *stated

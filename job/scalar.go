@@ -10,6 +10,7 @@ import (
 
 	"go.yaml.in/yaml/v4"
 
+	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/measure"
 	"firstdrop/money"
@@ -48,6 +49,7 @@ var scalars = map[reflect.Type]func(s scale, text string, v reflect.Value) error
 	reflect.TypeFor[money.Amount]():     readText,
 	reflect.TypeFor[measure.Unit]():     readText,
 	reflect.TypeFor[paper.Paste]():      readText,
+	reflect.TypeFor[cutting.Goal]():     readText,
 	reflect.TypeFor[room.Sight]():       readText,
 	reflect.TypeFor[room.CornerKind]():  readText,
 	reflect.TypeFor[room.OpeningKind](): readText,

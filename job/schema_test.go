@@ -13,6 +13,7 @@ import (
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
+	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/plan"
@@ -102,6 +103,14 @@ func TestSchemaRefuses(t *testing.T) {
 		{`"match": "free"`, `"match": "free", "pack": 4`},
 		{`"height": 2`, `"sight": "pretty"`},
 		{`"match": "free"`, `"match": "free", "paste": "glue"`},
+		{`"match": "free"`, `"match": "free", "available": -1`},
+		{`"match": "free"`, `"match": "free", "also": [{"pack": 1}]`},
+		{`"match": "free"`, `"match": "free", "rolls": [{"length": 9}]`},
+		{`"match": "free"`, `"match": "free", "rolls": [{"name": "1", "parts": [{"length": 9}]}]`},
+		{`"match": "free"`, `"match": "free", "rolls": [{"name": "1", "flaws": [{"from": 9}]}]`},
+		{`"match": "free"`, `"match": "free", "in_order": "yes"`},
+		{`"firstdrop": 1`, `"firstdrop": 1, "cutting": {"goals": ["rolls", "rolls"]}`},
+		{`"firstdrop": 1`, `"firstdrop": 1, "cutting": {"goals": ["money"]}`},
 	} {
 		data := strings.Replace(sound, change[0], change[1], 1)
 		if data == sound {
@@ -246,6 +255,11 @@ func TestSchemaWords(t *testing.T) {
 			t.Errorf("the schema has no %v", kind)
 		}
 	}
+	for g := cutting.FewestRolls; g <= cutting.FewestChanges; g++ {
+		if !strings.Contains(text, `"`+g.String()+`"`) {
+			t.Errorf("the schema has no %v", g)
+		}
+	}
 }
 
 // The defaults that the schema tells people are those that a task gets.
@@ -255,7 +269,7 @@ func TestSchemaDefaults(t *testing.T) {
 		t.Fatal(err)
 	}
 	r, taste := hanging.DefaultRules(), plan.DefaultTaste()
-	w := taste.Weights
+	w, cut := taste.Weights, plan.DefaultCut()
 	if r.Head != r.Foot {
 		t.Errorf("head %v and foot %v differ, but the schema tells one default", r.Head, r.Foot)
 	}
@@ -268,7 +282,11 @@ func TestSchemaDefaults(t *testing.T) {
 		"weights": {
 			"roll": fmt.Sprint(w.Roll), "sliver": fmt.Sprint(w.Sliver), "seam_near": fmt.Sprint(w.SeamNear), "focal_seam": fmt.Sprint(w.FocalSeam),
 			"kill_metre": fmt.Sprint(w.KillMetre), "motif_cut": fmt.Sprint(w.MotifCut), "end_in_fold": fmt.Sprint(w.EndInFold),
-			"drop": fmt.Sprint(w.Drop), "piece": fmt.Sprint(w.Piece), "wedge": fmt.Sprint(w.Wedge),
+			"drop": fmt.Sprint(w.Drop), "piece": fmt.Sprint(w.Piece), "wedge": fmt.Sprint(w.Wedge), "batch_change": fmt.Sprint(w.BatchChange),
+		},
+		"cutting": {
+			"lead": cut.Lead.String(), "loss": cut.Loss.String(), "blade": cut.Blade.String(), "alone": fmt.Sprint(cut.Alone),
+			"goals": fmt.Sprintf("%v, %v, %v", cut.First, cut.Then[0], cut.Then[1]),
 		},
 	} {
 		properties := root.Defs[section].Properties

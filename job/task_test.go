@@ -3,10 +3,12 @@ package job_test
 import (
 	"fmt"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
+	"firstdrop/cutting"
 	"firstdrop/finding"
 	"firstdrop/geom"
 	"firstdrop/hanging"
@@ -73,6 +75,9 @@ func TestTaskOfAPlainRoom(t *testing.T) {
 		Tolerance: paper.Tolerance{Length: 15, Width: 15}, Price: money.Amount{Minor: 1850, Currency: "EUR"},
 	}
 	if diff := cmp.Diff([]paper.Paper{want}, made.Papers); diff != "" {
+		t.Error(diff)
+	}
+	if diff := cmp.Diff(plan.DefaultCut(), made.Cut); diff != "" {
 		t.Error(diff)
 	}
 	if made.Rules != hanging.DefaultRules() || made.Taste != plan.DefaultTaste() || made.Step != 0 {
@@ -228,14 +233,41 @@ func TestRulesOfTheTask(t *testing.T) {
 	}
 	j := read(t, fmt.Sprintf(leaning, true, "", "", "[]")+`
 rules: {allowance: {head: 40, foot: 60}, wrap: 0, wrap_limit: 30, outside_wrap: 70, plumb_tolerance: 2, start_overlap: 20, cut_step: 5, min_sliver: 80, seam_clearance: 40}
-weights: {roll: 1, sliver: 2, seam_near: 3, focal_seam: 4, kill_metre: 5, motif_cut: 6, end_in_fold: 7, drop: 8, piece: 9, wedge: 10}
+weights: {roll: 1, sliver: 2, seam_near: 3, focal_seam: 4, kill_metre: 5, motif_cut: 6, end_in_fold: 7, drop: 8, piece: 9, wedge: 10, batch_change: 11}
+cutting: {lead: 150, loss: 1, blade: 6, alone: true, goals: [changes, rolls]}
 `)
 	made = task(t, j)
 	rules := hanging.Rules{Head: 40 * mm, Foot: 60 * mm, WrapLimit: 30 * mm, OutsideWrap: 70 * mm, PlumbTolerance: 2 * mm, Overlap: 20 * mm, CutStep: 5 * mm}
 	taste := plan.Taste{MinSliver: 80 * mm, SeamClearance: 40 * mm, Weights: plan.Weights{
-		Roll: 1, Sliver: 2, SeamNear: 3, FocalSeam: 4, KillMetre: 5, MotifCut: 6, EndInFold: 7, Drop: 8, Piece: 9, Wedge: 10,
+		Roll: 1, Sliver: 2, SeamNear: 3, FocalSeam: 4, KillMetre: 5, MotifCut: 6, EndInFold: 7, Drop: 8, Piece: 9, Wedge: 10, BatchChange: 11,
 	}}
-	if diff := cmp.Diff(rules, made.Rules) + cmp.Diff(taste, made.Taste); diff != "" {
+	cut := plan.CutRules{Lead: 150 * mm, Loss: 1 * mm, Blade: 6 * mm, Alone: true, First: cutting.FewestChanges, Then: []cutting.Goal{cutting.FewestRolls}}
+	if diff := cmp.Diff(rules, made.Rules) + cmp.Diff(taste, made.Taste) + cmp.Diff(cut, made.Cut); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestTaskOfRolls(t *testing.T) {
+	made := task(t, read(t, fmt.Sprintf(strings.Replace(leaning, "match: free}", `repeat: 640, match: half drop, batch: 4711, price: 30 EUR, available: 4, in_order: true,
+  also: [{roll: 5 m, pack: 2, price: 31 EUR, available: 0}, {roll: 15 m, price: 40 EUR}],
+  rolls: [{name: 1, length: 9985, begins: 120, flaws: [{from: 3 m, to: 3050}]}, {name: 2, batch: 4688, length: 10 m}, {name: 3, parts: [{length: 6 m, begins: 0}, {length: 4 m, begins: 639}]}]}`, 1), true, "", "", "[]")))
+	n := func(i int) *int { return &i }
+	l := func(l measure.Length) *measure.Length { return &l }
+	euros := func(minor int64) money.Amount { return money.Amount{Minor: minor, Currency: "EUR"} }
+	want := paper.Paper{
+		Name: "P", Width: 530 * mm, RollLength: 10 * measure.Metre, Repeat: 640 * mm, Match: paper.Match{Kind: paper.Offset, Num: 1, Den: 2},
+		Pack: 1, Batch: "4711", Tolerance: paper.StandardTolerance(530*mm, 10*measure.Metre), Price: euros(3000), Available: n(4), InOrder: true,
+		Also: []paper.Offer{
+			{RollLength: 5 * measure.Metre, Pack: 2, Price: euros(3100), Available: n(0)},
+			{RollLength: 15 * measure.Metre, Pack: 1, Price: euros(4000)},
+		},
+		Rolls: []paper.Roll{
+			{Name: "1", Batch: "4711", Length: 9985 * mm, Begins: l(120 * mm), Flaws: []paper.Flaw{{From: 3 * measure.Metre, To: 3050 * mm}}},
+			{Name: "2", Batch: "4688", Length: 10 * measure.Metre},
+			{Name: "3", Batch: "4711", Parts: []paper.RollPart{{Length: 6 * measure.Metre, Begins: l(0)}, {Length: 4 * measure.Metre, Begins: l(639 * mm)}}},
+		},
+	}
+	if diff := cmp.Diff([]paper.Paper{want}, made.Papers); diff != "" {
 		t.Error(diff)
 	}
 }

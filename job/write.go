@@ -121,10 +121,13 @@ func (p printer) mapping(v reflect.Value) *yaml.Node {
 	return n
 }
 
-// flow has the node printed on one line.
+// flow has the node printed on one line, with all it holds.
 func flow(n *yaml.Node) *yaml.Node {
 	if n.Kind != yaml.ScalarNode {
 		n.Style |= yaml.FlowStyle
+	}
+	for _, inner := range n.Content {
+		flow(inner)
 	}
 	return n
 }

@@ -30,7 +30,7 @@ func (c *checker) offers() {
 func (c *checker) enter(offer int) {
 	c.part, c.path = "", ""
 	if offer > 0 {
-		c.part, c.path = fmt.Sprintf("size %d", offer+1), fmt.Sprintf("also[%d].", offer-1)
+		c.part, c.path = fmt.Sprintf("further size %d", offer), fmt.Sprintf("also[%d].", offer-1)
 	}
 }
 

@@ -1,0 +1,39 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+
+	"firstdrop/cutting"
+	"firstdrop/plan"
+)
+
+// cutting sets how rolls are cut: the usual way, and what the job says instead.
+func (b *builder) cutting() {
+	c, cut := &b.job.Cutting, &b.task.Cut
+	*cut = plan.DefaultCut()
+	b.shortLength("cutting.lead", c.Lead, &cut.Lead)
+	b.shortLength("cutting.loss", c.Loss, &cut.Loss)
+	b.shortLength("cutting.blade", c.Blade, &cut.Blade)
+	cut.Alone = c.Alone
+	if len(c.Goals) > 0 && b.goals(c.Goals) {
+		cut.First, cut.Then = c.Goals[0], slices.Clone(c.Goals[1:])
+	}
+}
+
+// goals checks the order of the goals, and reports whether it can be pursued.
+func (b *builder) goals(goals []cutting.Goal) bool {
+	before := len(b.problems)
+	for i, g := range goals {
+		path := fmt.Sprintf("cutting.goals[%d]", i)
+		switch {
+		case g < cutting.FewestRolls || g > cutting.FewestChanges:
+			b.refuse(path, "goal %d is none of rolls, leftover, changes", int(g))
+		case slices.Contains(goals[:i], g):
+			b.refuse(path, "%v stands here twice; keep one of them", g)
+		case i == 0 && g == cutting.LongestLeftover:
+			b.refuse(path, "leftover cannot come first, or whole rolls would be bought to be left over; begin with rolls or changes")
+		}
+	}
+	return len(b.problems) == before
+}
