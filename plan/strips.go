@@ -77,7 +77,7 @@ func (p *Plan) sideBySide(label *paper.Paper, a *allotment, b *BatchPlan, option
 func (p *Plan) narrow(label *paper.Paper, refs []PieceRef) []geom.Interval {
 	across := make([]geom.Interval, len(refs))
 	for k, ref := range refs {
-		across[k] = p.across(ref)
+		across[k] = p.Across(ref)
 	}
 	out, any := make([]geom.Interval, len(refs)), false
 	for i, a := range across {
@@ -94,10 +94,10 @@ func (p *Plan) narrow(label *paper.Paper, refs []PieceRef) []geom.Interval {
 	return out
 }
 
-// across returns the stretch of the paper's width that a piece needs, within
+// Across returns the stretch of the paper's width that a piece needs, within
 // the paper, as it comes off the roll: a drop that hangs upside down has been
 // turned.
-func (p *Plan) across(ref PieceRef) geom.Interval {
+func (p *Plan) Across(ref PieceRef) geom.Interval {
 	l := p.Runs[ref.Run].Layout
 	q := &l.Pieces[ref.Piece]
 	w := l.Paper.Width

@@ -43,6 +43,14 @@ func (t *table) length(name string, l measure.Length) {
 	}
 }
 
+// blank leaves a column for a length empty.
+func (t *table) blank(name string) {
+	t.text(name+"_mm", "")
+	if t.sys == measure.Imperial {
+		t.text(name+"_ft_in", "")
+	}
+}
+
 // end ends the present row.
 func (t *table) end() {
 	t.body = append(t.body, t.row)

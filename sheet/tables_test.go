@@ -15,6 +15,11 @@ import (
 	"firstdrop/sheet"
 )
 
+// cuttingList writes the list in hanging order.
+func cuttingList(w io.Writer, p *plan.Plan, at int, sys measure.System) error {
+	return sheet.CuttingList(w, p, at, sheet.AsHung, sys)
+}
+
 type tableWriter func(io.Writer, *plan.Plan, int, measure.System) error
 
 // rows writes a table and reads it back by RFC 4180: each row as column → value.
@@ -67,7 +72,7 @@ func TestCuttingListAgreesWithThePlan(t *testing.T) {
 		t.Run(s.name, func(t *testing.T) {
 			p := s.kept(t)
 			l := p.Runs[0].Layout
-			list := rows(t, sheet.CuttingList, p, s.sys)
+			list := rows(t, cuttingList, p, s.sys)
 			if len(list) != len(l.Pieces) {
 				t.Fatalf("%d rows for %d pieces", len(list), len(l.Pieces))
 			}
@@ -133,8 +138,8 @@ func TestRollMapIsInCuttingOrder(t *testing.T) {
 				}
 				before = to
 			}
-			if len(rolls) != len(p.Papers[0].Cutting.Rolls) || cuts != len(p.Papers[0].Pieces) {
-				t.Errorf("%d rolls and %d cuts, want %d and %d", len(rolls), cuts, len(p.Papers[0].Cutting.Rolls), len(p.Papers[0].Pieces))
+			if len(rolls) != p.Papers[0].Rolls() || cuts != p.Papers[0].Pieces() {
+				t.Errorf("%d rolls and %d cuts, want %d and %d", len(rolls), cuts, p.Papers[0].Rolls(), p.Papers[0].Pieces())
 			}
 		})
 	}
@@ -143,7 +148,7 @@ func TestRollMapIsInCuttingOrder(t *testing.T) {
 func TestWhatPiecesAre(t *testing.T) {
 	s := samples[1] // a door, two windows, one with returns
 	got := map[string]string{}
-	for _, r := range rows(t, sheet.CuttingList, s.kept(t), measure.Metric) {
+	for _, r := range rows(t, cuttingList, s.kept(t), measure.Metric) {
 		got[r["what"]] = r["piece"]
 	}
 	for _, want := range []string{"full", "over window", "under window", "soffit of window", "left reveal of window", "full, cut out round door"} {
@@ -155,13 +160,13 @@ func TestWhatPiecesAre(t *testing.T) {
 
 func TestImperialColumns(t *testing.T) {
 	s := samples[8]
-	for _, r := range rows(t, sheet.CuttingList, s.kept(t), measure.Imperial) {
+	for _, r := range rows(t, cuttingList, s.kept(t), measure.Imperial) {
 		l := length(t, r, "length_mm")
 		if r["length_ft_in"] != l.Format(measure.Imperial) {
 			t.Errorf("%v is written %q", l, r["length_ft_in"])
 		}
 	}
-	for _, r := range rows(t, sheet.CuttingList, s.kept(t), measure.Metric) {
+	for _, r := range rows(t, cuttingList, s.kept(t), measure.Metric) {
 		if _, ok := r["length_ft_in"]; ok {
 			t.Fatal("a metric list has feet")
 		}
@@ -176,12 +181,12 @@ func TestSeveralOrdersAreTold(t *testing.T) {
 		s := sample{name: "orders", run: "A 1000x2400/2000 | B 1000x2000", label: label("Long vine", 900*mm, paper.Match{Kind: paper.Offset, Num: 1, Den: 3})}
 		s.label.RollLength = roll * mm
 		p := s.plan(t)
-		for _, r := range rows(t, sheet.CuttingList, p, measure.Metric) {
+		for _, r := range rows(t, cuttingList, p, measure.Metric) {
 			n, err := strconv.Atoi(r["roll"])
 			if err != nil {
 				t.Fatal(err)
 			}
-			several := len(p.Papers[0].Cutting.Rolls[n-1].Orders) > 1
+			several := len(p.Papers[0].Batches[0].Cutting.Rolls[n-1].Orders) > 1
 			if got := strings.Contains(r["note"], "the order depends on the phase"); got != several {
 				t.Errorf("roll %d: told %v, want %v", n, got, several)
 			}
@@ -213,7 +218,7 @@ func TestNamesAreNoFormulas(t *testing.T) {
 func rowsLoose(t testing.TB, p *plan.Plan) [][]string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := sheet.CuttingList(&b, p, 0, measure.Metric); err != nil {
+	if err := cuttingList(&b, p, 0, measure.Metric); err != nil {
 		t.Fatal(err)
 	}
 	all, err := csv.NewReader(&b).ReadAll()
@@ -229,7 +234,7 @@ func TestUnusedPaperIsAnError(t *testing.T) {
 	task.Papers = append([]paper.Paper{}, task.Papers...)
 	task.Papers = append(task.Papers, label("Spare", 0, paper.Match{}))
 	p.Task, p.Papers = &task, append(append([]plan.PaperPlan{}, p.Papers...), plan.PaperPlan{})
-	for _, write := range []tableWriter{sheet.CuttingList, sheet.RollMap} {
+	for _, write := range []tableWriter{cuttingList, sheet.RollMap} {
 		if err := write(io.Discard, &p, 1, measure.Metric); err == nil || !strings.Contains(err.Error(), `"Spare"`) {
 			t.Errorf("err = %v", err)
 		}
@@ -238,10 +243,10 @@ func TestUnusedPaperIsAnError(t *testing.T) {
 
 func TestColumns(t *testing.T) {
 	var b bytes.Buffer
-	if err := sheet.CuttingList(&b, samples[9].kept(t), 0, measure.Metric); err != nil {
+	if err := cuttingList(&b, samples[9].kept(t), 0, measure.Metric); err != nil {
 		t.Fatal(err)
 	}
-	const want = "piece,drop,wall,run,roll,cut,from_mm,to_mm,length_mm,phase_mm,leading_end,y_from_mm,y_to_mm,what,left_on_roll_mm,note"
+	const want = "piece,drop,wall,run,roll,roll_name,batch,cut,from_mm,to_mm,length_mm,phase_mm,mark,offset_mm,slit_from_mm,slit_to_mm,leading_end,y_from_mm,y_to_mm,what,left_on_roll_mm,note"
 	if got, _, _ := strings.Cut(b.String(), "\r\n"); got != want {
 		t.Errorf("columns\n got %s\nwant %s", got, want)
 	}
