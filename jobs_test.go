@@ -102,12 +102,16 @@ func told(p *plan.Plan) string {
 		}
 	}
 	for _, paper := range d.Papers {
-		for _, r := range paper.Rolls {
-			fmt.Fprintf(&b, "roll %d of %s:", r.Roll, paper.Name)
-			for _, c := range r.Orders[0].Cuts {
-				fmt.Fprintf(&b, " %s", c.Piece)
+		for _, batch := range paper.Batches {
+			for _, r := range batch.Rolls {
+				fmt.Fprintf(&b, "roll %d of %s:", r.Roll, paper.Name)
+				for _, c := range r.Orders[0].Cuts {
+					for k, g := range c.Gives {
+						fmt.Fprintf(&b, "%s%s", map[bool]string{true: " ", false: "|"}[k == 0], g.Piece)
+					}
+				}
+				fmt.Fprintf(&b, ", left %v\n", r.Left.FloorTo(measure.Millimetre))
 			}
-			fmt.Fprintf(&b, ", left %v\n", r.Left.FloorTo(measure.Millimetre))
 		}
 	}
 	return b.String()
@@ -126,8 +130,8 @@ func TestExamples(t *testing.T) {
 		}
 		p := planned(t, file, data)
 		for i := range p.Papers {
-			if c := p.Papers[i].Cutting; c != nil && !c.Proven {
-				t.Errorf("%s: %d rolls, at least %d: not proven", file, len(c.Rolls), c.LowerBound)
+			if pp := &p.Papers[i]; !pp.Proven() {
+				t.Errorf("%s: %d rolls to buy, at least %d: not proven", file, pp.Buy(), pp.LowerBound())
 			}
 		}
 	}

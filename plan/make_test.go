@@ -196,8 +196,8 @@ func TestRunsShareRolls(t *testing.T) {
 	ta := task("A 2650x900", plain()) // five drops of 1.0 m
 	ta.Runs = append(ta.Runs, plan.RunTask{Run: roomtext.Run("B 2650x900")})
 	p := made(t, ta).Papers[0]
-	if p.Drops != 10 || len(p.Cutting.Rolls) != 1 {
-		t.Errorf("%d drops from %d rolls, want 10 from 1", p.Drops, len(p.Cutting.Rolls))
+	if p.Drops != 10 || p.Rolls() != 1 {
+		t.Errorf("%d drops from %d rolls, want 10 from 1", p.Drops, p.Rolls())
 	}
 }
 
@@ -246,7 +246,7 @@ func TestLongerRollsNeverNeedMore(t *testing.T) {
 		if len(choice.NewDrop) != len(again.Runs[0].Layout.Choice.NewDrop) || choice.Kill != again.Runs[0].Layout.Choice.Kill {
 			t.Skip("another layout pays with longer rolls")
 		}
-		a, b := pl.Papers[0].Cutting, again.Papers[0].Cutting
+		a, b := pl.Papers[0].Batches[0].Cutting, again.Papers[0].Batches[0].Cutting
 		if a.Proven && b.Proven && len(b.Rolls) > len(a.Rolls) {
 			t.Fatalf("rolls of %v: %d, of %v: %d", p.RollLength, len(a.Rolls), longer.RollLength, len(b.Rolls))
 		}
@@ -270,7 +270,7 @@ func TestMirroredRoomCostsTheSame(t *testing.T) {
 		}
 		planned++
 		b := made(t, asked(q.run.Mirrored(), *q.paper.Mirrored()))
-		if x, y := len(a.Papers[0].Cutting.Rolls), len(b.Papers[0].Cutting.Rolls); x != y {
+		if x, y := a.Papers[0].Rolls(), b.Papers[0].Rolls(); x != y {
 			t.Errorf("room %d: %d rolls (score %d), mirrored %d (score %d)", seed, x, a.Runs[0].Score, y, b.Runs[0].Score)
 		}
 	}

@@ -113,9 +113,9 @@ func TestPublishedStripCounts(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p := planned(t, flat(tt.girth, tt.height), tt.paper, tt.allowance).Papers[0]
-		if p.Drops != tt.drops || len(p.Cutting.Rolls) != tt.rolls || !p.Cutting.Proven {
+		if p.Drops != tt.drops || p.Rolls() != tt.rolls || !p.Proven() {
 			t.Errorf("%s: %d drops, %d rolls (proven %v), published %d and %d",
-				tt.source, p.Drops, len(p.Cutting.Rolls), p.Cutting.Proven, tt.drops, tt.rolls)
+				tt.source, p.Drops, p.Rolls(), p.Proven(), tt.drops, tt.rolls)
 		}
 	}
 }
@@ -132,10 +132,10 @@ func TestCenturyOldChartUnderOrders(t *testing.T) {
 	chart := []int{5, 6, 6, 7, 7, 8, 8, 9, 9, 10, 10}
 	for i, girth := range girths {
 		p := planned(t, flat(girth, 8*foot+6*inch), paper.Paper{Width: 21 * inch, RollLength: 8 * yard}, 0).Papers[0]
-		if got := len(p.Cutting.Rolls); got != strips[i] {
+		if got := p.Rolls(); got != strips[i] {
 			t.Errorf("girth %v: %d pieces, want %d", girth.Format(measure.Imperial), got, strips[i])
 		}
-		if d := len(p.Cutting.Rolls) - chart[i]; d < 2 || d > 5 {
+		if d := p.Rolls() - chart[i]; d < 2 || d > 5 {
 			t.Errorf("girth %v: the chart is out by %d, not by 2 to 5", girth.Format(measure.Imperial), d)
 		}
 		if d := p.AreaRolls - chart[i]; d < -1 || d > 1 {
@@ -153,7 +153,7 @@ func TestRuralHouseTable(t *testing.T) {
 		strips := measure.Length(2 * row[0])
 		at := func(roll measure.Length) int {
 			p := planned(t, flat(strips*50*cm, 3*m), paper.Paper{Width: 50 * cm, RollLength: roll}, 0)
-			return len(p.Papers[0].Cutting.Rolls)
+			return p.Papers[0].Rolls()
 		}
 		seven, ten := at(7*m), at(10*m+50*cm)
 		if seven != row[0] || ten < row[1]-1 || ten > row[1]+1 {
@@ -231,12 +231,12 @@ func TestExtraPaper(t *testing.T) {
 func TestHeightPlusRepeatIsAnUpperBound(t *testing.T) {
 	p := paper.Paper{Width: 53 * cm, RollLength: 10 * m, Repeat: 60 * cm, Match: paper.Match{Kind: paper.Straight}}
 	pl := planned(t, flat(3*53*cm, 275*cm), p, 10*cm)
-	if got := len(pl.Papers[0].Cutting.Rolls); got != 1 {
+	if got := pl.Papers[0].Rolls(); got != 1 {
 		t.Errorf("three strips need %d rolls, want 1", got)
 	}
 	p.Match = paper.Match{Kind: paper.Offset, Length: 30 * cm}
 	pl = planned(t, flat(2*53*cm, 275*cm), p, 10*cm)
-	if got := len(pl.Papers[0].Cutting.Rolls); got != 1 {
+	if got := pl.Papers[0].Rolls(); got != 1 {
 		t.Errorf("two strips at half drop need %d rolls, published 1", got)
 	}
 }
@@ -256,8 +256,8 @@ func TestFullLengthIsSaid(t *testing.T) {
 		p := paper.Paper{Width: 53 * cm, RollLength: 10050 * mm, Tolerance: paper.StandardTolerance(53*cm, 10050*mm)}
 		pl := planned(t, flat(8*53*cm, tt.height), p, 10*cm)
 		got := pl.Papers[0]
-		if len(got.Cutting.Rolls) != 2 || got.ShortRolls != tt.short {
-			t.Errorf("%v: %d rolls, %d of the shortest, want 2 and %d", tt.height, len(got.Cutting.Rolls), got.ShortRolls, tt.short)
+		if got.Rolls() != 2 || got.ShortRolls != tt.short {
+			t.Errorf("%v: %d rolls, %d of the shortest, want 2 and %d", tt.height, got.Rolls(), got.ShortRolls, tt.short)
 		}
 		said := false
 		for _, f := range pl.Findings {

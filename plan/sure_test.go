@@ -13,7 +13,7 @@ import (
 // higher by 13 mm do the same.
 func TestCliffsOfTwoRolls(t *testing.T) {
 	p := made(t, asked(flat(8*530*mm, 2400*mm), paper.Paper{Name: "plain", Width: 530 * mm, RollLength: 10050 * mm, Pack: 1}))
-	cliffs, err := p.Cliffs(0)
+	cliffs, err := p.Cliffs(0, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -42,7 +42,7 @@ func TestCertaintyOfTwoRolls(t *testing.T) {
 	chances := p.Chances(0)
 	chances.Measuring, chances.Spoiled = 0, 0
 	const jobs = 4000
-	c, err := p.Certainty(0, chances, jobs, 1)
+	c, err := p.Certainty(0, 0, chances, jobs, 1)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -97,6 +97,19 @@ var planSentences = map[finding.Code]func(speaker) string{
 	plan.Unproven: func(s speaker) string {
 		return s.paper() + ": the rolls are enough, but it is not ruled out that up to " + count(s.f.Count, "roll", "rolls") + " fewer would do"
 	},
+	plan.PaperMissing: func(s speaker) string {
+		return s.paper() + ": there is no paper for " + count(s.f.Count, "piece", "pieces") + " of this job, and no more to be had. Do not cut before you know where it comes from"
+	},
+	plan.SideBySide: func(s speaker) string {
+		return s.paper() + ": narrow pieces cut side by side from one length save " + count(s.f.Count, "roll", "rolls") + "; the cutting list says which"
+	},
+	plan.BatchChange: func(s speaker) string {
+		next := "another batch"
+		if s.f.Word != "" {
+			next = "batch " + s.f.Word
+		}
+		return "In corner " + s.f.Place.Corner + " the wall on the right begins with " + next + ": colours may differ a little, so hang no drop of one batch on the other's wall"
+	},
 	plan.AreaMisleads: func(s speaker) string {
 		return s.paper() + ": dividing areas says " + count(s.f.Count, "roll", "rolls") + "; that is not the true number, since paper is hung in whole drops"
 	},

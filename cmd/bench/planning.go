@@ -73,11 +73,11 @@ func certainty() ([]Figure, error) {
 	if err != nil {
 		return nil, err
 	}
-	curveMS, err := median(func() error { _, err := p.Certainty(0, p.Chances(0), 10_000, 1); return err })
+	curveMS, err := median(func() error { _, err := p.Certainty(0, 0, p.Chances(0), 10_000, 1); return err })
 	if err != nil {
 		return nil, err
 	}
-	cliffsMS, err := median(func() error { _, err := p.Cliffs(0); return err })
+	cliffsMS, err := median(func() error { _, err := p.Cliffs(0, 0); return err })
 	return []Figure{
 		{Name: "certainty of 10 000 jobs ÷ one plan", Value: curveMS / planMS, Unit: "×", Goal: 50},
 		{Name: "cliffs ÷ one plan", Value: cliffsMS / planMS, Unit: "×", Goal: 10},

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"context"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -37,10 +37,11 @@ The same job, number and seed give the same answer on every machine.`,
 		if err != nil {
 			return err
 		}
-		told, err := eachPaper(c.Context(), pl, func(i int) (paperCertainty, error) {
+		told, err := eachBatch(c.Context(), pl, func(i, batch int) (batchCertainty, error) {
 			chances := pl.plan.Chances(i)
-			curve, err := pl.plan.Certainty(i, chances, jobs, seed)
-			return paperCertainty{pl.plan.Task.Papers[i].Name, chances, curve}, err
+			curve, err := pl.plan.Certainty(i, batch, chances, jobs, seed)
+			t := batchCertainty{batchName: pl.batchName(i, batch), Assumed: chances, Curve: curve}
+			return t, t.unless(err)
 		})
 		if err != nil {
 			return err
@@ -56,44 +57,44 @@ The same job, number and seed give the same answer on every machine.`,
 	return units.addTo(c, "metric or imperial (the job's, if not given)")
 }
 
-// eachPaper asks something of every paper that the plan uses, in their order. It
-// returns soon after ctx is cancelled.
-func eachPaper[T any](ctx context.Context, pl *planned, ask func(i int) (T, error)) ([]T, error) {
-	told := []T{}
-	for i := range pl.plan.Papers {
-		if pl.plan.Papers[i].Cutting == nil {
-			continue
-		}
-		answer, err := soon(ctx, func() (T, error) { return ask(i) })
-		if err != nil {
-			return nil, err
-		}
-		told = append(told, answer)
-	}
-	return told, nil
-}
-
-// paperCertainty is the curve of one paper and what was assumed.
-type paperCertainty struct {
-	Paper   string        `json:"paper"`
+// batchCertainty is the curve of one batch of a paper and what was assumed.
+type batchCertainty struct {
+	batchName
 	Assumed order.Chances `json:"assumed"`
-	Curve   *order.Curve  `json:"curve"`
+	Curve   *order.Curve  `json:"curve"` // null when it cannot be told
+	Refused string        `json:"refused,omitempty"`
 }
 
-func (p *program) printCertainty(pl *planned, told []paperCertainty) error {
+// unless keeps the reason why there is no curve; any other error is returned.
+func (t *batchCertainty) unless(err error) error {
+	var refusal *order.ChanceError
+	if errors.As(err, &refusal) {
+		t.Refused = refusal.Field + " " + refusal.Message
+		return nil
+	}
+	return err
+}
+
+// lines tells one curve.
+func (t *batchCertainty) lines(p *program, pl *planned) []string {
+	if t.Curve == nil {
+		return wrap(fmt.Sprintf("%s: how sure the count is cannot be told; the %s", printable(t.title()), t.Refused), p.out.width)
+	}
+	lines := []string{fmt.Sprintf("%s: %s; %s simulated", printable(t.title()), t.planned(t.Curve.Rolls), count(t.Curve.Jobs, "job"))}
+	for _, point := range t.Curve.Enough {
+		lines = append(lines, p.certaintyLine(t.Curve, point))
+	}
+	lines = append(lines, certaintyAdvice(t.Curve)...)
+	return append(lines, wrap(pl.assumed(t.Assumed), p.out.width)...)
+}
+
+func (p *program) printCertainty(pl *planned, told []batchCertainty) error {
 	if len(told) == 0 {
 		_, err := fmt.Fprintln(p.out, "Nothing to hang, so no rolls to be sure of.")
 		return written(err)
 	}
 	for _, t := range told {
-		lines := []string{fmt.Sprintf("%s: %s planned; %s simulated",
-			printable(t.Paper), count(t.Curve.Rolls, "roll"), count(t.Curve.Jobs, "job"))}
-		for _, point := range t.Curve.Enough {
-			lines = append(lines, p.certaintyLine(t.Curve, point))
-		}
-		lines = append(lines, certaintyAdvice(t.Curve)...)
-		lines = append(lines, wrap(pl.assumed(t.Assumed), p.out.width)...)
-		for _, l := range lines {
+		for _, l := range t.lines(p, pl) {
 			if _, err := fmt.Fprintln(p.out, l); err != nil {
 				return written(err)
 			}

@@ -27,9 +27,9 @@ the millimetre, nearest first. The drops stay where they are.`,
 		if err != nil {
 			return err
 		}
-		told, err := eachPaper(c.Context(), pl, func(i int) (paperCliffs, error) {
-			cliffs, err := pl.plan.Cliffs(i)
-			return paperCliffs{pl.plan.Task.Papers[i].Name, len(pl.plan.Papers[i].Cutting.Rolls), cliffDocuments(cliffs)}, err
+		told, err := eachBatch(c.Context(), pl, func(i, batch int) (batchCliffs, error) {
+			cliffs, err := pl.plan.Cliffs(i, batch)
+			return batchCliffs{pl.batchName(i, batch), pl.toBuy(i, batch), cliffDocuments(cliffs)}, err
 		})
 		if err != nil {
 			return err
@@ -43,9 +43,9 @@ the millimetre, nearest first. The drops stay where they are.`,
 	return units.addTo(c, "metric or imperial (the job's, if not given)")
 }
 
-// paperCliffs is what the count of one paper hangs on.
-type paperCliffs struct {
-	Paper  string  `json:"paper"`
+// batchCliffs is what the count of one batch of a paper hangs on.
+type batchCliffs struct {
+	batchName
 	Rolls  int     `json:"rolls"`
 	Cliffs []cliff `json:"cliffs"`
 }
@@ -68,9 +68,9 @@ func cliffDocuments(cs []order.Cliff) []cliff {
 	return out
 }
 
-func (p *program) printCliffs(pl *planned, told []paperCliffs) error {
+func (p *program) printCliffs(pl *planned, told []batchCliffs) error {
 	for _, t := range told {
-		if _, err := fmt.Fprintf(p.out, "%s: %s planned\n", printable(t.Paper), count(t.Rolls, "roll")); err != nil {
+		if _, err := fmt.Fprintf(p.out, "%s: %s\n", printable(t.title()), t.planned(t.Rolls)); err != nil {
 			return written(err)
 		}
 		for _, c := range t.Cliffs {

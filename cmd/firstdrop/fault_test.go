@@ -33,7 +33,7 @@ func TestUntruePlanIsNotShown(t *testing.T) {
 		}
 		p.Runs[0].Layout.Seams[0].X += measure.Millimetre
 		first := func(r []cutting.RollPlan) *cutting.Cut { return &r[0].Orders[0].Cuts[0] }
-		first(p.Papers[0].Cutting.Rolls).To -= measure.Millimetre
+		first(p.Papers[0].Batches[0].Cutting.Rolls).To -= measure.Millimetre
 		return p, nil
 	}
 	folder := filepath.Join(t.TempDir(), "out")

@@ -44,7 +44,7 @@ type adder = func(stem, ending string, write func(b *bytes.Buffer) error) error
 func (pl *planned) tables(add adder) error {
 	var used []int
 	for i := range pl.plan.Papers {
-		if pl.plan.Papers[i].Cutting != nil {
+		if pl.plan.Papers[i].Batches != nil {
 			used = append(used, i)
 		}
 	}
@@ -53,7 +53,7 @@ func (pl *planned) tables(add adder) error {
 		if len(used) > 1 {
 			suffix = "-" + safe(pl.plan.Task.Papers[i].Name)
 		}
-		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, pl.units) })
+		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, sheet.AsHung, pl.units) })
 		if err != nil {
 			return err
 		}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"firstdrop/cutting"
@@ -10,6 +9,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/plan"
 	"firstdrop/room"
+	"firstdrop/sheet"
 )
 
 // firstLine tells where the first plumb line of a run stands, which edge of the
@@ -86,7 +86,7 @@ func (pl *planned) killSeam(run int) string {
 	where := killPlace(l, s)
 	switch {
 	case isPlainPaper(l.Paper):
-		return pl.named(run, where+"; this paper has no design that could miss.")
+		return pl.named(run, where+": no design that could miss.")
 	case s.Meets():
 		return pl.named(run, where+"; the design meets even there.")
 	}
@@ -146,55 +146,52 @@ const cutsShown = 3
 
 // firstCuts tells how to begin cutting for a run: the first cuts, in their
 // order, of the roll that drop 1 comes from.
-func (pl *planned) firstCuts(run int) []string {
+func (pl *planned) firstCuts(run int, brief bool) []string {
 	l := pl.plan.Runs[run].Layout
-	pp := &pl.plan.Papers[pl.plan.Task.Runs[run].Paper]
-	r := pl.rollOf(pp, plan.PieceRef{Run: run, Piece: 0})
-	if r < 0 {
+	r := pl.rollOf(plan.PieceRef{Run: run})
+	if r == nil {
 		return nil
 	}
-	orders := pp.Cutting.Rolls[r].Orders
-	cuts := orders[0].Cuts
+	cuts := r.Orders[0].Cuts
 	var lines []string
 	for _, c := range cuts[:min(max(1, cutsShown/len(pl.plan.Runs)), len(cuts))] {
-		ref := pp.Pieces[c.Piece]
-		of := pl.plan.Runs[ref.Run].Layout
-		p := &of.Pieces[ref.Piece]
-		line := fmt.Sprintf("roll %d: piece %-3s %10s%s", r+1, p.Name, p.Length.Format(pl.units), pl.designAt(of, p))
-		if of != l {
-			line += " (" + of.Run.Name + ")"
-		}
-		lines = append(lines, line)
+		lines = append(lines, pl.cutLine(l, r, c))
 	}
-	if len(orders) > 1 {
-		lines = append(lines, fmt.Sprintf("in another order if roll %d begins elsewhere: see the roll map", r+1))
+	if len(r.Orders) > 1 && !brief {
+		lines = append(lines, fmt.Sprintf("in another order if roll %d begins elsewhere: see the roll map", r.Number))
 	}
 	return lines
 }
 
-// rollOf returns the index of the roll that a piece is cut from; −1 when there
-// is none.
-func (pl *planned) rollOf(pp *plan.PaperPlan, want plan.PieceRef) int {
-	if pp.Cutting == nil {
-		return -1
+// cutLine tells one cut, for the one who hangs layout l.
+func (pl *planned) cutLine(l *hanging.Layout, r *sheet.Roll, c cutting.Cut) string {
+	gifts := r.Gifts(pl.plan, c)
+	of := gifts[0].Layout
+	line := fmt.Sprintf("roll %s: piece %-3s %10s", printable(r.Title()), sheet.Names(gifts), (c.To - c.From).Format(pl.units))
+	if mark := sheet.Mark(of.Paper, r.Phase(c), pl.units); mark != "" {
+		end := "head"
+		if of.Drops[gifts[0].Piece.Drop].Reversed {
+			end = "foot" // it comes off the roll first, and hangs head down
+		}
+		line += ", " + end + " " + mark
 	}
-	return slices.IndexFunc(pp.Cutting.Rolls, func(r cutting.RollPlan) bool {
-		return slices.ContainsFunc(r.Orders[0].Cuts, func(c cutting.Cut) bool { return pp.Pieces[c.Piece] == want })
-	})
+	if of != l {
+		line += " (" + of.Run.Name + ")"
+	}
+	return line
 }
 
-// designAt tells where in the design a piece is cut, "" where there is none.
-func (pl *planned) designAt(l *hanging.Layout, p *hanging.Piece) string {
-	label := l.Paper
-	if label.Repeat == 0 {
-		return ""
+// rollOf returns the roll that a piece is cut from; nil when there is none.
+func (pl *planned) rollOf(want plan.PieceRef) *sheet.Roll {
+	rolls := sheet.Rolls(pl.plan, pl.plan.Task.Runs[want.Run].Paper)
+	for i := range rolls {
+		for _, c := range rolls[i].Orders[0].Cuts {
+			for _, g := range rolls[i].Gifts(pl.plan, c) {
+				if g.PieceRef == want {
+					return &rolls[i]
+				}
+			}
+		}
 	}
-	end := "head"
-	if l.Drops[p.Drop].Reversed {
-		end = "foot" // it comes off the roll first, and hangs head down
-	}
-	if m := label.Motif; m != nil {
-		return fmt.Sprintf(", %s %s above the motif", end, (m.Head - p.Phase).Mod(label.Repeat).Format(pl.units))
-	}
-	return fmt.Sprintf(", %s %s into the repeat", end, p.Phase.Format(pl.units))
+	return nil
 }

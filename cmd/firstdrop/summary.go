@@ -37,22 +37,48 @@ func (pl *planned) title() string {
 // summary returns what one wants to know first, as lines for the screen. notes
 // are paragraphs to end with, on what was written; without them there is a hint.
 func (s *screen) summary(pl *planned, notes []string) []string {
-	var title, buy []string
+	last := s.close(pl, notes)
+	parts := s.opening(pl, false)
+	const watched = 2 // lines at least for what to watch for
+	if lineCount(parts)+watched+len(last) >= s.height {
+		parts = s.opening(pl, true)
+	}
+	free := s.height - 1 - lineCount(parts) - len(last)
+	return s.spaced(append(parts, s.watch(pl, free), last))
+}
+
+// opening says what to buy and where to begin; brief, only what cannot be read
+// elsewhere.
+func (s *screen) opening(pl *planned, brief bool) [][]string {
+	var title, stock []string
 	for _, l := range wrap(pl.heading(), s.width) {
 		title = append(title, s.in(bold, l))
 	}
 	for i := range pl.plan.Papers {
-		if pl.plan.Papers[i].Cutting != nil {
-			buy = append(buy, s.entry("Buy", pl.buy(i)...)...)
+		if pl.plan.Papers[i].Batches != nil {
+			stock = append(stock, s.stock(pl, i, brief)...)
 		}
 	}
-	parts := [][]string{title, buy}
+	parts := [][]string{title, stock}
 	for i := range pl.plan.Runs {
-		parts = append(parts, s.begin(pl, i))
+		parts = append(parts, s.begin(pl, i, brief))
 	}
-	last := s.close(pl, notes)
-	free := s.height - 1 - lineCount(parts) - len(last)
-	return s.spaced(append(parts, s.watch(pl, free), last))
+	return parts
+}
+
+// stock tells of one paper what is missing, what to buy, and what is in hand.
+func (s *screen) stock(pl *planned, i int, brief bool) []string {
+	var lines []string
+	if missing := pl.missing(i); missing != "" {
+		for _, l := range s.entry("MISSING", missing) {
+			lines = append(lines, s.in(red, l))
+		}
+	}
+	lines = append(lines, s.entry("Buy", pl.buy(i, brief)...)...)
+	if hand := pl.inHand(i); len(hand) > 0 {
+		lines = append(lines, s.entry("In hand", hand...)...)
+	}
+	return lines
 }
 
 // close ends the summary: the cautions, and what was written or might be.
@@ -98,9 +124,10 @@ func (s *screen) spaced(parts [][]string) []string {
 // heading names the job and counts its drops and pieces.
 func (pl *planned) heading() string {
 	drops, pieces := 0, 0
-	for _, p := range pl.plan.Papers {
+	for i := range pl.plan.Papers {
+		p := &pl.plan.Papers[i]
 		drops += p.Drops
-		pieces += len(p.Pieces)
+		pieces += p.Pieces()
 	}
 	return fmt.Sprintf("%s: %s in %s", pl.title(), count(drops, "drop")+" of paper", count(pieces, "piece"))
 }
@@ -129,12 +156,16 @@ func (s *screen) labelled(label string, lines []string) []string {
 }
 
 // begin tells how a run is begun and where it ends.
-func (s *screen) begin(pl *planned, run int) []string {
-	lines := s.entry("Start", pl.firstLine(run)...)
+func (s *screen) begin(pl *planned, run int, brief bool) []string {
+	start := pl.firstLine(run)
+	if brief {
+		start = []string{strings.Join(start, " ")}
+	}
+	lines := s.entry("Start", start...)
 	if kill := pl.killSeam(run); kill != "" {
 		lines = append(lines, s.entry("Kill seam", kill)...)
 	}
-	return append(lines, s.entry("Cut first", pl.firstCuts(run)...)...)
+	return append(lines, s.entry("Cut first", pl.firstCuts(run, brief)...)...)
 }
 
 // watch lists the gravest findings that free lines have room for, one of each
