@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"math"
 	"math/bits"
 	"slices"
 )
@@ -19,17 +20,23 @@ import (
 //	total weight 3.0  =  0.4 free  +  2.6 at 10 per 1.1  →  at least 23.6
 //
 // Carry the whole weight on the cheapest capacity first: no plan costs less.
-// Rounded up to what sums of prices can make, that is the bound.
+// Rounded up to what sums of prices can make, that is the bound. A roll sold in
+// a pack counts with its share of the pack's price there; a plan pays for packs
+// whole, and the rolls left in an open pack are as good as in hand.
 //
 // A piece for which no roll is left over costs more than all rolls together,
 // so that the plan leaves out no more than it must.
 type mixed struct {
-	cost  []int64 // of one roll, per kind of roll
+	paid  []int64 // for a pack, per kind of roll
+	pack  []int32 // rolls in it
+	cost  []int64 // of one roll: its share of the pack, in parts of the unit of money, rounded down
+	parts int64   // in the unit of money; 1 unless there are packs
 	count []int32 // that there are; unlimited if -1
 	row   []int32 // of the linear program that counts a limited kind; -1
+	spare []int32 // place in left of the rolls in an open pack; -1 if sold singly
 	dear  int64   // cost of a piece left out
-	unit  int64   // all costs are multiples of it
-	top   int64   // highest cost of a roll
+	unit  int64   // all sums of money are multiples of it
+	top   int64   // highest price of a pack
 
 	load  []int64 // capacities under the weights looked at; the last for pieces left out
 	now   []int   // exact lanes that show them
@@ -44,7 +51,8 @@ type mixed struct {
 
 	bestCost int64
 	lists    []states
-	left     []int32 // pieces, then rolls of each limited kind
+	left     []int32 // pieces, then rolls of each limited kind, then those in open packs
+	used     []int32 // rolls of each kind, of a plan looked at
 	chosen   []pick
 	keep     []int16
 }
@@ -62,33 +70,35 @@ func (p *Problem) isMixed() bool { return len(p.stock) > 1 || p.stock[0].Count >
 // price sets the costs up.
 func (x *mixed) price(p *Problem) {
 	n := len(p.stock)
-	x.cost, x.count, x.row = grow(x.cost, n), grow(x.count, n), grow(x.row, n)
+	x.paid, x.count, x.row, x.pack = grow(x.paid, n), grow(x.count, n), grow(x.row, n), grow(x.pack, n)
 	prices := priced(p.stock)
 	x.unit, x.top = 0, 1
 	total := int64(0)
 	rows := int32(len(p.kinds))
 	x.rhs = append(x.rhs[:0], p.demand...)
-	for b, s := range p.stock {
-		x.cost[b] = 1
+	for b := range p.stock {
+		s := &p.stock[b]
+		x.paid[b], x.pack[b] = 1, int32(s.pack())
 		if prices {
-			x.cost[b] = s.Price
+			x.paid[b] = s.Price
 		}
 		if s.InHand {
-			x.cost[b] = 0
+			x.paid[b] = 0
 		}
 		x.count[b], x.row[b] = unlimited, -1
-		most := int64(len(p.kindOf))
+		most := len(p.kindOf)
 		if s.Count > 0 {
-			x.count[b], x.row[b] = int32(s.Count), rows
-			x.rhs = append(x.rhs, -int32(s.Count))
+			x.count[b], x.row[b] = int32(min(s.Count, math.MaxInt32)), rows
+			x.rhs = append(x.rhs, -x.count[b])
 			rows++
-			most = min(most, int64(s.Count))
+			most = min(most, s.Count)
 		}
-		total += most * x.cost[b]
-		x.unit, x.top = gcd(x.unit, x.cost[b]), max(x.top, x.cost[b])
+		total += s.whole(most) * x.paid[b]
+		x.unit, x.top = gcd(x.unit, x.paid[b]), max(x.top, x.paid[b])
 	}
 	x.unit = max(x.unit, 1)
 	x.dear = total + x.unit
+	x.share(p)
 	x.scale = one
 	for float64(x.dear)/float64(x.top)*float64(len(p.kindOf))*float64(x.scale) > 1<<60 {
 		x.scale /= 2
@@ -100,6 +110,45 @@ func (x *mixed) price(p *Problem) {
 	x.lane, x.now = grow(x.lane, n), grow(x.now, n)
 	clear(x.capacity)
 	clear(x.lane)
+}
+
+// share sets up what a single roll costs of its pack.
+func (x *mixed) share(p *Problem) {
+	x.parts = 1
+	for _, n := range x.pack {
+		if next := x.parts / gcd(x.parts, int64(n)) * int64(n); next <= 5040 && x.dear < 1<<58/next/int64(len(p.kindOf)+1) {
+			x.parts = next
+		}
+	}
+	x.cost, x.spare = grow(x.cost, len(x.pack)), grow(x.spare, len(x.pack))
+	place := int32(len(x.rhs))
+	for b, n := range x.pack {
+		x.cost[b] = x.paid[b] * x.parts / int64(n)
+		if x.spare[b] = -1; n > 1 {
+			x.spare[b] = place
+			place++
+		}
+	}
+}
+
+// costOfPlan is what the rolls of the given kinds cost, in whole packs, and
+// the pieces left out (-1).
+func (x *mixed) costOfPlan(stock []int32) int64 {
+	x.used = grow(x.used, len(x.pack))
+	clear(x.used)
+	cost := int64(0)
+	for _, b := range stock {
+		switch {
+		case b < 0:
+			cost += x.dear
+		case x.used[b]%x.pack[b] == 0:
+			cost += x.paid[b]
+			fallthrough
+		default:
+			x.used[b]++
+		}
+	}
+	return cost
 }
 
 func gcd(a, b int64) int64 {
@@ -130,14 +179,8 @@ func (x *mixed) open() bool { return x.bestCost > x.bound }
 
 // keepMixed makes the trial plan the best one if it costs less.
 func (w *work) keepMixed() {
-	x, cost := &w.mixed, int64(0)
-	for _, b := range w.trial.stock {
-		if b < 0 {
-			cost += x.dear
-		} else {
-			cost += x.cost[b]
-		}
-	}
+	x := &w.mixed
+	cost := x.costOfPlan(w.trial.stock)
 	if w.best.rolls() == 0 || cost < x.bestCost {
 		x.bestCost = cost
 		w.best.copyFrom(&w.trial)
@@ -182,7 +225,7 @@ func (x *mixed) charge(b int) float64 {
 	if b < 0 {
 		return float64(x.dear) / float64(x.top)
 	}
-	return float64(x.cost[b]) / float64(x.top)
+	return float64(x.cost[b]) / float64(x.top) / float64(x.parts)
 }
 
 // beginMixed makes leaving everything out, and no roll, the basis.
@@ -281,11 +324,11 @@ func (x *mixed) rank(load []int64) {
 	})
 }
 
-// costAt is the cost of a kind of roll; of leaving a piece out for the number
-// after the last.
+// costAt is the cost of a kind of roll, in parts; of leaving a piece out for
+// the number after the last.
 func (x *mixed) costAt(b int) int64 {
 	if b == len(x.cost) {
-		return x.dear
+		return x.dear * x.parts
 	}
 	return x.cost[b]
 }
@@ -304,19 +347,22 @@ func (x *mixed) costOf(load []int64, weight int64) int64 {
 			cost += int64(x.count[b]) * x.cost[b]
 			continue
 		}
-		q, exact := mulDiv(x.costAt(b)/x.unit, weight, load[b])
+		q, exact := mulDiv(x.costAt(b), weight, load[b])
 		if !exact {
 			q++
 		}
-		return cost + q*x.unit
+		cost += q
+		break
 	}
-	return cost
+	unit := x.unit * x.parts
+	return (cost + unit - 1) / unit * x.unit
 }
 
 // carried is a weight that no rolls for the money can exceed, given how many
 // of the limited kinds are left: the counterpart of costOf.
 func (x *mixed) carried(money int64, left []int32) int64 {
-	sum := int64(0)
+	sum := x.carriedSpare(left)
+	money *= x.parts
 	for _, b := range x.order {
 		cost, load := x.costAt(b), x.capacity[b]
 		if b < len(x.row) && x.row[b] >= 0 {
@@ -327,8 +373,22 @@ func (x *mixed) carried(money int64, left []int32) int64 {
 				continue
 			}
 		}
+		if cost == 0 {
+			return faraway
+		}
 		q, _ := mulDiv(money, load, cost)
-		return sum + q
+		return min(sum+q, faraway)
+	}
+	return sum
+}
+
+// carriedSpare is a weight that the rolls left in open packs cannot exceed.
+func (x *mixed) carriedSpare(left []int32) int64 {
+	sum := int64(0)
+	for b, at := range x.spare {
+		if at >= 0 {
+			sum += int64(left[at]) * x.capacity[b]
+		}
 	}
 	return sum
 }

@@ -4,7 +4,9 @@ package cutting
 //
 // Rolls that cost nothing come first, shortest first; of the others the next
 // roll is the one with most value for its cost, unless a cheaper one takes all
-// that is left. Values are corrected after each round as in dive.go.
+// that is left. Values are corrected after each round as in dive.go. A roll
+// sold in a pack costs its share in one round, the whole pack in the next, and
+// nothing while a pack is open.
 
 // fillMixed looks for cheaper plans with the given values of the pieces.
 func (w *work) fillMixed(value []int64) {
@@ -14,8 +16,10 @@ func (w *work) fillMixed(value []int64) {
 		w.trial.reset()
 		w.demandLeft()
 		x.left = append(x.left[:0], x.count...)
+		x.used = grow(x.used, len(x.pack))
+		clear(x.used)
 		for !w.nothingLeft() {
-			b := w.nextRoll()
+			b := w.nextRoll(round)
 			if b < 0 {
 				w.leaveOut()
 				break
@@ -23,6 +27,7 @@ func (w *work) fillMixed(value []int64) {
 			if x.left[b] > 0 {
 				x.left[b]--
 			}
+			x.used[b]++
 			w.trial.addFrom(b, x.keep)
 			for _, j := range x.keep {
 				w.left[j]--
@@ -37,13 +42,13 @@ func (w *work) fillMixed(value []int64) {
 
 // nextRoll chooses the kind of the next roll and leaves its pieces in
 // w.mixed.keep; -1 if no roll there is takes a piece.
-func (w *work) nextRoll() int {
+func (w *work) nextRoll(round int) int {
 	x := &w.mixed
 	wanted := int64(0)
 	for j, n := range w.left {
 		wanted += int64(n) * w.value[j]
 	}
-	pick, most := -1, int64(0)
+	pick, best := -1, bid{}
 	for b := range x.cost {
 		if x.left[b] == 0 {
 			continue
@@ -52,32 +57,50 @@ func (w *work) nextRoll() int {
 		if w.bestRoll(); len(w.seq) == 0 {
 			continue
 		}
-		value := int64(0)
+		now := x.bid(b, round)
+		now.length = w.n.roll
 		for _, j := range w.seq {
-			value += w.value[j]
+			now.value += w.value[j]
 		}
-		if pick >= 0 && !x.better(b, value, pick, most, w.n.roll, w.p.nets[pick].roll, wanted) {
+		if pick >= 0 && !now.better(best, wanted) {
 			continue
 		}
-		pick, most = b, value
+		pick, best = b, now
 		x.keep = append(x.keep[:0], w.seq...)
 	}
 	return pick
 }
 
-// better says whether a roll of kind a with value va is to be preferred to one
-// of kind b.
-func (x *mixed) better(a int, va int64, b int, vb, lengthA, lengthB, wanted int64) bool {
-	ca, cb := x.cost[a], x.cost[b]
+// bid is a roll that might be the next: what it costs, what its pieces are
+// worth, how long it is.
+type bid struct {
+	cost, money   int64 // cost is in parts; money what has to be paid for it now
+	value, length int64
+}
+
+// bid says what the next roll of a kind costs.
+func (x *mixed) bid(b, round int) bid {
 	switch {
-	case ca == 0 || cb == 0:
-		return ca == 0 && (cb != 0 || lengthA < lengthB)
-	case va == wanted && ca <= cb:
-		return vb != wanted || ca < cb
-	case vb == wanted && cb <= ca:
+	case x.used[b]%x.pack[b] != 0:
+		return bid{}
+	case round%2 == 1:
+		return bid{cost: x.paid[b] * x.parts, money: x.paid[b]}
+	}
+	return bid{cost: x.cost[b], money: x.paid[b]}
+}
+
+// better says whether a roll is to be preferred to another one, where pieces
+// worth so much are left.
+func (a bid) better(b bid, wanted int64) bool {
+	switch {
+	case a.cost == 0 || b.cost == 0:
+		return a.cost == 0 && (b.cost != 0 || a.length < b.length)
+	case a.value == wanted && a.money <= b.money:
+		return b.value != wanted || a.money < b.money
+	case b.value == wanted && b.money <= a.money:
 		return false
 	}
-	return float64(va)*float64(cb) > float64(vb)*float64(ca)
+	return float64(a.value)*float64(b.cost) > float64(b.value)*float64(a.cost)
 }
 
 // leaveOut gives up all pieces left.
@@ -93,7 +116,7 @@ func (w *work) leaveOut() {
 func (w *work) bought(p *plan) int {
 	n := 0
 	for _, b := range p.stock {
-		if b >= 0 && w.mixed.cost[b] > 0 {
+		if b >= 0 && w.mixed.paid[b] > 0 {
 			n++
 		}
 	}

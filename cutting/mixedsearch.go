@@ -5,7 +5,7 @@ package cutting
 // As in search.go, but with money instead of a number of rolls: is there a
 // plan that costs less than the best? The longest piece left lies on a roll of
 // some kind, or is left out. A branch ends when what is left weighs more than
-// the rolls that the money buys can carry.
+// the rolls that the money buys, and those in open packs, can carry.
 
 // exhaustMixed lowers the cost of the plan until nothing cheaper exists, as
 // far as the steps allow.
@@ -33,10 +33,7 @@ func (w *work) listMixed(money int64) bool {
 	x := &w.mixed
 	w.search.reset()
 	x.chosen = x.chosen[:0]
-	x.left = append(x.left[:0], x.rhs...)
-	for i := w.m; i < len(x.left); i++ {
-		x.left[i] = -x.left[i]
-	}
+	x.leaveAll()
 	slack := x.carried(money, x.left) - dot(w.p.demand, x.weight)
 	for len(x.lists) < len(x.cost) {
 		x.lists = append(x.lists, states{})
@@ -54,6 +51,19 @@ func (w *work) listMixed(money int64) bool {
 	}
 	w.choose(0)
 	return complete
+}
+
+// leaveAll notes in left all pieces and rolls, and no open pack.
+func (x *mixed) leaveAll() {
+	x.left = append(x.left[:0], x.rhs...)
+	for i, n := range x.left {
+		x.left[i] = max(n, -n)
+	}
+	for _, at := range x.spare {
+		if at >= 0 {
+			x.left = append(x.left, 0)
+		}
+	}
 }
 
 // branchMixed tries to cut what is left, which has the given weight, for the
@@ -113,7 +123,8 @@ func (w *work) branchStock(b int, money, weight int64, kind, from int, number *i
 	lo, hi := int(s.start[kind]), int(s.start[kind+1])
 	first := *number
 	*number += hi - lo
-	if x.cost[b] > money || x.row[b] >= 0 && x.left[x.row[b]] == 0 {
+	price := x.priceNow(b)
+	if price > money || x.row[b] >= 0 && x.left[x.row[b]] == 0 {
 		return impossible
 	}
 	for at := max(lo, lo+from-first); at < hi; at++ {
@@ -122,7 +133,7 @@ func (w *work) branchStock(b int, money, weight int64, kind, from int, number *i
 			continue
 		}
 		x.take(b, id, 1)
-		v := w.branchMixed(money-x.cost[b], weight-s.info[id].weight, kind, first+at-lo)
+		v := w.branchMixed(money-price, weight-s.info[id].weight, kind, first+at-lo)
 		if v != impossible {
 			return v
 		}
@@ -136,13 +147,29 @@ func (x *mixed) take(b int, id, by int32) {
 	for j, n := range x.lists[b].counts(int(id)) {
 		x.left[j] -= by * int32(n)
 	}
-	if x.row[b] >= 0 {
-		x.left[x.row[b]] -= by
-	}
+	x.spend(b, by)
 	if by > 0 {
 		x.chosen = append(x.chosen, pick{int32(b), id})
 	} else {
 		x.chosen = x.chosen[:len(x.chosen)-1]
+	}
+}
+
+// priceNow is what has to be paid for another roll of a kind.
+func (x *mixed) priceNow(b int) int64 {
+	if at := x.spare[b]; at >= 0 && x.left[at] > 0 {
+		return 0
+	}
+	return x.paid[b]
+}
+
+// spend takes a roll of a kind, or with by = -1 puts it back.
+func (x *mixed) spend(b int, by int32) {
+	if x.row[b] >= 0 {
+		x.left[x.row[b]] -= by
+	}
+	if at := x.spare[b]; at >= 0 {
+		x.left[at] = (x.left[at] - by + x.pack[b]) % x.pack[b]
 	}
 }
 

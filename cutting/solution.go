@@ -17,8 +17,8 @@ type Solution struct {
 	Goals       []Result // of Options.Then, in that order
 	Steps       int      // search steps taken
 
-	// Cost is what the rolls to be bought cost by their prices, or their number
-	// if there are none; CostBound a cost that cannot be undercut. With several
+	// Cost is what the rolls to be bought cost by their prices, in whole packs,
+	// or the number of packs if there are none; CostBound a cost that cannot be undercut. With several
 	// kinds of roll, Proven says that these two agree, and LowerBound counts
 	// rolls to buy. Each missing piece adds more than all rolls together.
 	Cost, CostBound int64
@@ -273,6 +273,8 @@ func (s *Solution) checkBound() error {
 		return fmt.Errorf("proven is %v with %d rolls and bound %d", s.Proven, len(s.Rolls), s.LowerBound)
 	case s.LowerBound > len(s.Rolls):
 		return fmt.Errorf("bound %d is above the plan's %d rolls", s.LowerBound, len(s.Rolls))
+	case s.Cost != s.Problem.costOfRolls(len(s.Rolls)) || s.CostBound != s.Problem.costOfRolls(s.LowerBound):
+		return fmt.Errorf("a cost of %d, bound %d, for %d rolls, bound %d", s.Cost, s.CostBound, len(s.Rolls), s.LowerBound)
 	case s.LowerBound != s.Certificate.ByWeights+s.Certificate.Exhausted:
 		return fmt.Errorf("bound %d does not follow from the certificate: %s", s.LowerBound, s.Certificate.Reason())
 	}
@@ -287,11 +289,12 @@ func (s *Solution) checkCost() error {
 	cost := int64(len(s.Missing)) * x.dear
 	used := make([]int, len(s.Problem.stock))
 	for _, r := range s.Rolls {
-		cost += x.cost[r.Stock]
 		used[r.Stock]++
 	}
 	for b, n := range used {
-		if have := s.Problem.stock[b].Count; have > 0 && n > have {
+		stock := &s.Problem.stock[b]
+		cost += stock.whole(n) * x.paid[b]
+		if have := stock.Count; have > 0 && n > have {
 			return fmt.Errorf("%d rolls of kind %d are used, there are %d", n, b, have)
 		}
 	}

@@ -77,11 +77,15 @@ func Solve(p *Problem, o Options) *Solution {
 	s.Rolls, _ = w.write(pl, len(o.Then) > 0)
 	s.LowerBound = w.lower.rolls()
 	s.Proven = len(s.Rolls) == s.LowerBound
-	price := max(p.stock[0].Price, 1)
-	s.Cost, s.CostBound = int64(len(s.Rolls))*price, int64(s.LowerBound)*price
+	s.Cost, s.CostBound = p.costOfRolls(len(s.Rolls)), p.costOfRolls(s.LowerBound)
 	s.Certificate = w.certificate()
 	s.Steps = w.steps
 	return s
+}
+
+// costOfRolls is what so many rolls cost if there is a single kind.
+func (p *Problem) costOfRolls(n int) int64 {
+	return p.stock[0].whole(n) * max(p.stock[0].Price, 1)
 }
 
 // finishMixed writes the answer out for several kinds of roll.

@@ -21,7 +21,9 @@ type Stock struct {
 	// negative. Solve minimises the sum. If no kind of stock has a price, each
 	// roll or pack that is not in hand costs 1: fewest to buy.
 	Price int64
-	// Pack is how many rolls are sold together; 0 means 1. Ignored for rolls in
+	// Pack is how many rolls are sold together; 0 means 1. Packs are paid for
+	// whole; rolls left in the last one are no loss that is complained about.
+	// Count counts rolls, and the last pack may be short. Ignored for rolls in
 	// hand.
 	Pack int
 	// InHand marks rolls and left-overs that are there already: they cost
@@ -206,9 +208,30 @@ func (s *Stock) check(name string, repeat measure.Length) error {
 		return &SpecError{name + ".Count", measure.Length(s.Count), NotPositive}
 	case s.Price < 0 || s.Price > maxPrice:
 		return &SpecError{name + ".Price", measure.Length(s.Price), OutOfRange}
+	case s.Pack < 0:
+		return &SpecError{name + ".Pack", measure.Length(s.Pack), NotPositive}
+	case s.Pack > maxPack:
+		return &SpecError{name + ".Pack", measure.Length(s.Pack), OutOfRange}
 	}
 	return nil
 }
 
-// maxPrice keeps sums of prices well within 64 bits.
-const maxPrice = 1 << 40
+// maxPrice keeps sums of prices well within 64 bits, and maxPack shares of
+// them.
+const (
+	maxPrice = 1 << 40
+	maxPack  = 1000
+)
+
+// pack is how many rolls of the kind are bought together.
+func (s *Stock) pack() int {
+	if s.InHand {
+		return 1
+	}
+	return max(s.Pack, 1)
+}
+
+// whole is the number of packs that make so many rolls.
+func (s *Stock) whole(rolls int) int64 {
+	return int64((rolls + s.pack() - 1) / s.pack())
+}
