@@ -11,7 +11,10 @@ func LowerBound(p *Problem) int {
 	}
 	w := newWork(p, DefaultSteps)
 	defer w.free()
-	if p.isMixed() {
+	switch {
+	case p.spec.InOrder && !p.isMixed():
+		return len(p.breaks())
+	case p.isMixed():
 		x := &w.mixed
 		x.price(p)
 		w.improveMixed()

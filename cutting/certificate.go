@@ -40,6 +40,22 @@ type Certificate struct {
 	Starts     []measure.Length
 	ByCost     int64
 
+	// For pieces that must be cut in order (Spec.InOrder) there are no weights
+	// but, with one kind of roll, Breaks: indexes of pieces, ascending, such
+	// that no roll can hold all pieces from one to the next, both included. So
+	// no two of them lie on the same roll, and as many rolls are needed. To
+	// check them, cut each such stretch in its order from a roll, with an
+	// unknown start as if the first phase came up a whole repeat less one
+	// nanometre after the beginning; the last piece must not fit.
+	//
+	// With several kinds of roll the least cost is a shortest path over how many
+	// pieces are cut, how many rolls of each counted kind are used and how many
+	// are left in an open pack; ByOrder is its cost, with a piece left out as
+	// above. To check it, find the path. Where there are too many nodes for
+	// that, Capacities is set, and weights prove the cost in any order.
+	Breaks  []int
+	ByOrder int64
+
 	// ByWeights is ⌈sum of Weights / Capacity⌉.
 	ByWeights int
 	// Exhausted is how many rolls above ByWeights the bound was raised because
@@ -50,6 +66,10 @@ type Certificate struct {
 // Reason tells in a phrase how the lower bound was reached.
 func (c Certificate) Reason() string {
 	switch {
+	case c.Breaks != nil:
+		return fmt.Sprintf("no roll holds the pieces from one of %d to the next", len(c.Breaks))
+	case c.Capacities == nil && c.Weights == nil && c.ByOrder > 0:
+		return fmt.Sprintf("the cheapest way to cut in order costs %d", c.ByOrder)
 	case c.Capacities != nil:
 		return fmt.Sprintf("weights prove a cost of %d", c.ByCost)
 	case c.ByWeights == 0:

@@ -5,7 +5,8 @@
 // a [Stock] of several with lengths, counts, prices, flaws and left-overs in
 // hand. [Solve] returns a [Solution]: fewest rolls or least cost, every cut
 // from–to, a lower bound with a [Certificate] in whole numbers, and whether the
-// two meet. A [Goal] asks for more: the longest left-over, few changes of roll.
+// two meet. A [Goal] asks for more: the longest left-over, few changes of roll. Goods that
+// shade are cut in order.
 //
 // The package knows neither walls nor drops nor paper; it is exact stock
 // cutting in one dimension, with or without a design that repeats. Where a
@@ -21,6 +22,8 @@
 // catalogue.go and priced.go which sets fit from every start; price.go,
 // columns.go and certificate.go make the bound; greedy.go, dive.go, search.go
 // and cover.go the plan; leftover.go, changes.go and goalorder.go pursue goals;
-// mixed.go does it all again for several kinds of roll; solve.go chooses. For
+// changesfirst.go puts changes before rolls; mixed.go does it all again for
+// several kinds of roll; inorder.go is about goods that shade; solve.go
+// chooses. For
 // narrow pieces: narrow.go, striptypes.go, nestbound.go, nesting.go.
 package cutting

@@ -52,7 +52,7 @@ func (w *work) mostWithin(length int64) int64 {
 
 // canFollow says that a second goal can be pursued: the rolls are settled, and
 // positions exact.
-func (w *work) canFollow() bool { return !w.open() && !w.n.coarse }
+func (w *work) canFollow() bool { return (w.settled || !w.open()) && !w.n.coarse }
 
 // changesAfterLeftover rearranges the best plan, which has the left-over
 // wanted, for few changes. It returns whether it did, the changes, and a

@@ -11,15 +11,16 @@ type Goal int
 
 const (
 	// FewestRolls asks for the fewest rolls to buy, or the least cost where they
-	// have prices.
+	// have prices or come in packs. In the unit of Solution.Cost. Its bound is a
+	// lower one.
 	FewestRolls Goal = iota
 	// LongestLeftover asks for the longest free end on one roll: a piece that
 	// can still patch any drop. In nanometres; with an unknown start it is
 	// measured at the worst one. Its bound is an upper one.
 	LongestLeftover
 	// FewestChanges asks that consecutive pieces lie on the same roll: the
-	// number of times that piece i+1 lies on another roll than piece i. Its
-	// bound is a lower one.
+	// number of times that piece i+1 lies on another roll than piece i, pieces
+	// for which no roll is left not counting. Its bound is a lower one.
 	FewestChanges
 )
 
@@ -50,16 +51,22 @@ func (g *Goal) UnmarshalText(text []byte) error {
 type Result struct {
 	Goal   Goal
 	Value  int64 // reached
-	Bound  int64 // no plan with as few rolls, and as good by the goals before, does better
-	Proven bool  // Value == Bound, and the number of rolls is proven
+	Bound  int64 // no plan as good by what is wanted more does better
+	Proven bool  // Value == Bound, and the number or cost of rolls is proven if it is wanted more
 }
 
-// pursue rearranges the best plan for the first goal asked for, and then for
-// the other among the plans as good by the first. Where the first is not the
-// best there is, that means as good as the one reached.
-func (w *work) pursue(goals []Goal) (results []Result, pl *placing) {
-	if len(goals) == 0 {
-		return nil, w.place(false)
+// pursue rearranges the best plan for what is wanted beyond the fewest rolls:
+// for the first such goal, and then for the other among the plans as good by
+// the first. Where the first is not the best there is, that means as good as
+// the one reached. The results come in the order of Options.goals.
+func (w *work) pursue(o *Options) (results []Result, pl *placing) {
+	goals := o.goals()
+	if goals[0] == FewestChanges {
+		return w.pursueChanges(goals)
+	}
+	rolls := w.resultOfRolls(w.lower.rolls())
+	if goals = goals[1:]; len(goals) == 0 {
+		return []Result{rolls}, w.place(false)
 	}
 	var value, bound int64
 	if goals[0] == FewestChanges {
@@ -69,17 +76,19 @@ func (w *work) pursue(goals []Goal) (results []Result, pl *placing) {
 		value, bound = w.bestLeftover()
 		pl = w.place(true)
 	}
-	done := map[Goal]Result{}
-	for i, g := range goals {
-		if i > 0 && g != goals[0] && len(done) == 1 {
-			value, bound, pl = w.follow(g, value, pl)
-		}
-		if _, known := done[g]; !known {
-			done[g] = Result{g, value, bound, value == bound && !w.open()}
-		}
-		results = append(results, done[g])
+	results = []Result{rolls, {goals[0], value, bound, value == bound && !w.open()}}
+	if len(goals) > 1 {
+		value, bound, pl = w.follow(goals[1], value, pl)
+		results = append(results, Result{goals[1], value, bound, value == bound && !w.open()})
 	}
 	return results, pl
+}
+
+// resultOfRolls is the result for the rolls of the best plan, at least so many
+// being needed.
+func (w *work) resultOfRolls(least int) Result {
+	have := w.best.rolls()
+	return Result{FewestRolls, w.p.costOfRolls(have), w.p.costOfRolls(least), have == least}
 }
 
 // follow rearranges the plan for a second goal; the first one's value is
@@ -96,12 +105,15 @@ func (w *work) follow(g Goal, first int64, pl *placing) (value, bound int64, _ *
 	return value, bound, w.placeHanging()
 }
 
-// judge is the same for several kinds of roll, where plans are not made for
-// goals yet: nothing is claimed beyond the longest roll, or no change at all.
+// judge only measures how far goals are reached: nothing is claimed beyond the
+// longest roll, or no change at all.
 func (s *Solution) judge(goals []Goal) []Result {
 	var results []Result
 	for _, g := range goals {
 		r := Result{Goal: g, Value: s.measure(g)}
+		if g == FewestRolls {
+			r.Bound, r.Proven = s.CostBound, s.Proven
+		}
 		for i := range s.Problem.stock {
 			if g == LongestLeftover {
 				r.Bound = max(r.Bound, int64(s.Problem.stock[i].length()))
@@ -115,17 +127,23 @@ func (s *Solution) judge(goals []Goal) []Result {
 // measure is what the written plan reaches.
 func (s *Solution) measure(g Goal) int64 {
 	value := int64(0)
-	if g == LongestLeftover {
+	switch g {
+	case FewestRolls:
+		return s.Cost
+	case LongestLeftover:
 		for _, free := range s.Leftovers() {
 			value = max(value, int64(free))
 		}
 		return value
 	}
 	rollOf := make([]int32, len(s.Problem.spec.Pieces))
+	for _, i := range s.Missing {
+		rollOf[i] = -1
+	}
 	for r, plan := range s.Rolls {
 		for _, c := range plan.Orders[0].Cuts {
 			rollOf[c.Piece] = int32(r)
 		}
 	}
-	return countChanges(rollOf)
+	return countChanges(slices.DeleteFunc(rollOf, func(r int32) bool { return r < 0 }))
 }

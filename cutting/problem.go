@@ -98,6 +98,8 @@ const (
 	NotGuaranteed   Reason = "cannot be guaranteed on a roll that may begin at any phase"
 	OutOfRange      Reason = "beyond what is measured"
 	Uncounted       Reason = "rolls that cost nothing must be counted"
+	NotFirst        Reason = "cannot be wanted most: more rolls would always leave more over"
+	NoSuchGoal      Reason = "is no goal"
 	StartNotKnown   Reason = "a roll with flaws or in parts needs a known start"
 )
 

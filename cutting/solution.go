@@ -12,9 +12,9 @@ type Solution struct {
 	Problem     *Problem
 	Rolls       []RollPlan // in the order of their lowest piece
 	LowerBound  int        // fewer rolls than this are impossible
-	Proven      bool       // len(Rolls) == LowerBound
+	Proven      bool       // len(Rolls) == LowerBound; with changes wanted first Goals says more
 	Certificate Certificate
-	Goals       []Result // of Options.Then, in that order
+	Goals       []Result // of Options.Then, in that order; before them of changes and rolls if Options.First wants changes
 	Steps       int      // search steps taken
 
 	// Cost is what the rolls to be bought cost by their prices, in whole packs,
@@ -110,6 +110,7 @@ func (s *Solution) Check() []error {
 		{"every piece once", (*Solution).checkPieces},
 		{"cuts lie on the roll, apart, in length and phase", (*Solution).checkCuts},
 		{"orders serve every start", (*Solution).checkStarts},
+		{"pieces in order", (*Solution).checkOrder},
 		{"bound and certificate", (*Solution).checkBound},
 		{"goals", (*Solution).checkGoals},
 	} {
@@ -275,6 +276,10 @@ func (s *Solution) checkBound() error {
 		return fmt.Errorf("bound %d is above the plan's %d rolls", s.LowerBound, len(s.Rolls))
 	case s.Cost != s.Problem.costOfRolls(len(s.Rolls)) || s.CostBound != s.Problem.costOfRolls(s.LowerBound):
 		return fmt.Errorf("a cost of %d, bound %d, for %d rolls, bound %d", s.Cost, s.CostBound, len(s.Rolls), s.LowerBound)
+	case s.Problem.spec.InOrder && s.LowerBound != len(s.Certificate.Breaks):
+		return fmt.Errorf("bound %d does not follow from %d breaks", s.LowerBound, len(s.Certificate.Breaks))
+	case s.Problem.spec.InOrder:
+		return s.Certificate.checkInOrder(s.Problem)
 	case s.LowerBound != s.Certificate.ByWeights+s.Certificate.Exhausted:
 		return fmt.Errorf("bound %d does not follow from the certificate: %s", s.LowerBound, s.Certificate.Reason())
 	}
@@ -303,6 +308,11 @@ func (s *Solution) checkCost() error {
 		return fmt.Errorf("the plan costs %d, not %d", cost, s.Cost)
 	case s.CostBound > s.Cost || s.Proven != (s.CostBound == s.Cost):
 		return fmt.Errorf("proven is %v at a cost of %d, bound %d", s.Proven, s.Cost, s.CostBound)
+	case s.Problem.spec.InOrder && s.Certificate.Capacities == nil:
+		if s.CostBound != s.Certificate.ByOrder {
+			return fmt.Errorf("bound %d does not follow from the certificate: %s", s.CostBound, s.Certificate.Reason())
+		}
+		return s.Certificate.checkInOrder(s.Problem)
 	case s.Certificate.ByCost > s.CostBound || s.Certificate.ByCost < s.CostBound && s.CostBound != s.Cost:
 		return fmt.Errorf("bound %d does not follow from the certificate: %s", s.CostBound, s.Certificate.Reason())
 	}
@@ -310,16 +320,23 @@ func (s *Solution) checkCost() error {
 }
 
 // checkGoals: what is said to be reached is in the plan, and within its bound.
+// A result is proven if it meets its bound, and the rolls theirs if they are
+// wanted more.
 func (s *Solution) checkGoals() error {
+	changesFirst := len(s.Goals) > 1 && s.Goals[0].Goal == FewestChanges && s.Goals[1].Goal == FewestRolls
 	for _, g := range s.Goals {
 		value := s.measure(g.Goal)
+		beyond := g.Value < g.Bound
+		if g.Goal == LongestLeftover {
+			beyond = g.Value > g.Bound
+		}
 		switch {
 		case value != g.Value:
-			return fmt.Errorf("goal %d: the plan reaches %d, the result says %d", g.Goal, value, g.Value)
-		case g.Goal == LongestLeftover && g.Value > g.Bound, g.Goal == FewestChanges && g.Value < g.Bound:
-			return fmt.Errorf("goal %d: %d is beyond its bound %d", g.Goal, g.Value, g.Bound)
-		case g.Proven != (g.Value == g.Bound && s.Proven):
-			return fmt.Errorf("goal %d: proven is %v at %d, bound %d", g.Goal, g.Proven, g.Value, g.Bound)
+			return fmt.Errorf("goal %v: the plan reaches %d, the result says %d", g.Goal, value, g.Value)
+		case beyond:
+			return fmt.Errorf("goal %v: %d is beyond its bound %d", g.Goal, g.Value, g.Bound)
+		case g.Proven && (g.Value != g.Bound || !s.Proven && !changesFirst && !s.Problem.spec.InOrder):
+			return fmt.Errorf("goal %v: proven is %v at %d, bound %d", g.Goal, g.Proven, g.Value, g.Bound)
 		}
 	}
 	return nil

@@ -1,5 +1,10 @@
 package cutting
 
+import (
+	"fmt"
+	"slices"
+)
+
 // Options limit the search. The zero value is the default.
 type Options struct {
 	// Steps is the number of search steps after which the best plan so far is
@@ -7,12 +12,15 @@ type Options struct {
 	// set of pieces listed, or one branch of the search. There is no limit in
 	// seconds: the same question gets the same answer on every machine.
 	Steps int
-	// First is what is wanted most: FewestRolls, or FewestChanges.
+	// First is what is wanted most: FewestRolls, or FewestChanges. With the
+	// latter the rolls come second: as few, or as cheap, as plans with that many
+	// changes allow. Anything else cannot come first, since more rolls would
+	// always leave more over: Check says so, and Solve takes it for FewestRolls.
 	First Goal
-	// Then lists what is wanted beyond the fewest rolls, most wanted first: a
-	// later goal chooses among the plans as good by those before. With several
-	// kinds of roll they are only measured. Empty: nothing but the fewest
-	// rolls, which is fastest.
+	// Then lists what is wanted beyond that, most wanted first: a later goal
+	// chooses among the plans as good by those before. FewestRolls may be among
+	// them, but is pursued first or second all the same. Empty: nothing but the
+	// fewest rolls, which is fastest.
 	Then []Goal
 	// Progress, if not nil, is called now and then (every ReportSteps steps)
 	// from the goroutine that called Solve. If it returns false the search ends
@@ -20,6 +28,66 @@ type Options struct {
 	// cancels. As long as
 	// it returns true the answer does not depend on it.
 	Progress func(Progress) bool
+}
+
+// OptionError names a goal that cannot be had where it is asked for.
+type OptionError struct {
+	Field string // as "First" or "Then[1]"
+	Goal  Goal
+	Why   Reason
+}
+
+func (e *OptionError) Error() string {
+	return fmt.Sprintf("cutting: %s %s: %s", e.Field, e.Goal, e.Why)
+}
+
+// Check says whether the goals can be pursued in this order. The error is an
+// *[OptionError]. Solve does not need it, and ignores what it complains about.
+func (o Options) Check() error {
+	if o.First != FewestRolls && o.First != FewestChanges {
+		return &OptionError{"First", o.First, NotFirst}
+	}
+	for i, g := range o.Then {
+		if g < 0 || int(g) >= len(goalNames) {
+			return &OptionError{fmt.Sprintf("Then[%d]", i), g, NoSuchGoal}
+		}
+	}
+	return nil
+}
+
+// goals lists what is pursued, most wanted first: rolls are among the first
+// two.
+func (o *Options) goals() []Goal {
+	all := make([]Goal, 0, 3)
+	if o.First == FewestChanges {
+		all = append(all, FewestChanges)
+	}
+	all = append(all, FewestRolls)
+	for _, g := range o.Then {
+		if g >= 0 && int(g) < len(goalNames) && !slices.Contains(all, g) {
+			all = append(all, g)
+		}
+	}
+	return all
+}
+
+// report lists the results for the goals asked for: those of First and of the
+// rolls unless these come first, then one for each of Then.
+func (o *Options) report(results []Result) []Result {
+	var all []Result
+	for i, r := range results {
+		if o.First == FewestChanges && i < 2 {
+			all = append(all, r)
+		}
+	}
+	for _, g := range o.Then {
+		for _, r := range results {
+			if r.Goal == g {
+				all = append(all, r)
+			}
+		}
+	}
+	return all
 }
 
 // ReportSteps is the number of steps between two calls of Options.Progress.
@@ -55,6 +123,10 @@ func Solve(p *Problem, o Options) *Solution {
 	w := newWork(p, o.Steps)
 	defer w.free()
 	w.progress = o.Progress
+	if p.spec.InOrder {
+		w.solveInOrder(s, &o)
+		return s
+	}
 	if p.isMixed() {
 		w.solveMixed()
 		w.finishMixed(s, o)
@@ -72,9 +144,9 @@ func Solve(p *Problem, o Options) *Solution {
 	if w.open() {
 		w.exhaust()
 	}
-	var pl *placing
-	s.Goals, pl = w.pursue(o.Then)
-	s.Rolls, _ = w.write(pl, len(o.Then) > 0)
+	results, pl := w.pursue(&o)
+	s.Goals = o.report(results)
+	s.Rolls, _ = w.write(pl, len(results) > 1)
 	s.LowerBound = w.lower.rolls()
 	s.Proven = len(s.Rolls) == s.LowerBound
 	s.Cost, s.CostBound = p.costOfRolls(len(s.Rolls)), p.costOfRolls(s.LowerBound)
@@ -98,7 +170,7 @@ func (w *work) finishMixed(s *Solution, o Options) {
 		s.LowerBound = int((s.CostBound + x.top - 1) / x.top)
 	}
 	s.Certificate = w.certificateMixed()
-	s.Goals = s.judge(o.Then)
+	s.Goals = o.report(s.judge(o.goals()))
 	s.Steps = w.steps
 }
 
@@ -111,7 +183,10 @@ func QuickRolls(p *Problem) int {
 	}
 	w := newWork(p, DefaultSteps)
 	defer w.free()
-	if !p.isMixed() {
+	switch {
+	case p.spec.InOrder:
+		return w.rollsInOrder()
+	case !p.isMixed():
 		return w.greedy()
 	}
 	w.mixed.price(p)

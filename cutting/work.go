@@ -43,6 +43,8 @@ type work struct {
 	short  shortRolls
 	mixed  mixed
 	hang   hanging
+
+	settled bool // the number of rolls is, though fewer would be possible
 }
 
 var pool = sync.Pool{New: func() any { return new(work) }}
@@ -51,7 +53,7 @@ func newWork(p *Problem, limit int) *work {
 	w := pool.Get().(*work)
 	w.p, w.m = p, len(p.kinds)
 	w.choose(0)
-	w.limit, w.steps, w.listed, w.priced = limit, 0, false, false
+	w.limit, w.steps, w.listed, w.priced, w.settled = limit, 0, false, false, false
 	w.progress, w.report, w.stopped = nil, ReportSteps, false
 	w.best.reset()
 	w.trial.reset()
