@@ -9,10 +9,10 @@ import (
 
 // Job is a paper's part of a plan, before the order.
 type Job struct {
-	// Plan is how the pieces are to be cut from one kind of roll; its length is
-	// taken for the label's. Rolls of unknown start turn out to begin at any
-	// phase, all equally likely. Flaws and several kinds of roll are for opened
-	// rolls and are refused.
+	// Plan is how the pieces are to be cut. Rolls in hand are as long as it says;
+	// the length of those to be bought, of one size only, is taken for the
+	// label's. Rolls of unknown start turn out to begin at any phase, all equally
+	// likely. A plan that buys several sizes, or lacks paper, is refused.
 	Plan *cutting.Solution
 	// Pieces are those of the plan's question, in its order.
 	Pieces []Piece
@@ -32,7 +32,7 @@ type Point struct {
 	Jobs  int
 }
 
-// Curve says how sure a count of rolls is. Each share comes from a finite number
+// Curve says how sure a count of rolls to buy is, besides those in hand. Each share comes from a finite number
 // of jobs: of n jobs, a true chance of p shows within ±2·√(p·(1−p)/n) in about
 // 19 of 20 curves (±1 in a hundred at most with 10 000 jobs).
 type Curve struct {
@@ -42,13 +42,15 @@ type Curve struct {
 	// Enough is ascending and without gaps. It begins with one roll less than
 	// the plan's, or with the least count that is ever enough if that is lower,
 	// and ends with one more than the plan's, or with the count that is enough
-	// in every job that can be done at all, if that is higher.
+	// in every job that can be done at all, if that is higher; but never with more
+	// rolls than are to be had.
 	Enough []Point
 	// Proven is the number of jobs in which every planning was shown to use
 	// fewest rolls. In the others a hanger with more patience may need fewer.
 	Proven int
 	// Never is the number of jobs given up: a piece came out longer than any
-	// roll, or more than 32 rolls and twice the plan's were needed.
+	// roll, more rolls were needed than are to be had, or more than 32 and twice
+	// the plan's.
 	Never int
 }
 
@@ -101,7 +103,14 @@ func (c *Curve) Fewest(perMille int) (rolls int, ok bool) {
 //     Nothing is cut shorter than planned.
 //   - A cut piece turns out spoiled by chance and is cut once more, at the same
 //     phase, from what is there. That shows only when it has been cut.
-//   - All rolls at hand are opened before cutting, and pieces are assigned to
+//   - Rolls in hand are as they were measured; of one that nobody has opened the
+//     design begins anywhere.
+//   - A strip of narrow pieces is one cut: it grows where one of them must, and
+//     is spoiled as a whole.
+//   - Goods that must be cut in hanging order come off the rolls strictly so,
+//     and the rolls come in the order in which the plan cuts from them. A spoiled
+//     piece is cut again before the next one.
+//   - All other rolls at hand are opened before cutting, and pieces are assigned to
 //     them so that fewest are needed, anew after each spoiled piece: exactly,
 //     unless a search is given up ([Curve].Proven). Where there are too many
 //     kinds of pieces for that (more than 8192 sets of pieces that fit a roll, or
@@ -119,8 +128,8 @@ func Certainty(job Job, chances Chances, jobs int, seed uint64) (*Curve, error) 
 	if jobs < 1 || jobs > 1_000_000 {
 		return nil, &ChanceError{"number of jobs", "must be 1 to 1,000,000"}
 	}
-	c := &Curve{Rolls: len(job.Plan.Rolls), Jobs: jobs, Seed: seed}
-	taken := make([]int, t.limit+1)
+	c := &Curve{Rolls: toBuy(job.Plan), Jobs: jobs, Seed: seed}
+	taken := make([]int, t.supply.most+1)
 	for i := range jobs {
 		rolls, ok := t.run(seed, i)
 		if t.proven {
@@ -152,7 +161,7 @@ func (c *Curve) points(taken []int) {
 			c.Enough = append(c.Enough, Point{rolls, sum})
 		}
 	}
-	c.Enough = c.Enough[:to-from+1]
+	c.Enough = c.Enough[:min(to, len(taken)-1)-from+1] // no more are to be had
 }
 
 // newTrial prepares what all simulated jobs have in common.
@@ -164,22 +173,27 @@ func newTrial(job Job, chances *Chances) (*trial, error) {
 		return nil, &ChanceError{"plan", "is missing"}
 	}
 	spec := job.Plan.Problem.Spec()
-	if len(spec.Stock) > 0 {
-		return nil, &ChanceError{"plan", "must be for one kind of roll, as many as wanted"}
-	}
 	if err := job.check(spec); err != nil {
 		return nil, err
 	}
+	supply, err := newSupply(job.Plan, 2*len(job.Plan.Rolls)+32)
+	if err != nil {
+		return nil, err
+	}
 	t := &trial{
-		source:  source{chances: chances, label: spec.Roll.Length, repeat: spec.Repeat},
+		source:  source{chances: chances, label: supply.label, repeat: spec.Repeat},
 		pieces:  job.Pieces,
 		spec:    spec,
+		supply:  supply,
 		weights: job.Plan.Certificate.Weights,
 		kept:    keptRolls(job.Plan),
-		limit:   2*len(job.Plan.Rolls) + 32,
 	}
-	longest := spec.Roll.Length + spec.Roll.Length.Scaled(int64(chances.Length), 1000)
-	t.base.repeat, t.base.most = int64(spec.Repeat), int64(longest-spec.Lead+spec.Loss)
+	if len(t.weights) != len(job.Pieces) {
+		t.weights = make([]int64, len(job.Pieces)) // without a certificate nothing is told by weight
+	}
+	longest := supply.label + supply.label.Scaled(int64(chances.Length), 1000)
+	t.base.repeat = int64(spec.Repeat)
+	t.base.most = max(int64(longest-spec.Lead), supply.longest) + int64(spec.Loss)
 	t.known = make([]int, len(job.Pieces))
 	for i, p := range job.Pieces {
 		t.known[i] = t.base.add(int64(p.Length+spec.Loss), int64(p.Phase.Mod(spec.Repeat)), t.weights[i])

@@ -86,6 +86,7 @@ const (
 	drawStart
 	drawHeight
 	drawSpoiled
+	drawHeldStart
 )
 
 // source draws for one simulated job.
@@ -140,6 +141,12 @@ func (s *source) length(r int) measure.Length {
 // start returns the phase that roll r begins with: any, evenly.
 func (s *source) start(r int) measure.Length {
 	return measure.Length(below(s.draw(drawStart, uint64(r)), uint64(s.repeat)))
+}
+
+// heldStart returns the phase that a roll in hand begins with which nobody has
+// opened yet.
+func (s *source) heldStart(h int) measure.Length {
+	return measure.Length(below(s.draw(drawHeldStart, uint64(h)), uint64(s.repeat)))
 }
 
 // height returns by how much a wall is higher than measured: the sum of twelve

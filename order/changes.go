@@ -1,8 +1,10 @@
 package order
 
 import (
+	"slices"
+
 	"firstdrop/cutting"
-	"firstdrop/hanging"
+	"firstdrop/geom"
 	"firstdrop/measure"
 )
 
@@ -14,6 +16,12 @@ type Cutting struct {
 	Head   measure.Length // allowance at the head of every piece
 	Foot   measure.Length // allowance at the foot of every piece
 	Step   measure.Length // lengths to cut are rounded up to this; 0 for no rounding
+
+	// Across is for each piece the stretch of the paper's width it needs, where
+	// narrow ones may be cut side by side; empty for one of full width. It is nil
+	// where none may. Width is the paper's, Blade what lies free between them.
+	Across       []geom.Interval
+	Width, Blade measure.Length
 }
 
 // The ranges within which [Cutting.Changes] looks (common practice: what a tape
@@ -26,27 +34,72 @@ const (
 )
 
 // Changes returns the usual questions: wall height ±150 mm, each allowance ±40
-// mm, roll length ±3 %, and the repeat ±20 mm if there is one and layouts are
-// given, all to the millimetre.
-func (c *Cutting) Changes(layouts ...*hanging.Layout) []Change {
-	roll := c.Spec.Roll.Length.Scaled(RollRange, 1000)
+// mm, the length of rolls to be bought ±3 %, and the repeat ±20 mm if there is
+// one and all pieces come from layouts, all to the millimetre.
+func (c *Cutting) Changes() []Change {
+	roll := c.rollLength().Scaled(RollRange, 1000)
 	changes := []Change{
 		{Quantity: WallHeight, Down: HeightRange, Up: HeightRange, Spec: c.Higher},
 		{Quantity: HeadAllowance, Down: min(AllowanceRange, c.Head), Up: AllowanceRange, Spec: c.MoreHead},
 		{Quantity: FootAllowance, Down: min(AllowanceRange, c.Foot), Up: AllowanceRange, Spec: c.MoreFoot},
 		{Quantity: RollLength, Down: roll, Up: roll, Spec: c.LongerRoll, Monotone: true},
 	}
-	if c.Spec.Repeat > 0 && len(layouts) > 0 {
+	if c.Spec.Repeat > 0 && c.isLaidOut() {
 		down := min(RepeatRange, c.Spec.Repeat-measure.Millimetre)
-		changes = append(changes, Change{Quantity: Repeat, Down: down, Up: RepeatRange, Spec: c.LongerRepeat(layouts...)})
+		changes = append(changes, Change{Quantity: Repeat, Down: down, Up: RepeatRange, Spec: c.LongerRepeat})
+	}
+	if len(c.Across) > 0 {
+		for i := range changes {
+			changes[i].narrow = c.sideways(&changes[i])
+		}
 	}
 	return changes
 }
 
-// LongerRoll returns the question with rolls longer by change.
+// Cliffs returns what [Cliffs] does for the usual changes, narrow pieces being
+// cut side by side where that saves something.
+func (c *Cutting) Cliffs() ([]Cliff, error) {
+	s := scan{counts: map[string]count{}}
+	if len(c.Across) == 0 {
+		return s.cliffs(s.count(c.Spec), c.Changes())
+	}
+	spec := c.apart(c.Spec, nil)
+	return s.cliffs(s.countNarrow(&spec), c.Changes())
+}
+
+// rollLength is that of rolls to be bought; 0 if none are to be had.
+func (c *Cutting) rollLength() measure.Length {
+	for _, s := range c.Spec.Stock {
+		if !s.InHand {
+			return s.Length
+		}
+	}
+	if len(c.Spec.Stock) > 0 {
+		return 0
+	}
+	return c.Spec.Roll.Length
+}
+
+// isLaidOut reports whether all pieces come from layouts that share a label.
+func (c *Cutting) isLaidOut() bool {
+	for i := range c.Pieces {
+		if c.Pieces[i].layout == nil {
+			return false
+		}
+	}
+	return len(c.Pieces) > 0
+}
+
+// LongerRoll returns the question with rolls to be bought longer by change.
 func (c *Cutting) LongerRoll(change measure.Length) (cutting.Spec, error) {
 	s := c.Spec
 	s.Roll.Length += change
+	s.Stock = slices.Clone(s.Stock)
+	for k := range s.Stock {
+		if !s.Stock[k].InHand {
+			s.Stock[k].Length += change
+		}
+	}
 	return s, nil
 }
 
@@ -91,7 +144,7 @@ func (c *Cutting) recut(ceiling, head, foot measure.Length) cutting.Spec {
 		if p.FootFirst {
 			lead = foot
 		}
-		if need <= 0 && ceiling < 0 {
+		if c.isGone(i, ceiling) {
 			continue
 		}
 		s.Pieces = append(s.Pieces, cutting.Piece{
@@ -102,29 +155,52 @@ func (c *Cutting) recut(ceiling, head, foot measure.Length) cutting.Spec {
 	return s
 }
 
-// LongerRepeat returns the question as a function of a change of the repeat,
-// with the phases that the label's match then gives to the drops of the layouts
-// (those of [PiecesOf], in the same order). An offset that is a part of the
-// repeat remains that part, one that is a length remains that length. The
-// design phase at the datum stays.
-func (c *Cutting) LongerRepeat(layouts ...*hanging.Layout) func(change measure.Length) (cutting.Spec, error) {
-	return func(change measure.Length) (cutting.Spec, error) {
-		s := c.Spec
-		s.Repeat += change
-		s.Pieces = make([]cutting.Piece, 0, len(c.Pieces))
-		for _, l := range layouts {
-			label := *l.Paper
-			if label.Repeat += change; label.Repeat <= label.Match.Length {
-				return cutting.Spec{}, &ChanceError{"repeat", "must be more than 0 and than the offset"}
-			}
-			for i := range l.Pieces {
-				p := &l.Pieces[i]
-				s.Pieces = append(s.Pieces, cutting.Piece{
-					Length: p.Length,
-					Phase:  label.Phase(l.Drops[p.Drop].Index, l.Choice.Design.Mod(label.Repeat), p.Lead),
-				})
-			}
+// isGone reports whether a change of the ceiling leaves a piece nothing to cover.
+func (c *Cutting) isGone(i int, ceiling measure.Length) bool {
+	p := &c.Pieces[i]
+	return p.Ceiling && ceiling < 0 && p.Need+ceiling <= 0
+}
+
+// LongerRepeat returns the question with the repeat longer by change, with the
+// phases that the label's match then gives to the drops of the layouts. An
+// offset that is a part of the repeat remains that part, one that is a length
+// remains that length. The design phase at the datum stays, and so does the place
+// where the design begins on a roll that has been opened.
+func (c *Cutting) LongerRepeat(change measure.Length) (cutting.Spec, error) {
+	s := c.Spec
+	s.Repeat += change
+	s.Pieces = make([]cutting.Piece, 0, len(c.Pieces))
+	for i := range c.Pieces {
+		p := &c.Pieces[i]
+		label := *p.layout.Paper
+		if label.Repeat += change; label.Repeat <= label.Match.Length {
+			return cutting.Spec{}, &ChanceError{"repeat", "must be more than 0 and than the offset"}
 		}
-		return s, nil
+		s.Pieces = append(s.Pieces, cutting.Piece{
+			Length: p.Length,
+			Phase:  label.Phase(p.layout.Drops[p.of.Drop].Index, p.layout.Choice.Design.Mod(label.Repeat), p.of.Lead),
+		})
 	}
+	s.Stock = c.restarted(s.Repeat)
+	return s, nil
+}
+
+// restarted returns the stock for another repeat: a roll that begins so much
+// before the design's beginning still does.
+func (c *Cutting) restarted(repeat measure.Length) []cutting.Stock {
+	stock := slices.Clone(c.Spec.Stock)
+	again := func(s cutting.Start) cutting.Start {
+		if s.Known {
+			s.Phase = (s.Phase - c.Spec.Repeat).Mod(repeat)
+		}
+		return s
+	}
+	for k := range stock {
+		stock[k].Start = again(stock[k].Start)
+		stock[k].Parts = slices.Clone(stock[k].Parts)
+		for i := range stock[k].Parts {
+			stock[k].Parts[i].Start = again(stock[k].Parts[i].Start)
+		}
+	}
+	return stock
 }

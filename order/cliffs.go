@@ -54,6 +54,10 @@ type Change struct {
 	// Monotone promises that more of the quantity never takes more rolls. The
 	// search then halves instead of going step by step. True of the roll length.
 	Monotone bool
+
+	// narrow, if set, returns the same question with narrow pieces apart from
+	// those of full width, so that they can be cut side by side.
+	narrow func(change measure.Length) (cutting.NarrowSpec, error)
 }
 
 // Cliff is the smallest change of a quantity in one direction at which the
@@ -66,9 +70,14 @@ type Cliff struct {
 	// Step is how finely was looked: at Change − Step (for a change upwards; +
 	// Step downwards) the planned number of rolls still holds.
 	Step measure.Length
-	// Rolls is the number there; 0 if one of the pieces then fits no roll.
+	// Rolls is the number to buy there. Where one of the pieces then fits no roll
+	// at all it is 0, and NoFit is set.
 	Rolls   int
 	Planned int
+	NoFit   bool
+	// Missing is the number of cuts for which there is then no paper, because the
+	// rolls are counted.
+	Missing int
 	// Proven says that this number and all nearer ones are proven. Otherwise the
 	// number is as good as could be found, or a nearer change may matter too.
 	Proven bool
@@ -93,7 +102,10 @@ func (c Cliff) Holds() measure.Length {
 // may begin at any phase.
 func Cliffs(spec cutting.Spec, changes []Change) ([]Cliff, error) {
 	s := scan{counts: map[string]count{}}
-	planned := s.count(spec)
+	return s.cliffs(s.count(spec), changes)
+}
+
+func (s *scan) cliffs(planned count, changes []Change) ([]Cliff, error) {
 	if planned.err != nil {
 		return nil, planned.err
 	}
@@ -109,23 +121,44 @@ func Cliffs(spec cutting.Spec, changes []Change) ([]Cliff, error) {
 	return cliffs, nil
 }
 
-// count is what is known of the number of rolls.
+// count is what is known of the number of rolls to buy.
 type count struct {
-	rolls  int
-	proven bool
-	err    error
+	rolls   int
+	missing int // cuts for which there is no paper
+	proven  bool
+	err     error // why a piece fits no roll
 }
 
-// differs reports whether the number is another than planned; sure, whether that
-// answer is proven.
+// differs reports whether the number is another than planned, or paper is
+// missing otherwise; sure, whether that answer is proven.
 func (c count) differs(planned count) (is, sure bool) {
-	return c.rolls != planned.rolls, c.proven && planned.proven
+	is = c.rolls != planned.rolls || c.missing != planned.missing || c.err != nil
+	return is, c.proven && planned.proven
 }
 
 // scan remembers what has been counted.
 type scan struct {
 	counts map[string]count
 	solved int // questions put to Solve
+}
+
+// with returns the cliff with what is counted beyond it.
+func (c Cliff) with(k count) Cliff {
+	c.Rolls, c.Missing, c.NoFit = k.rolls, k.missing, k.err != nil
+	return c
+}
+
+// ask counts the rolls after a change; false where the change has no meaning.
+func (s *scan) ask(c *Change, change measure.Length) (count, bool) {
+	if c.narrow != nil {
+		spec, err := c.narrow(change)
+		return s.countNarrow(&spec), err == nil
+	}
+	spec, err := c.Spec(change)
+	if err != nil {
+		return count{}, false
+	}
+	return s.count(spec), true
 }
 
 // first finds the nearest change with the given sign at which the number is
@@ -140,20 +173,20 @@ func (s *scan) first(c *Change, sign measure.Length, planned count) (Cliff, bool
 		most = c.Down / step
 	}
 	at := func(n measure.Length) (count, bool) {
-		spec, err := c.Spec(sign * n * step)
-		if err != nil {
+		k, there := s.ask(c, sign*n*step)
+		if !there {
 			return count{}, false
 		}
-		k := s.count(spec)
 		var bad *cutting.SpecError
 		return k, !errors.As(k.err, &bad)
 	}
 	cliff := Cliff{Quantity: c.Quantity, Step: step, Planned: planned.rolls}
 	n, ok := measure.Length(0), false
 	if c.Monotone {
-		if n, cliff.Rolls, ok = halve(most, at, planned); ok {
+		var k count
+		if n, k, ok = halve(most, at, planned); ok {
 			cliff.Change, cliff.Proven = sign*n*step, true
-			return cliff, true
+			return cliff.with(k), true
 		}
 		if n < 0 {
 			return Cliff{}, false
@@ -168,8 +201,8 @@ func (s *scan) first(c *Change, sign measure.Length, planned count) (Cliff, bool
 		is, proven := k.differs(planned)
 		sure = sure && proven
 		if is {
-			cliff.Change, cliff.Rolls, cliff.Proven = sign*n*step, k.rolls, sure
-			return cliff, true
+			cliff.Change, cliff.Proven = sign*n*step, sure
+			return cliff.with(k), true
 		}
 	}
 	return Cliff{}, false
@@ -179,38 +212,38 @@ func (s *scan) first(c *Change, sign measure.Length, planned count) (Cliff, bool
 // another beyond. It is not found, with n −1, where the number is as planned
 // throughout; and with n 0 where an unproven number bars the way: then only the
 // plain scan tells.
-func halve(most measure.Length, at func(measure.Length) (count, bool), planned count) (n measure.Length, rolls int, ok bool) {
+func halve(most measure.Length, at func(measure.Length) (count, bool), planned count) (n measure.Length, there count, ok bool) {
 	asked := true // every answer so far is there and sure
-	other := func(n measure.Length) (int, bool) {
+	other := func(n measure.Length) (count, bool) {
 		k, there := at(n)
 		is, sure := k.differs(planned)
 		asked = asked && there && sure
-		return k.rolls, is
+		return k, is
 	}
 	if most <= 0 {
-		return -1, 0, false
+		return -1, count{}, false
 	}
-	rolls, is := other(most)
+	there, is := other(most)
 	if !asked {
-		return 0, 0, false
+		return 0, count{}, false
 	}
 	if !is {
-		return -1, 0, false
+		return -1, count{}, false
 	}
 	lo, hi := measure.Length(0), most // as planned at lo, another at hi
 	for hi-lo > 1 {
 		mid := lo + (hi-lo)/2
-		r, is := other(mid)
+		k, is := other(mid)
 		if !asked {
-			return 0, 0, false
+			return 0, count{}, false
 		}
 		if is {
-			hi, rolls = mid, r
+			hi, there = mid, k
 		} else {
 			lo = mid
 		}
 	}
-	return hi, rolls, true
+	return hi, there, true
 }
 
 // count returns the number of rolls for a question. No roll for a piece is the
@@ -232,22 +265,22 @@ func (s *scan) solve(spec cutting.Spec) count {
 	if err != nil {
 		return count{proven: true, err: err}
 	}
-	if len(spec.Stock) == 0 {
+	if len(spec.Stock) == 0 && !spec.InOrder {
 		if rolls := cutting.QuickRolls(p); rolls == cutting.LowerBound(p) {
 			return count{rolls: rolls, proven: true}
 		}
 	}
 	s.solved++
 	sol := cutting.Solve(p, cutting.Options{})
-	return count{rolls: len(sol.Rolls), proven: sol.Proven}
+	return count{rolls: toBuy(sol), missing: len(sol.Missing), proven: sol.Proven}
 }
 
 // specKey is the same for two questions that need the same number of rolls: the
 // same rolls, and the same lengths at the same phases. With an unknown start the
-// phases may differ by a shift, so one is taken as 0. "" for questions with
-// several kinds of roll, which are not remembered.
+// phases may differ by a shift, so one is taken as 0. "" for questions that are
+// not remembered: with several kinds of roll, or in the pieces' own order.
 func specKey(spec *cutting.Spec) string {
-	if len(spec.Stock) > 0 {
+	if len(spec.Stock) > 0 || spec.InOrder {
 		return ""
 	}
 	sorted := slices.Clone(spec.Pieces)

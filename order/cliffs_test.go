@@ -205,7 +205,7 @@ func TestChangesAgainstLayouts(t *testing.T) {
 			{"higher", c.Higher, lay("2437", 640*mm, 50*mm, 50*mm, reversing)},
 			{"head", c.MoreHead, lay("2400", 640*mm, 87*mm, 50*mm, reversing)},
 			{"foot", c.MoreFoot, lay("2400", 640*mm, 50*mm, 87*mm, reversing)},
-			{"repeat", c.LongerRepeat(l), lay("2400", 677*mm, 50*mm, 50*mm, reversing)},
+			{"repeat", c.LongerRepeat, lay("2400", 677*mm, 50*mm, 50*mm, reversing)},
 		} {
 			got, err := tt.spec(37 * mm)
 			if err != nil {

@@ -25,6 +25,10 @@ func keptRolls(plan *cutting.Solution) []keptRoll {
 	kept := make([]keptRoll, 0, len(plan.Rolls))
 	for _, r := range plan.Rolls {
 		var k keptRoll
+		if isBroken(plan, r) {
+			kept = append(kept, keptStretches(plan, r)...)
+			continue
+		}
 		for n, o := range r.Orders {
 			var seq []int32
 			for _, cut := range o.Cuts {
@@ -38,6 +42,21 @@ func keptRolls(plan *cutting.Solution) []keptRoll {
 		kept = append(kept, k)
 	}
 	slices.SortStableFunc(kept, func(a, b keptRoll) int { return cmp.Compare(b.total, a.total) })
+	return kept
+}
+
+// isBroken reports whether a roll of the plan has flaws or comes in parts.
+func isBroken(plan *cutting.Solution, r cutting.RollPlan) bool {
+	stock := plan.Problem.Spec().Stock
+	return len(stock) > 0 && len(stock[r.Stock].Flaws)+len(stock[r.Stock].Parts) > 0
+}
+
+// keptStretches returns each cut of a broken roll by itself, since the plan does
+// not say in which stretches they lie.
+func keptStretches(plan *cutting.Solution, r cutting.RollPlan) (kept []keptRoll) {
+	for _, cut := range r.Orders[0].Cuts {
+		kept = append(kept, keptRoll{[][]int32{{int32(cut.Piece)}}, int64(cut.To - cut.From)})
+	}
 	return kept
 }
 
@@ -112,7 +131,8 @@ func (t *trial) keep() bool {
 			return t.keepRoughly(true)
 		}
 		if !t.open() {
-			return false
+			t.proven = false
+			return t.keepRoughly(true)
 		}
 	}
 }

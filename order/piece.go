@@ -23,6 +23,18 @@ type Piece struct {
 	Ceiling bool
 	// FootFirst says that the foot comes off the roll first (a reversed drop).
 	FootFirst bool
+	// Lies are the narrow pieces on a strip that serves several side by side;
+	// Need, Wall, Ceiling and FootFirst then stand in each of them.
+	Lies []Lie
+
+	layout *hanging.Layout // where it comes from; nil for a strip
+	of     *hanging.Piece
+}
+
+// Lie is a narrow piece's place on its strip.
+type Lie struct {
+	Piece
+	Offset measure.Length // from the strip's leading end to the piece's
 }
 
 // PiecesOf returns the pieces of layouts that share their rolls, in the order
@@ -41,6 +53,8 @@ func PiecesOf(layouts ...*hanging.Layout) []Piece {
 				Wall:      first + l.PieceWall(p),
 				Ceiling:   reachesCeiling(l, p),
 				FootFirst: l.Drops[p.Drop].Reversed,
+				layout:    l,
+				of:        p,
 			})
 		}
 		first += len(l.Run.Walls)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"firstdrop/cutting"
+	"firstdrop/measure"
 )
 
 // A simulated job.
@@ -40,7 +41,8 @@ type trial struct {
 	ready   []int32   // cut and sound, by kind
 	times   []int32   // how often each piece has been cut
 	rolls   []stretch
-	limit   int // rolls beyond which a job is given up
+	supply  *supply
+	bought  int // rolls that had to be bought
 	begun   bool
 	proven  bool
 	again   int // kind spoiled last
@@ -65,13 +67,20 @@ type stretch struct {
 
 const searchNodes = 400
 
-// run plays one job and returns how many rolls it took; false if it cannot be
+// run plays one job and returns how many rolls had to be bought; false if it cannot be
 // done, or takes more rolls than are worth counting.
 func (t *trial) run(seed uint64, job int) (int, bool) {
 	t.source.begin(seed, job)
-	t.rolls = t.rolls[:0]
+	t.rolls, t.bought = t.rolls[:0], 0
 	t.begun, t.proven = false, true
 	t.measure()
+	if t.spec.InOrder {
+		ok := t.cutInOrder()
+		return t.bought, ok
+	}
+	for h := range t.supply.held {
+		t.takeHeld(h)
+	}
 	plan, replan := t.plan, t.plan
 	if !t.set.full {
 		plan, replan = t.keep, t.mend
@@ -81,7 +90,7 @@ func (t *trial) run(seed uint64, job int) (int, bool) {
 			return 0, false
 		}
 		if t.cut() {
-			return len(t.rolls), true
+			return t.bought, true
 		}
 	}
 }
@@ -91,8 +100,7 @@ func (t *trial) measure() {
 	t.set, t.kindOf, t.members = &t.base, t.known, t.planned
 	c := t.source.chances
 	for i := range t.pieces {
-		p := &t.pieces[i]
-		if c.Measuring > 0 && p.Need+t.source.height(p.Wall)+c.Trim > p.Length {
+		if c.Measuring > 0 && t.length(&t.pieces[i]) > t.pieces[i].Length {
 			t.measureAgain()
 			break
 		}
@@ -107,18 +115,35 @@ func (t *trial) measure() {
 
 // measureAgain lists the sets for pieces that must be longer than planned.
 func (t *trial) measureAgain() {
-	c := t.source.chances
 	t.own.reset()
 	t.own.limit = maxOwnSets
 	t.own.repeat, t.own.most = t.base.repeat, t.base.most
 	kindOf := make([]int, len(t.pieces))
 	for i := range t.pieces {
 		p := &t.pieces[i]
-		length := max(p.Length, (p.Need + t.source.height(p.Wall) + c.Trim).CeilTo(c.Step))
+		length := t.length(p)
 		kindOf[i] = t.own.add(int64(length+t.spec.Loss), int64(p.Phase.Mod(t.spec.Repeat)), t.weights[i])
 	}
 	t.own.list()
 	t.set, t.kindOf, t.members = &t.own, kindOf, membersOf(kindOf, t.own.kinds())
+}
+
+// length is how long a piece must be cut in this job: as planned, or longer. A
+// strip grows where one of the narrow pieces on it does.
+func (t *trial) length(p *Piece) measure.Length {
+	c := t.source.chances
+	if len(p.Lies) == 0 {
+		need := p.Need + t.source.height(p.Wall) + c.Trim
+		if need <= p.Length {
+			return p.Length
+		}
+		return need.CeilTo(c.Step)
+	}
+	length := p.Length
+	for i := range p.Lies {
+		length = max(length, p.Lies[i].Offset+t.length(&p.Lies[i].Piece))
+	}
+	return length
 }
 
 // membersOf returns the pieces of each kind, ascending.
@@ -130,12 +155,14 @@ func membersOf(kindOf []int, kinds int) [][]int32 {
 	return members
 }
 
-// open adds the next roll; false if there are more than are worth counting.
+// open adds the next roll that is bought; false if there are no more, or more
+// than are worth counting.
 func (t *trial) open() bool {
-	r := len(t.rolls)
-	if r == t.limit {
+	r := t.bought
+	if r == t.supply.most {
 		return false
 	}
+	t.bought++
 	x := int64(0)
 	switch start := t.spec.Roll.Start; {
 	case t.spec.Repeat == 0:
@@ -144,9 +171,17 @@ func (t *trial) open() bool {
 	default:
 		x = int64(t.source.start(r))
 	}
+	t.addStretch(x+int64(t.spec.Lead), x+int64(t.source.length(r)+t.spec.Loss))
+	return true
+}
+
+// addStretch adds what can be used of a roll, from one design position to
+// another.
+func (t *trial) addStretch(x, end int64) {
+	r := len(t.rolls)
 	t.rolls = slices.Grow(t.rolls, 1)[:r+1]
 	s := &t.rolls[r]
-	s.x, s.end = x+int64(t.spec.Lead), x+int64(t.source.length(r)+t.spec.Loss)
+	s.x, s.end = x, end
 	s.seq, s.upTo = s.seq[:0], s.x
 	t.stand(s)
 	switch {
@@ -156,7 +191,6 @@ func (t *trial) open() bool {
 	default:
 		t.weighAll(s)
 	}
-	return true
 }
 
 // stand works out the class and room of a stretch.

@@ -17,31 +17,64 @@ func (p *Plan) Certainty(i, batch int, chances order.Chances, jobs int, seed uin
 // another, nearest first: see [order.Cliffs]. The layout stays as it is. The
 // paper must be used.
 func (p *Plan) Cliffs(i, batch int) ([]order.Cliff, error) {
-	layouts := p.layouts(i)
-	rules := p.Task.Rules
-	b := &p.Papers[i].Batches[batch]
+	b, label, rules := &p.Papers[i].Batches[batch], &p.Task.Papers[i], p.Task.Rules
+	all := p.piecesOf(i)
+	spec := b.Cutting.Problem.Spec()
 	c := &order.Cutting{
-		Spec: b.Cutting.Problem.Spec(), Pieces: p.orderPieces(i, b),
-		Head: rules.Head, Foot: rules.Foot, Step: rules.CutStep,
+		Spec: spec, Head: rules.Head, Foot: rules.Foot, Step: rules.CutStep,
+		Width: label.Width, Blade: p.Task.Cut.Blade,
 	}
-	return order.Cliffs(c.Spec, c.Changes(layouts...))
+	c.Spec.Pieces = nil
+	var refs []PieceRef
+	for _, ref := range p.refs(i) {
+		if b.gives(ref) {
+			refs = append(refs, ref)
+			c.Pieces = append(c.Pieces, all[ref])
+			c.Spec.Pieces = append(c.Spec.Pieces, p.piece(ref))
+		}
+	}
+	if !p.Task.Cut.Alone && !label.InOrder {
+		c.Across = p.narrow(label, refs)
+	}
+	return c.Cliffs()
 }
 
-// orderPieces returns what a batch cuts as order sees it: each of its pieces,
-// and strips of narrow pieces as one length that hangs under no ceiling.
-func (p *Plan) orderPieces(i int, b *BatchPlan) []order.Piece {
+// gives reports whether the batch gives a piece, or should.
+func (b *BatchPlan) gives(ref PieceRef) bool {
+	for _, strip := range b.Cuts {
+		for _, lie := range strip {
+			if lie.PieceRef == ref {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// piecesOf returns the pieces of paper i as order sees them.
+func (p *Plan) piecesOf(i int) map[PieceRef]order.Piece {
 	all := map[PieceRef]order.Piece{}
 	refs := p.refs(i)
 	for k, piece := range order.PiecesOf(p.layouts(i)...) {
 		all[refs[k]] = piece
 	}
+	return all
+}
+
+// orderPieces returns what a batch cuts as order sees it: each of its pieces,
+// and strips of narrow ones.
+func (p *Plan) orderPieces(i int, b *BatchPlan) []order.Piece {
+	all := p.piecesOf(i)
 	spec := b.Cutting.Problem.Spec()
 	out := make([]order.Piece, len(b.Cuts))
 	for k, strip := range b.Cuts {
-		out[k] = all[strip[0].PieceRef]
-		if len(strip) > 1 {
-			surplus := out[k].Length - out[k].Need
-			out[k].Piece, out[k].Need, out[k].Ceiling = spec.Pieces[k], spec.Pieces[k].Length-surplus, false
+		if len(strip) == 1 {
+			out[k] = all[strip[0].PieceRef]
+			continue
+		}
+		out[k].Piece = spec.Pieces[k]
+		for _, lie := range strip {
+			out[k].Lies = append(out[k].Lies, order.Lie{Piece: all[lie.PieceRef], Offset: lie.Offset})
 		}
 	}
 	return out
