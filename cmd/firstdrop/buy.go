@@ -91,6 +91,8 @@ func (pl *planned) proof(i int) string {
 		return fmt.Sprintf("At least %d are needed; this plan is within %d of the fewest.", least, rolls-least)
 	case !pp.Proven():
 		return "Fewer will not do; that nothing cheaper will is not proven."
+	case isMixed(pp) && rolls == 1:
+		return "What is in hand will not do by itself (proven)."
 	case isMixed(pp) && rolls > least:
 		return "Nothing cheaper will do (proven)."
 	case isMixed(pp):
@@ -187,11 +189,11 @@ func (pl *planned) leftOver(i int) string {
 	} else {
 		text += "too short to patch every drop"
 	}
-	switch {
-	case l.Bound == l.Length:
-		text += " (none is longer: proven)"
-	case l.Bound > l.Length:
-		text += fmt.Sprintf(" (at most %s longer)", (l.Bound - l.Length).Format(pl.units))
+	switch gap := l.Bound - l.Length; {
+	case gap == 0:
+		text += " (proven longest)"
+	case gap > 0 && l.Bound < l.Roll.Length:
+		text += fmt.Sprintf(" (longest within %s)", gap.Format(pl.units))
 	}
 	return text + "."
 }

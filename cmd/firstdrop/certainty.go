@@ -80,11 +80,11 @@ func (t *batchCertainty) lines(p *program, pl *planned) []string {
 	if t.Curve == nil {
 		return wrap(fmt.Sprintf("%s: how sure the count is cannot be told; the %s", printable(t.title()), t.Refused), p.out.width)
 	}
-	lines := []string{fmt.Sprintf("%s: %s; %s simulated", printable(t.title()), t.planned(t.Curve.Rolls), count(t.Curve.Jobs, "job"))}
+	lines := wrap(fmt.Sprintf("%s: %s; %s simulated", printable(t.title()), t.planned(t.Curve.Rolls), count(t.Curve.Jobs, "job")), p.out.width)
 	for _, point := range t.Curve.Enough {
 		lines = append(lines, p.certaintyLine(t.Curve, point))
 	}
-	lines = append(lines, certaintyAdvice(t.Curve)...)
+	lines = append(lines, t.advice()...)
 	return append(lines, wrap(pl.assumed(t.Assumed), p.out.width)...)
 }
 
@@ -121,15 +121,22 @@ func percent(of, all int) string {
 	return fmt.Sprintf("%d.%d %%", tenths/10, tenths%10)
 }
 
-// certaintyAdvice names the count for those who want to be surer.
-func certaintyAdvice(c *order.Curve) (lines []string) {
+// advice names the count for those who want to be surer.
+func (t *batchCertainty) advice() (lines []string) {
+	c, buy := t.Curve, ""
+	if t.InHand > 0 {
+		buy = " to buy"
+	}
 	for _, perMille := range []int{950, 990} {
 		if rolls, ok := c.Fewest(perMille); ok {
-			lines = append(lines, fmt.Sprintf("  For %d jobs in 100: %s.", perMille/10, count(rolls, "roll")))
+			lines = append(lines, fmt.Sprintf("  For %d jobs in 100: %s.", perMille/10, count(rolls, "roll")+buy))
 		}
 	}
-	if c.Never > 0 {
-		lines = append(lines, fmt.Sprintf("  In %s a piece fitted no roll at all.", count(c.Never, "job")))
+	switch {
+	case c.Never > 0 && t.InHand > 0:
+		lines = append(lines, fmt.Sprintf("  In %s the rolls that are to be had were not enough.", count(c.Never, "job")))
+	case c.Never > 0:
+		lines = append(lines, fmt.Sprintf("  In %s a piece fitted no roll, or too few were to be had.", count(c.Never, "job")))
 	}
 	return lines
 }

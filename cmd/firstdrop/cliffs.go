@@ -54,7 +54,9 @@ type batchCliffs struct {
 type cliff struct {
 	Quantity string         `json:"quantity"`
 	Change   measure.Length `json:"change"`
-	Rolls    int            `json:"rolls"` // 0: a piece then fits no roll
+	Rolls    int            `json:"rolls"`            // to buy
+	NoFit    bool           `json:"no_fit,omitempty"` // a piece then fits no roll; rolls is 0
+	Missing  int            `json:"missing,omitempty"`
 	Proven   bool           `json:"proven"`
 
 	of order.Quantity
@@ -63,7 +65,7 @@ type cliff struct {
 func cliffDocuments(cs []order.Cliff) []cliff {
 	out := []cliff{}
 	for _, c := range cs {
-		out = append(out, cliff{c.Quantity.String(), c.Change, c.Rolls, c.Proven, c.Quantity})
+		out = append(out, cliff{c.Quantity.String(), c.Change, c.Rolls, c.NoFit, c.Missing, c.Proven, c.Quantity})
 	}
 	return out
 }
@@ -104,8 +106,10 @@ func (pl *planned) cliffLine(c cliff, planned int) string {
 	}
 	text := fmt.Sprintf("%s %s: ", pad(c.Change.Abs().Format(pl.units), 8), cliffWords[c.of][way])
 	switch {
-	case c.Rolls == 0:
+	case c.NoFit:
 		return text + "a piece fits no roll"
+	case c.Missing > 0:
+		return text + fmt.Sprintf("%s have no paper", count(c.Missing, "cut"))
 	case c.Rolls < planned:
 		text += fmt.Sprintf("%s, %d saved", count(c.Rolls, "roll"), planned-c.Rolls)
 	default:

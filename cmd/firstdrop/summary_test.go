@@ -64,8 +64,8 @@ func TestExamplesPlan(t *testing.T) {
 			}
 			drops += p["drops"].(float64)
 			pieces += p["pieces"].(float64)
-			if lower, rolls := p["lower_bound"].(float64), p["rolls"].(float64); lower > rolls || p["proven"].(bool) != (lower == rolls) {
-				t.Errorf("%s: lower bound %v, rolls %v, proven %v", file, lower, rolls, p["proven"])
+			if lower, buy := p["lower_bound"].(float64), p["buy"].(float64); lower > buy || p["proven"].(bool) != (lower == buy) {
+				t.Errorf("%s: lower bound %v, rolls to buy %v, proven %v", file, lower, buy, p["proven"])
 			}
 		}
 		for _, r := range doc.Runs {
