@@ -288,23 +288,52 @@ func (p *Plan) raiseChanges(i int) {
 			continue
 		}
 		l := p.Runs[r].Layout
-		zone := zonesOf(l)
-		lot := make([]int, slices.Max(zone)+1)
-		for b := range pp.Batches {
-			for _, strip := range pp.Batches[b].Cuts {
-				for _, lie := range strip {
-					if lie.Run == r {
-						lot[zone[pieceZoneWall(l, &l.Pieces[lie.Piece])]] = b
-					}
-				}
+		batch := p.wallBatches(i, r)
+		for c := range l.Run.Corners {
+			next := batch[(c+1)%len(batch)]
+			if batch[c] == next {
+				continue
 			}
-		}
-		for _, c := range changesOf(l, zone, lot) {
 			p.Findings = append(p.Findings, finding.Finding{
 				Code: BatchChange, Severity: finding.Caution,
 				Place: finding.Place{Run: l.Run.Name, Corner: l.Run.CornerName(c), Paper: l.Paper.Name},
-				Word:  pp.Batches[lot[zone[(c+1)%len(zone)]]].Batch,
+				Word:  pp.Batches[next].Batch,
 			})
 		}
 	}
+}
+
+// wallBatches tells for each wall of run r which batch of paper i hangs on it; a
+// wall without paper counts to its neighbour on the left, or at the beginning of
+// an open run to the first that has some.
+func (p *Plan) wallBatches(i, r int) []int {
+	l := p.Runs[r].Layout
+	batch := slices.Repeat([]int{-1}, len(l.Run.Walls))
+	for b := range p.Papers[i].Batches {
+		for _, strip := range p.Papers[i].Batches[b].Cuts {
+			for _, lie := range strip {
+				if lie.Run != r {
+					continue
+				}
+				for _, part := range l.Drops[l.Pieces[lie.Piece].Drop].Parts {
+					batch[part.Wall] = b
+				}
+			}
+		}
+	}
+	known := slices.DeleteFunc(slices.Clone(batch), func(b int) bool { return b < 0 })
+	if len(known) == 0 {
+		return make([]int, len(batch))
+	}
+	left := known[0]
+	if l.Run.Closed {
+		left = known[len(known)-1]
+	}
+	for w := range batch {
+		if batch[w] < 0 {
+			batch[w] = left
+		}
+		left = batch[w]
+	}
+	return batch
 }

@@ -37,12 +37,20 @@ func lots(p *paper.Paper) []lot {
 }
 
 // searchLot is what the search for a layout counts rolls of: all there are, if
-// they are of one batch; else rolls to be bought, and batches are seen to later.
+// they are of one batch; else rolls of the sizes on sale, as if there were as
+// many as wanted, and batches are seen to later.
 func searchLot(p *paper.Paper) *lot {
 	if all := lots(p); len(all) == 1 {
 		return &all[0]
 	}
-	return &lot{kinds: []RollKind{{Roll: -1}}}
+	sale := *p
+	sale.Available, sale.Also = nil, slices.Clone(p.Also)
+	for i := range sale.Also {
+		sale.Also[i].Available = nil
+	}
+	l := &lot{batch: p.Batch}
+	l.addOffers(&sale)
+	return l
 }
 
 // inHand is a roll that is there as cutting sees it.

@@ -32,17 +32,21 @@ func appendPieces(dst []cutting.Piece, l *hanging.Layout) []cutting.Piece {
 }
 
 // pieceKey is the same for two sets of pieces that need the same number of
-// rolls of any start: the same lengths at the same phases, one phase taken as 0.
-func pieceKey(pieces []cutting.Piece, repeat measure.Length) string {
+// rolls: the same lengths at the same phases. Where rolls may have any start, all
+// phases may be moved alike within the repeat, and one is taken as 0; turn is
+// the repeat then, and 0 where phases must stay as they are.
+func pieceKey(pieces []cutting.Piece, turn measure.Length) string {
 	if len(pieces) == 0 {
 		return ""
 	}
 	sorted := slices.Clone(pieces)
-	zero := slices.MaxFunc(sorted, func(a, b cutting.Piece) int {
-		return cmp.Or(cmp.Compare(a.Length, b.Length), cmp.Compare(a.Phase, b.Phase))
-	}).Phase
-	for i := range sorted {
-		sorted[i].Phase = (sorted[i].Phase - zero).Mod(repeat)
+	if turn > 0 {
+		zero := slices.MaxFunc(sorted, func(a, b cutting.Piece) int {
+			return cmp.Or(cmp.Compare(a.Length, b.Length), cmp.Compare(a.Phase, b.Phase))
+		}).Phase
+		for i := range sorted {
+			sorted[i].Phase = (sorted[i].Phase - zero).Mod(turn)
+		}
 	}
 	slices.SortFunc(sorted, func(a, b cutting.Piece) int {
 		return cmp.Or(cmp.Compare(a.Length, b.Length), cmp.Compare(a.Phase, b.Phase))
