@@ -23,7 +23,8 @@
 // columns.go and certificate.go make the bound; greedy.go, dive.go, search.go
 // and cover.go the plan; leftover.go, changes.go and goalorder.go pursue goals;
 // changesfirst.go puts changes before rolls; mixed.go does it all again for
-// several kinds of roll; inorder.go is about goods that shade; solve.go
+// several kinds of roll, mixedgoals.go, mixedleft.go and mixedhang.go their
+// goals; inorder.go is about goods that shade; solve.go
 // chooses. For
 // narrow pieces: narrow.go, striptypes.go, nestbound.go, nesting.go.
 package cutting

@@ -70,7 +70,7 @@ func (w *work) changesAfterLeftover(pl *placing) (better bool, changes, bound in
 	h.best = grow(h.best, len(pl.rollOf))
 	w.sharpen()
 	w.prepareHanging()
-	h.limit = w.shortest()
+	h.limit = w.mostFor(w.shortest())
 	for h.returns = 0; bound < changes; h.returns++ {
 		switch w.hangAll() {
 		case undecided:
@@ -105,7 +105,7 @@ func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
 	w.adoptPlacing()
 	used, open := w.shortest(), w.leastUse() // nothing below open is possible
 	if !w.canFollow() {
-		return w.n.roll - used, w.n.roll - min(open, used)
+		return w.leftFor(used), w.leftFor(min(open, used))
 	}
 	h := &w.hang
 	limit := w.limit
@@ -127,5 +127,5 @@ func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
 		w.adoptHanging()
 		used = w.shortest()
 	}
-	return w.n.roll - used, w.n.roll - min(open, used)
+	return w.leftFor(used), w.leftFor(min(open, used))
 }

@@ -15,7 +15,9 @@ const (
 	// lower one.
 	FewestRolls Goal = iota
 	// LongestLeftover asks for the longest free end on one roll: a piece that
-	// can still patch any drop. In nanometres; with an unknown start it is
+	// can still patch any drop. Every roll that is cut counts, whatever its kind
+	// and whether it was in hand; of one in parts or with flaws only what hangs
+	// together at its very end. In nanometres; with an unknown start it is
 	// measured at the worst one. Its bound is an upper one.
 	LongestLeftover
 	// FewestChanges asks that consecutive pieces lie on the same roll: the

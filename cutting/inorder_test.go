@@ -73,9 +73,9 @@ func (b *bruteOrder) left(stock Stock, to measure.Length) int64 {
 		if f.From < end {
 			from = max(from, min(f.To, end))
 		}
-	}
-	if stock.Flaws != nil && from >= end {
-		return -1 // a flaw at the very end: what hangs together there lies before it
+		if f.From < end && f.To >= end {
+			return -1 // a flaw at the very end: what hangs together there lies before it
+		}
 	}
 	return int64(end - from)
 }

@@ -50,7 +50,19 @@ func (w *work) bestLeftover() (left, bound int64) {
 		w.sharpen()
 		open = w.shorten(used)
 	}
-	return w.n.roll - w.shortest(), w.n.roll - open
+	return w.leftFor(w.shortest()), w.leftFor(open)
+}
+
+// leftFor is what a roll that uses so much leaves in one piece at its end.
+func (w *work) leftFor(used int64) int64 { return max(w.p.leftBehind(0, used-w.p.loss), 0) }
+
+// mostFor is the most a roll may use that leaves as much as one that uses so
+// much: of a roll in parts all before the last part.
+func (w *work) mostFor(used int64) int64 {
+	if n := len(w.n.broken); n > 0 {
+		used = max(used, w.n.broken[n-1].from+w.p.loss)
+	}
+	return used
 }
 
 // shorten replaces the best plan if there is one with the same number of rolls

@@ -51,8 +51,9 @@ type mixed struct {
 
 	bestCost int64
 	lists    []states
-	left     []int32 // pieces, then rolls of each limited kind, then those in open packs
-	used     []int32 // rolls of each kind, of a plan looked at
+	short    []states // that may keep a left-over
+	left     []int32  // pieces, then rolls of each limited kind, then those in open packs
+	used     []int32  // rolls of each kind, of a plan looked at
 	chosen   []pick
 	keep     []int16
 }

@@ -31,10 +31,16 @@ func (w *work) exhaustMixed() {
 // listMixed lists the rolls of each kind that a plan for the money can hold.
 func (w *work) listMixed(money int64) bool {
 	x := &w.mixed
-	w.search.reset()
 	x.chosen = x.chosen[:0]
 	x.leaveAll()
-	slack := x.carried(money, x.left) - dot(w.p.demand, x.weight)
+	return w.listSlack(x.carried(money, x.left) - dot(w.p.demand, x.weight))
+}
+
+// listSlack lists the rolls of each kind that are lighter than their capacity
+// by no more than slack, and forgets what has failed before.
+func (w *work) listSlack(slack int64) bool {
+	x := &w.mixed
+	w.search.reset()
 	for len(x.lists) < len(x.cost) {
 		x.lists = append(x.lists, states{})
 	}
@@ -175,8 +181,14 @@ func (x *mixed) spend(b int, by int32) {
 
 // adoptMixed makes the plan found by the search the best.
 func (w *work) adoptMixed() {
-	x := &w.mixed
 	w.trial.reset()
+	w.addPicked()
+	w.keepMixed()
+}
+
+// addPicked adds the rolls found by the search to the trial plan.
+func (w *work) addPicked() {
+	x := &w.mixed
 	for _, c := range x.chosen {
 		if c.stock < 0 {
 			w.trial.addFrom(-1, []int16{int16(c.set)})
@@ -185,5 +197,4 @@ func (w *work) adoptMixed() {
 		w.seq = x.lists[c.stock].sequence(w.seq[:0], c.set)
 		w.trial.addFrom(int(c.stock), w.seq)
 	}
-	w.keepMixed()
 }

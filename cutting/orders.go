@@ -48,7 +48,10 @@ func (w *work) write(pl *placing, frugal bool) (rolls []RollPlan, missing []int)
 // shortRoll returns the number of the roll that uses least if the start is
 // unknown and its length matters, -1 otherwise.
 func (w *work) shortRoll(pl *placing, frugal bool) int {
-	if !frugal || w.n.known || len(w.p.nets) > 1 {
+	if w.p.isMixed() && frugal {
+		return w.shortMixed(pl)
+	}
+	if !frugal || w.n.known {
 		return -1
 	}
 	at, least := 0, w.n.roll+1
@@ -57,6 +60,22 @@ func (w *work) shortRoll(pl *placing, frugal bool) int {
 			at, least = r, u
 		}
 	}
+	return at
+}
+
+// shortMixed returns, where there are several kinds of roll, the number of the
+// one of unknown start that leaves most; -1 if there is none.
+func (w *work) shortMixed(pl *placing) int {
+	at, most := -1, int64(-1)
+	for r, b := range pl.stock {
+		if w.choose(int(b)); w.n.known {
+			continue
+		}
+		if left := w.leftOver(int(b), w.kindsOf(pl.roll(r))); left > most {
+			at, most = r, left
+		}
+	}
+	w.choose(0)
 	return at
 }
 

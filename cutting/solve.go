@@ -163,14 +163,23 @@ func (p *Problem) costOfRolls(n int) int64 {
 // finishMixed writes the answer out for several kinds of roll.
 func (w *work) finishMixed(s *Solution, o Options) {
 	x := &w.mixed
-	s.Rolls, s.Missing = w.write(w.place(true), false)
+	goals := o.goals()
+	bounds, pl := w.pursueMixed(goals)
+	s.Rolls, s.Missing = w.write(pl, len(goals) > 1)
 	s.Cost, s.CostBound = x.bestCost, x.bound
-	s.Proven = s.Cost == s.CostBound
-	if s.CostBound < x.dear {
-		s.LowerBound = int((s.CostBound + x.top - 1) / x.top)
-	}
 	s.Certificate = w.certificateMixed()
-	s.Goals = o.report(s.judge(o.goals()))
+	if s.Cost != s.CostBound {
+		s.CostBound = s.Certificate.ByCost // a search only counts where it has met the cost
+	}
+	s.Proven = s.Cost == s.CostBound
+	s.LowerBound = x.leastRolls(s.CostBound)
+	results := s.judge(goals)
+	for i, bound := range bounds {
+		r := &results[i]
+		r.Bound = bound
+		r.Proven = r.Value == bound && (s.Proven || goals[0] == FewestChanges)
+	}
+	s.Goals = o.report(results)
 	s.Steps = w.steps
 }
 

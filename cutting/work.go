@@ -43,6 +43,7 @@ type work struct {
 	short  shortRolls
 	mixed  mixed
 	hang   hanging
+	hung   hungPlan
 
 	settled bool // the number of rolls is, though fewer would be possible
 }
