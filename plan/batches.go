@@ -80,7 +80,6 @@ type allotter struct {
 	runs    []int       // that hang the paper
 	layouts []candidate // of these runs, as tried
 	costs   map[string]batchCost
-	key     []byte
 
 	least int64
 	best  []int       // lot of each zone
