@@ -249,3 +249,22 @@ func TestPublishedStock(t *testing.T) {
 		t.Errorf("cost %d, bound %d, %d rolls, missing %v", s.Cost, s.CostBound, len(s.Rolls), s.Missing)
 	}
 }
+
+// A roll of which flaws leave nothing gives no piece; it is not taken for one
+// without flaws.
+func TestRollOfNothingButFlaws(t *testing.T) {
+	p, err := NewProblem(Spec{
+		Pieces: []Piece{{Length: 2}, {Length: 2}},
+		Stock: []Stock{
+			{Roll: Roll{Length: 10}, Count: 1, InHand: true, Flaws: []Flaw{{0, 6}, {5, 10}}},
+			{Roll: Roll{Length: 10}},
+		},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := Solve(p, Options{})
+	if len(s.Rolls) != 1 || s.Rolls[0].Stock != 1 || s.Cost != 1 {
+		t.Errorf("rolls %+v at a cost of %d, want one to be bought", s.Rolls, s.Cost)
+	}
+}

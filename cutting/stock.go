@@ -82,7 +82,8 @@ func (s *Stock) startPhase(repeat measure.Length) measure.Length {
 	return s.Start.Phase
 }
 
-// stretches lists the unbroken parts of a broken roll, in order.
+// stretches lists the unbroken parts of a broken roll, in order; none, but not
+// nil, where flaws leave nothing.
 func (s *Stock) stretches(lead int64) []stretchOfRoll {
 	parts := s.Parts
 	if len(parts) == 0 {
@@ -91,7 +92,7 @@ func (s *Stock) stretches(lead int64) []stretchOfRoll {
 	flaws := slices.SortedFunc(slices.Values(s.Flaws), func(a, b Flaw) int {
 		return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(a.To, b.To))
 	})
-	var all []stretchOfRoll
+	all := make([]stretchOfRoll, 0, len(parts)+len(flaws))
 	base := int64(0)
 	for _, p := range parts {
 		at, end := base+lead, base+int64(p.Length)
