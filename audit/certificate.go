@@ -32,7 +32,7 @@ type load struct{ end, weight int64 }
 
 // kind is a group of pieces that are the same to cut.
 type kind struct {
-	length, phase int64
+	length, phase int64 // the length with what is lost at its cut
 	weight        int64 // the most that one of them weighs
 	count         int
 }
@@ -41,7 +41,7 @@ type kind struct {
 func (r *rolls) kinds() []kind {
 	all := make([]kind, 0, len(r.spec.Pieces))
 	for i := range r.spec.Pieces {
-		all = append(all, kind{r.size(i), r.phase(i), r.s.Certificate.Weights[i], 1})
+		all = append(all, kind{r.size(i) + r.loss, r.phase(i), r.s.Certificate.Weights[i], 1})
 	}
 	slices.SortFunc(all, func(a, b kind) int {
 		return cmp.Or(cmp.Compare(b.length, a.length), cmp.Compare(a.phase, b.phase))
@@ -61,27 +61,21 @@ func (r *rolls) kinds() []kind {
 // judgeProof: the capacity holds, the bound follows from the weights, and
 // proven means that plan and bound agree.
 func (r *rolls) judgeProof() {
+	if r.mixed() {
+		r.judgeCost()
+		return
+	}
 	s := r.s
 	r.same(Proven, Place{}, "proven", len(s.Rolls) == s.LowerBound, s.Proven)
 	if s.LowerBound > len(s.Rolls) {
 		r.note(Bound, Place{}, "lower bound", "no more than the rolls planned, "+figure(len(s.Rolls)), s.LowerBound)
 	}
-	c := &s.Certificate
 	if len(r.spec.Pieces) == 0 {
 		r.same(Bound, Place{}, "lower bound", 0, s.LowerBound)
 		return
 	}
-	if !r.same(Certificate, Place{}, "number of weights", len(r.spec.Pieces), len(c.Weights)) {
-		return
-	}
-	for i, w := range c.Weights {
-		if w < 0 || w > most {
-			r.note(Certificate, Place{Piece: i + 1}, "weight", "0 or more, within reason", w)
-			return
-		}
-	}
-	if c.Capacity <= 0 || c.Capacity > most {
-		r.note(Certificate, Place{}, "capacity", "more than 0, within reason", c.Capacity)
+	c := &s.Certificate
+	if !r.soundWeights() || !r.soundCapacity(c.Capacity) {
 		return
 	}
 	if c.Exhausted < 0 {
@@ -89,9 +83,41 @@ func (r *rolls) judgeProof() {
 	}
 	r.same(Bound, Place{}, "rolls that the weights prove", r.byWeights(), c.ByWeights)
 	r.same(Bound, Place{}, "lower bound", c.ByWeights+c.Exhausted, s.LowerBound)
-	if heaviest := r.capacity(); heaviest > c.Capacity {
+	kinds := r.kinds()
+	heaviest := r.capacity(kinds, &r.wares[0], int64(c.At), c.Capacity)
+	if heaviest > c.Capacity && c.AllStarts && !r.wares[0].known {
+		if carried, whole := newSets(r, kinds).heaviest(c.Capacity); whole {
+			heaviest = carried
+		} else {
+			heaviest = c.Capacity // on trust, as Trusted says
+		}
+	}
+	if heaviest > c.Capacity {
 		r.note(Certificate, Place{}, "most weight that a roll can carry", c.Capacity, heaviest)
 	}
+}
+
+// soundWeights reports whether there is a possible weight for every piece.
+func (r *rolls) soundWeights() bool {
+	weights := r.s.Certificate.Weights
+	if !r.same(Certificate, Place{}, "number of weights", len(r.spec.Pieces), len(weights)) {
+		return false
+	}
+	for i, w := range weights {
+		if w < 0 || w > most {
+			r.note(Certificate, Place{Piece: i + 1}, "weight", "0 or more, within reason", w)
+			return false
+		}
+	}
+	return true
+}
+
+func (r *rolls) soundCapacity(c int64) bool {
+	if c <= 0 || c > most {
+		r.note(Certificate, Place{}, "capacity", "more than 0, within reason", c)
+		return false
+	}
+	return true
 }
 
 // byWeights returns the sum of the weights over the capacity, rounded up.
@@ -113,53 +139,40 @@ func (r *rolls) byWeights() int {
 	return int(q)
 }
 
-// capacity returns the most weight that a roll can carry, or some weight above
-// the certificate's capacity if that is not it. A roll of unknown start must
-// serve every start, so the start that carries least decides; the one that the
+// capacity returns the most weight that a roll of a kind can carry, or some
+// weight above the limit if that is not it. A roll of unknown start must serve
+// every start, so the start that carries least decides; the one that the
 // certificate names is tried first.
-func (r *rolls) capacity() int64 {
-	kinds := r.kinds()
-	limit := r.s.Certificate.Capacity
-	if r.repeat == 0 {
-		carried := r.heaviest(kinds, 0, limit)
-		if carried > limit {
-			carried = r.knapsack(kinds, limit)
+func (r *rolls) capacity(kinds []kind, w *ware, at, limit int64) int64 {
+	if w.known {
+		carried := r.heaviest(kinds, w.from(0), limit)
+		if carried > limit && r.repeat == 0 && w.whole() {
+			carried = r.knapsack(kinds, w, limit)
 		}
 		return carried
 	}
-	if r.known() {
-		return r.heaviest(kinds, mod(int64(r.spec.Roll.Start.Phase), r.repeat), limit)
-	}
-	starts := []int64{mod(int64(r.s.Certificate.At), r.repeat)}
+	starts := []int64{mod(at, r.repeat)}
 	for _, k := range kinds {
-		if k.weight == 0 {
-			continue
+		if k.weight > 0 {
+			starts = append(starts, mod(k.phase+1-r.lead, r.repeat))
 		}
-		starts = append(starts, mod(k.phase+1, r.repeat))
 	}
 	least := most
 	for _, s := range starts {
-		carried := r.heaviest(kinds, s, limit)
+		carried := r.heaviest(kinds, w.from(s), limit)
 		if carried <= limit {
 			return carried
 		}
 		least = min(least, carried)
 	}
-	if r.s.Certificate.AllStarts {
-		carried, whole := newSets(r, kinds).heaviest(limit)
-		if !whole {
-			return limit // on trust, as Trusted says
-		}
-		return carried
-	}
 	return least
 }
 
-// heaviest returns the most weight that a roll beginning at a phase can carry;
-// once that exceeds the limit, it returns what it has. What takes too many
-// steps to prove counts as unproven: the answer is then above every limit.
-func (r *rolls) heaviest(kinds []kind, start, limit int64) int64 {
-	waiting := heap{{start, 0}}
+// heaviest returns the most weight that a roll of these tracts can carry; once
+// that exceeds the limit, it returns what it has. What takes too many steps to
+// prove counts as unproven: the answer is then above every limit.
+func (r *rolls) heaviest(kinds []kind, tracts []tract, limit int64) int64 {
+	waiting := heap{{0, 0}}
 	best := int64(-1)
 	for steps := 0; len(waiting) > 0; {
 		at := waiting.pop()
@@ -175,8 +188,8 @@ func (r *rolls) heaviest(kinds []kind, start, limit int64) int64 {
 			if k.weight == 0 {
 				continue
 			}
-			end := at.end + mod(k.phase-at.end, r.repeat) + k.length
-			if end-start > r.length {
+			end, ok := r.after(tracts, at.end, k)
+			if !ok {
 				continue
 			}
 			if at.weight+k.weight > limit {
@@ -188,16 +201,16 @@ func (r *rolls) heaviest(kinds []kind, start, limit int64) int64 {
 	return best
 }
 
-// knapsack returns the most weight that a roll of free match can carry when no
-// piece is used more often than asked for.
-func (r *rolls) knapsack(kinds []kind, limit int64) int64 {
-	states := []load{{0, 0}}
+// knapsack returns the most weight that a whole roll of free match can carry
+// when no piece is used more often than asked for.
+func (r *rolls) knapsack(kinds []kind, w *ware, limit int64) int64 {
+	states, room := []load{{r.lead, 0}}, w.length+r.loss
 	for _, k := range kinds {
 		for range k.count {
 			n := len(states)
 			for i := range n {
 				s := states[i]
-				if s.end += k.length; s.end <= r.length {
+				if s.end += k.length; s.end <= room {
 					s.weight += k.weight
 					if s.weight > limit {
 						return s.weight
@@ -276,10 +289,13 @@ func Trusted(s *cutting.Solution) []string {
 		return nil
 	}
 	var claims []string
-	if s.Certificate.Exhausted > 0 {
+	if r.mixed() && s.CostBound > s.Certificate.ByCost {
+		claims = append(claims, "a complete search finds nothing below a cost of "+figure(int(s.CostBound)))
+	}
+	if !r.mixed() && s.Certificate.Exhausted > 0 {
 		claims = append(claims, "a complete search excludes "+figure(s.LowerBound-1)+" rolls")
 	}
-	if s.Certificate.AllStarts && r.repeat > 0 && !r.known() {
+	if s.Certificate.AllStarts && !r.mixed() && !r.wares[0].known {
 		if _, whole := newSets(r, r.kinds()).heaviest(s.Certificate.Capacity); !whole {
 			claims = append(claims, "no set that fits every start weighs more than "+figure(int(s.Certificate.Capacity)))
 		}

@@ -10,12 +10,12 @@ import (
 )
 
 // heaviestOf tries every order of every choice of pieces.
-func heaviestOf(r *rolls, kinds []kind, x, start int64) int64 {
+func heaviestOf(r *rolls, kinds []kind, x, roll int64) int64 {
 	best := int64(0)
 	for _, k := range kinds {
 		end := x + mod(k.phase-x, r.repeat) + k.length
-		if end-start <= r.length {
-			best = max(best, k.weight+heaviestOf(r, kinds, end, start))
+		if end <= roll {
+			best = max(best, k.weight+heaviestOf(r, kinds, end, roll))
 		}
 	}
 	return best
@@ -23,7 +23,8 @@ func heaviestOf(r *rolls, kinds []kind, x, start int64) int64 {
 
 func TestHeaviestAgainstTrying(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := &rolls{repeat: rapid.Int64Range(0, 20).Draw(t, "repeat"), length: rapid.Int64Range(5, 40).Draw(t, "roll")}
+		r := &rolls{repeat: rapid.Int64Range(0, 20).Draw(t, "repeat")}
+		length := rapid.Int64Range(5, 40).Draw(t, "roll")
 		var kinds []kind
 		for range rapid.IntRange(1, 3).Draw(t, "kinds") {
 			k := kind{length: rapid.Int64Range(5, 15).Draw(t, "length"), weight: rapid.Int64Range(0, 9).Draw(t, "weight")}
@@ -36,11 +37,12 @@ func TestHeaviestAgainstTrying(t *testing.T) {
 		if r.repeat > 0 {
 			start = rapid.Int64Range(0, r.repeat-1).Draw(t, "start")
 		}
-		want := heaviestOf(r, kinds, start, start)
-		if got := r.heaviest(kinds, start, most); got != want {
+		tracts := []tract{{0, length, start}}
+		want := heaviestOf(r, kinds, start, start+length)
+		if got := r.heaviest(kinds, tracts, most); got != want {
 			t.Errorf("heaviest %d, want %d", got, want)
 		}
-		if limit := want - 1; limit > 0 && r.heaviest(kinds, start, limit) <= limit {
+		if limit := want - 1; limit > 0 && r.heaviest(kinds, tracts, limit) <= limit {
 			t.Errorf("nothing heavier than %d found", limit)
 		}
 	})
@@ -49,12 +51,13 @@ func TestHeaviestAgainstTrying(t *testing.T) {
 // With free match no piece is used more often than asked for: of one piece of
 // 30 that weighs 9 and four of 20 that weigh 2, a roll of 90 carries 9 + 3 × 2.
 func TestKnapsackKeepsToWhatIsThere(t *testing.T) {
-	r := &rolls{length: 90}
+	r := &rolls{}
+	w := ware{length: 90, known: true, tracts: []tract{{0, 90, 0}}}
 	kinds := []kind{{length: 30, weight: 9, count: 1}, {length: 20, weight: 2, count: 4}}
-	if got := r.knapsack(kinds, most); got != 15 {
+	if got := r.knapsack(kinds, &w, most); got != 15 {
 		t.Errorf("knapsack %d, want 15", got)
 	}
-	if got := r.heaviest(kinds, 0, most); got != 27 {
+	if got := r.heaviest(kinds, w.tracts, most); got != 27 {
 		t.Errorf("heaviest %d, want 27 with three of the first", got)
 	}
 }

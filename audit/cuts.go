@@ -9,12 +9,18 @@ type rolls struct {
 	*book
 	s      *cutting.Solution
 	spec   cutting.Spec
+	wares  []ware
 	repeat int64
-	length int64 // of a roll
+	loss   int64 // at each cut, between one piece and the next
+	lead   int64 // of each roll's beginning, not used
 }
 
-// known reports whether a roll's start is known, or does not matter.
-func (r *rolls) known() bool { return r.repeat == 0 || r.spec.Roll.Start.Known }
+// mixed reports whether there is more to choose from than as many rolls as
+// wanted of one kind.
+func (r *rolls) mixed() bool { return len(r.wares) > 1 || r.wares[0].count > 0 }
+
+// ware returns the kind of a roll of the plan.
+func (r *rolls) ware(roll int) *ware { return &r.wares[r.s.Rolls[roll].Stock] }
 
 func (r *rolls) phase(piece int) int64 { return mod(int64(r.spec.Pieces[piece].Phase), r.repeat) }
 
@@ -39,6 +45,7 @@ func judgeCutting(b *book, s *cutting.Solution) {
 		}
 		r.judgeStarts(i)
 	}
+	r.judgeStock()
 	r.judgeProof()
 }
 
@@ -50,13 +57,18 @@ func newRolls(b *book, s *cutting.Solution) *rolls {
 		return nil
 	}
 	spec := s.Problem.Spec()
-	c.lengths(Place{}, "a length", spec.Repeat, spec.Roll.Length, spec.Roll.Start.Phase)
+	c.lengths(Place{}, "a length", spec.Repeat, spec.Roll.Length, spec.Roll.Start.Phase, spec.Lead, spec.Loss)
 	c.need(spec.Repeat >= 0, Place{}, "repeat", "0 or more", spec.Repeat)
+	all := wares(&spec)
 	for i, p := range spec.Pieces {
 		c.lengths(Place{Piece: i + 1}, "a length", p.Length, p.Phase)
 		c.need(p.Length > 0, Place{Piece: i + 1}, "length", "more than 0", p.Length)
 	}
+	for _, i := range s.Missing {
+		c.index(Place{}, "missing piece", i, len(spec.Pieces))
+	}
 	for i := range s.Rolls {
+		c.index(Place{Roll: i + 1}, "kind of roll", s.Rolls[i].Stock, len(all))
 		for o := range s.Rolls[i].Orders {
 			order, at := &s.Rolls[i].Orders[o], Place{Roll: i + 1, Order: o + 1}
 			c.lengths(at, "a phase", order.After, order.UpTo, order.At)
@@ -70,11 +82,11 @@ func newRolls(b *book, s *cutting.Solution) *rolls {
 	if c.bad {
 		return nil
 	}
-	return &rolls{b, s, spec, int64(spec.Repeat), int64(spec.Roll.Length)}
+	return &rolls{b, s, spec, all, int64(spec.Repeat), int64(spec.Loss), int64(spec.Lead)}
 }
 
 // judgePieces: each roll cuts the same pieces in all its orders, and each
-// piece is cut from one roll, once.
+// piece is cut from one roll, once, or is missing.
 func (r *rolls) judgePieces() {
 	roll := make([]int, len(r.spec.Pieces))
 	for i := range r.s.Rolls {
@@ -97,6 +109,12 @@ func (r *rolls) judgePieces() {
 				r.note(CutPieces, at, "pieces of the order", "those of the first", "others")
 			}
 		}
+	}
+	for _, i := range r.s.Missing {
+		if roll[i] != 0 {
+			r.note(Missing, Place{Piece: i + 1}, "missing piece", "one that no roll gives, named once", "given or named before")
+		}
+		roll[i] = -1
 	}
 	for i, n := range roll {
 		if n == 0 {
@@ -121,22 +139,25 @@ func samePieces(a, b []cutting.Cut) bool {
 
 // judgeOrder judges the cuts of one order as they are given.
 func (r *rolls) judgeOrder(roll, order int) {
-	o := &r.s.Rolls[roll].Orders[order]
+	o, w := &r.s.Rolls[roll].Orders[order], r.ware(roll)
 	end := int64(0)
 	for k, c := range o.Cuts {
 		at := Place{Roll: roll + 1, Order: order + 1, Cut: k + 1}
-		from, to := int64(c.From), int64(c.To)
-		h := r.phase(c.Piece)
-		r.same(CutLength, at, "length", r.size(c.Piece), to-from)
-		if from < 0 || to > r.length {
-			r.note(CutOnRoll, at, "cut", "within "+figure(span{0, r.length}), span{from, to})
+		cut := span{int64(c.From), int64(c.To)}
+		r.same(CutLength, at, "length", r.size(c.Piece), cut.length())
+		t := w.on(int64(o.At), cut)
+		switch {
+		case cut.lo < r.lead || cut.hi > w.length:
+			r.note(CutOnRoll, at, "cut", "within "+figure(span{r.lead, w.length}), cut)
+		case t == nil:
+			r.note(CutUnbroken, at, "cut", "clear of flaws and joints", cut)
 		}
-		if from < end {
-			r.note(CutApart, at, "beginning", figure(end)+" or more", from)
+		if k > 0 && cut.lo < end+r.loss {
+			r.note(CutApart, at, "beginning", figure(end+r.loss)+" or more", cut.lo)
 		}
-		end = max(end, to)
-		if r.repeat > 0 {
-			r.same(CutPhase, at, "phase where it begins", h, mod(from+int64(o.At), r.repeat))
+		end = max(end, cut.hi)
+		if t != nil && r.repeat > 0 {
+			r.same(CutPhase, at, "phase where it begins", r.phase(c.Piece), mod(cut.lo+t.shift, r.repeat))
 		}
 	}
 }

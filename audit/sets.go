@@ -17,6 +17,7 @@ import (
 // over the limit even if filled with the kind that weighs most for its length.
 type sets struct {
 	r     *rolls
+	room  int64 // of a roll, behind its lead, with what is lost at the last cut
 	kinds []kind
 	dense []kind // for each kind, the one of it and those after it that weighs most for its length
 	count []int  // of each kind in the set at hand
@@ -32,7 +33,7 @@ type sets struct {
 const mostSets = 100_000
 
 func newSets(r *rolls, kinds []kind) *sets {
-	s := &sets{r: r, kinds: kinds, dense: slices.Clone(kinds), count: make([]int, len(kinds))}
+	s := &sets{r: r, room: r.wares[0].length - r.lead + r.loss, kinds: kinds, dense: slices.Clone(kinds), count: make([]int, len(kinds))}
 	for i := len(kinds) - 2; i >= 0; i-- {
 		if denser(&s.dense[i+1], &s.dense[i]) {
 			s.dense[i] = s.dense[i+1]
@@ -53,7 +54,7 @@ func denser(a, b *kind) bool {
 // too many sets to tell.
 func (s *sets) heaviest(limit int64) (weight int64, whole bool) {
 	s.steps = 0
-	return s.grow(0, 0, s.r.length, limit)
+	return s.grow(0, 0, s.room, limit)
 }
 
 // grow tries all sets that the one at hand can grow to with kinds from i on.
@@ -119,8 +120,8 @@ func (s *sets) fits() bool {
 	return true
 }
 
-// fitsFrom reports whether some order of the set fits from a start: the
-// earliest end of every smaller set, in turn.
+// fitsFrom reports whether some order of the set fits if cutting begins at a
+// phase, behind the lead: the earliest end of every smaller set, in turn.
 func (s *sets) fitsFrom(start int64) bool {
 	s.stride, s.used = s.stride[:0], s.used[:0]
 	n := 1
@@ -148,5 +149,5 @@ func (s *sets) fitsFrom(start int64) bool {
 			s.end[to] = min(s.end[to], x+mod(k.phase-x, s.r.repeat)+k.length)
 		}
 	}
-	return s.end[n-1]-start <= s.r.length
+	return s.end[n-1]-start <= s.room
 }

@@ -30,18 +30,18 @@ func (c class) holds(start, repeat int64) bool {
 // order fits at every start of its class.
 func (r *rolls) judgeStarts(roll int) {
 	orders := r.s.Rolls[roll].Orders
-	at := Place{Roll: roll + 1}
-	if r.known() {
+	at, w := Place{Roll: roll + 1}, r.ware(roll)
+	if w.known {
 		r.same(StartClass, at, "number of orders", 1, len(orders))
 		if r.repeat > 0 && len(orders) > 0 {
-			r.same(StartClass, at, "start phase", r.spec.Roll.Start.Phase, orders[0].At)
+			r.same(StartClass, at, "start phase", lengthOf(w.start), orders[0].At)
 		}
 		return
 	}
 	r.judgeClasses(at, orders)
 	for i := range orders {
 		at.Order = i + 1
-		r.replay(at, &orders[i])
+		r.replay(at, w, &orders[i])
 	}
 }
 
@@ -83,12 +83,12 @@ func (r *rolls) judgeClasses(at Place, orders []cutting.Order) {
 // comes, for starts of the class: its ends, every phase of a piece and its
 // neighbours, and some in between. The end of the last cut jumps only where a
 // piece's phase is passed, so these would do without the rest.
-func (r *rolls) replay(at Place, o *cutting.Order) {
+func (r *rolls) replay(at Place, w *ware, o *cutting.Order) {
 	c := r.class(o)
 	starts := []int64{int64(o.At), c.from + 1, c.from + c.size}
 	for _, cut := range o.Cuts {
 		q := r.phase(cut.Piece)
-		starts = append(starts, q-1, q, q+1)
+		starts = append(starts, q-1-r.lead, q-r.lead, q+1-r.lead)
 	}
 	seed := uint64(at.Roll)<<32 + uint64(at.Order)
 	for range 12 {
@@ -103,8 +103,8 @@ func (r *rolls) replay(at Place, o *cutting.Order) {
 			worst, latest = s, end
 		}
 	}
-	if latest > r.length {
-		r.note(Replay, at, "end of the last cut on a roll that begins at phase "+figure(worst), figure(r.length)+" or less", latest)
+	if latest > w.length {
+		r.note(Replay, at, "end of the last cut on a roll that begins at phase "+figure(worst), figure(w.length)+" or less", latest)
 	}
 	if latest > given {
 		r.note(StartClass, at, "start for which cuts are given", "the worst of the class, such as "+figure(worst), int64(o.At))
@@ -114,8 +114,11 @@ func (r *rolls) replay(at Place, o *cutting.Order) {
 // end returns where the last piece of an order ends on a roll that begins at a
 // phase.
 func (r *rolls) end(o *cutting.Order, start int64) int64 {
-	x := start
-	for _, c := range o.Cuts {
+	x := start + r.lead
+	for i, c := range o.Cuts {
+		if i > 0 {
+			x += r.loss
+		}
 		x += mod(r.phase(c.Piece)-x, r.repeat) + r.size(c.Piece)
 	}
 	return x - start

@@ -41,9 +41,13 @@ const (
 	CutLength    Rule = "cut length"    // a cut is as long as its piece
 	CutOnRoll    Rule = "cut on roll"   // cuts lie on the roll
 	CutApart     Rule = "cut apart"     // cuts do not overlap, and are listed from the roll's beginning
+	CutUnbroken  Rule = "cut unbroken"  // a cut lies in one stretch of its roll, clear of flaws, joints and the beginnings of parts
 	CutPhase     Rule = "cut phase"     // a cut begins at its piece's phase
 	StartClass   Rule = "start class"   // the orders of a roll serve every phase it can begin with
 	Replay       Rule = "replay"        // an order fits whatever start of its class the roll has
+	Missing      Rule = "missing"       // a piece is missing only if no roll gives it
+	StockCount   Rule = "stock count"   // no more rolls of a kind are cut than there are
+	Cost         Rule = "cost"          // the cost of a cutting is that of its rolls and missing pieces
 	Certificate  Rule = "certificate"   // no roll can carry more weight than the certificate's capacity
 	Bound        Rule = "bound"         // the lower bound follows from the certificate
 	Proven       Rule = "proven"        // proven is claimed only when plan and bound agree
