@@ -93,7 +93,7 @@ func countChanges(rollOf []int32) int64 {
 func (w *work) prepareHanging() {
 	h, n := &w.hang, len(w.p.kindOf)
 	h.limit, h.short, h.unsure = 0, -1, false
-	h.rest = grow(h.rest, n+1)
+	h.rest, h.rollOf = grow(h.rest, n+1), grow(h.rollOf, n)
 	h.rest[n] = 0
 	for i := n - 1; i >= 0; i-- {
 		h.rest[i] = h.rest[i+1] + w.lower.weight[w.p.kindOf[i]]

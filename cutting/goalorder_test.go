@@ -119,3 +119,21 @@ func TestBothGoalsInRooms(t *testing.T) {
 		}
 	}
 }
+
+// Few changes first and then a left-over, where no roll can be shared.
+func TestLeftoverAfterChangesFirst(t *testing.T) {
+	p, err := NewProblem(Spec{
+		Repeat: 640, Roll: Roll{Length: 10050},
+		Pieces: []Piece{{1700, 200}, {2400, 0}, {1000, 100}, {1700, 0}, {1000, 100}, {1700, 200}},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := Solve(p, Options{First: FewestChanges, Then: []Goal{LongestLeftover}})
+	for _, err := range s.Check() {
+		t.Error(err)
+	}
+	if len(s.Goals) != 3 || s.Goals[0].Value != int64(len(s.Rolls)-1) {
+		t.Errorf("goals %+v on %d rolls", s.Goals, len(s.Rolls))
+	}
+}
