@@ -83,7 +83,7 @@ func (p *Plan) cut(i int, allotted []allotment) error {
 		pp.Orders = append(pp.Orders, line)
 	}
 	pp.AreaRolls = order.AreaEstimate(label, pp.Net)
-	pp.ShortRolls = p.shortRolls(label, allotted, pp.Buy())
+	pp.ShortRolls = p.shortRolls(label, allotted, pp.Batches, pp.Buy())
 	pp.InOrderRolls = p.inOrderRolls(label, allotted)
 	pp.FullDropRolls = order.FullDrops(label, p.longest(refs), pp.Drops)
 	p.raisePaper(i)
@@ -158,7 +158,7 @@ func (p *PaperPlan) ofOffer(offer int) (n int) {
 
 // shortRolls counts the rolls to buy if each were as short as it may be: 0 when
 // a piece would not fit at all.
-func (p *Plan) shortRolls(label *paper.Paper, allotted []allotment, buy int) int {
+func (p *Plan) shortRolls(label *paper.Paper, allotted []allotment, batches []BatchPlan, buy int) int {
 	total, differs := 0, false
 	for k := range allotted {
 		a := &allotted[k]
@@ -167,7 +167,7 @@ func (p *Plan) shortRolls(label *paper.Paper, allotted []allotment, buy int) int
 			short = *a.lot
 		}
 		differs = differs || shorter
-		n, ok := countWith(short.spec(p.Task, label, p.pieces(a.refs)))
+		n, ok := p.countShort(label, a, &short, batches[k].Cutting.Problem.Spec().Pieces)
 		if !ok {
 			return 0
 		}
@@ -177,6 +177,19 @@ func (p *Plan) shortRolls(label *paper.Paper, allotted []allotment, buy int) int
 		return buy
 	}
 	return total
+}
+
+// countShort counts the short rolls that give what is allotted: on the strips
+// that are planned, or each piece alone if that takes fewer.
+func (p *Plan) countShort(label *paper.Paper, a *allotment, short *lot, strips []cutting.Piece) (rolls int, ok bool) {
+	rolls, ok = countWith(short.spec(p.Task, label, strips))
+	if len(strips) == len(a.refs) {
+		return rolls, ok
+	}
+	if n, alone := countWith(short.spec(p.Task, label, p.pieces(a.refs))); alone && (!ok || n < rolls) {
+		return n, true
+	}
+	return rolls, ok
 }
 
 // inOrderRolls counts the rolls to buy if the pieces were cut in the order in

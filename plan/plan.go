@@ -138,10 +138,7 @@ func (b *BatchPlan) InHand(roll int) (index int, ok bool) {
 // those that can be bought, do not suffice.
 func (p *PaperPlan) Missing() (n int) {
 	for i := range p.Batches {
-		b := &p.Batches[i]
-		for _, piece := range b.Cutting.Missing {
-			n += len(b.Cuts[piece])
-		}
+		n += p.Batches[i].missing()
 	}
 	return n
 }

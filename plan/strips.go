@@ -54,21 +54,43 @@ func (p *Plan) sideBySide(label *paper.Paper, a *allotment, b *BatchPlan, option
 	if err != nil {
 		return err
 	}
-	if saved, _ := s.Saved(); saved <= 0 {
-		return nil
-	}
-	b.Apart, b.Cutting, b.Cuts = b.Cutting, s.Solution, nil
+	beside := &BatchPlan{Batch: b.Batch, Kinds: b.Kinds, Cutting: s.Solution, Apart: b.Cutting}
 	for _, ref := range wide {
-		b.Cuts = append(b.Cuts, Strip{{PieceRef: ref}})
+		beside.Cuts = append(beside.Cuts, Strip{{PieceRef: ref}})
 	}
 	for _, strip := range s.Strips {
 		var lies Strip
 		for _, l := range strip.Lies {
 			lies = append(lies, Lie{slim[l.Narrow], l.Offset})
 		}
-		b.Cuts = append(b.Cuts, lies)
+		beside.Cuts = append(beside.Cuts, lies)
+	}
+	if beside.saves(b) {
+		*b = *beside
 	}
 	return nil
+}
+
+// saves reports whether strips come to less than the pieces cut alone. Where
+// pieces are missing, costs of the two cannot be compared: how dear a missing
+// piece is depends on how many there are to cut.
+func (b *BatchPlan) saves(alone *BatchPlan) bool {
+	with, without := b.missing(), alone.missing()
+	switch {
+	case with != without:
+		return with < without
+	case with > 0:
+		return bought(b.Cutting) < bought(alone.Cutting)
+	}
+	return b.Cutting.Cost < alone.Cutting.Cost
+}
+
+// missing counts the pieces of layouts that are missing.
+func (b *BatchPlan) missing() (n int) {
+	for _, piece := range b.Cutting.Missing {
+		n += len(b.Cuts[piece])
+	}
+	return n
 }
 
 // narrow returns for each piece the stretch of the paper's width it needs, if
