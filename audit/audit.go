@@ -25,9 +25,9 @@ func Plan(p *plan.Plan) []Violation {
 	for i := range p.Papers {
 		b.at = Place{Paper: i + 1}
 		judgePaper(b, p, i, grounds)
-		for k := range p.Papers[i].Batches {
-			judgeCutting(b, p.Papers[i].Batches[k].Cutting)
-		}
+		judgeBatches(b, p, i)
+		judgeZones(b, p, i)
+		judgeFindings(b, p, i)
 	}
 	return b.found
 }
@@ -46,13 +46,17 @@ func soundPlan(b *book, p *plan.Plan) bool {
 		s.need(p.Task.Runs[i].Run != nil, Place{}, "run of the task", "there", "missing")
 	}
 	for i := range p.Runs {
+		if s.bad {
+			return false
+		}
 		l := p.Runs[i].Layout
 		s.need(l != nil && l.Run != nil && l.Paper != nil, Place{}, "layout of run "+figure(i+1), "complete", "without layout, run or paper")
 	}
 	for i := range p.Papers {
 		for k := range p.Papers[i].Batches {
-			c := p.Papers[i].Batches[k].Cutting
-			s.need(c != nil && c.Problem != nil, Place{}, "cutting of paper "+figure(i+1), "complete", "without cutting or problem")
+			if !s.bad {
+				s.batch(Place{}, p, &p.Task.Papers[i], &p.Papers[i].Batches[k])
+			}
 		}
 	}
 	return !s.bad

@@ -74,6 +74,15 @@ func (r *rolls) judgeProof() {
 		r.same(Bound, Place{}, "lower bound", 0, s.LowerBound)
 		return
 	}
+	t := r.tariff()
+	cost, _ := r.paid(&t)
+	r.same(Cost, Place{}, "cost", int(cost), int(s.Cost))
+	packs := (s.LowerBound + t.size[0] - 1) / t.size[0]
+	r.same(Bound, Place{}, "bound on the cost", packs*int(t.pack[0]), int(s.CostBound))
+	if r.spec.InOrder {
+		r.judgeBreaks()
+		return
+	}
 	c := &s.Certificate
 	if !r.soundWeights() || !r.soundCapacity(c.Capacity) {
 		return

@@ -115,6 +115,10 @@ func (r *rolls) judgeCost() {
 	if least = min(least, bought); s.LowerBound < 0 || s.LowerBound > least {
 		r.note(Bound, Place{}, "lower bound on rolls to buy", figure(least)+" or less", s.LowerBound)
 	}
+	if r.spec.InOrder && s.Certificate.Capacities == nil {
+		r.judgeByOrder(&t)
+		return
+	}
 	r.judgeWeights(&t)
 }
 

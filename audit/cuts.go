@@ -45,8 +45,12 @@ func judgeCutting(b *book, s *cutting.Solution) {
 		}
 		r.judgeStarts(i)
 	}
+	if r.spec.InOrder {
+		r.judgeInOrder()
+	}
 	r.judgeStock()
 	r.judgeProof()
+	r.judgeGoals()
 }
 
 // newRolls returns nil, with the reason noted, when the plan cannot be judged.

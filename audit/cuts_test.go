@@ -33,7 +33,7 @@ func twoOrders(t testing.TB) *cutting.Solution {
 			{After: 320 * mm, UpTo: 0, At: 320*mm + nm, Cuts: []cutting.Cut{{Piece: 0, From: wait, To: wait + 500*mm}, {Piece: 1, From: wait + 960*mm, To: wait + 1460*mm}}},
 			{After: 0, UpTo: 320 * mm, At: nm, Cuts: []cutting.Cut{{Piece: 1, From: wait, To: wait + 500*mm}, {Piece: 0, From: wait + 960*mm, To: wait + 1460*mm}}},
 		}}},
-		LowerBound: 1, Proven: true,
+		LowerBound: 1, Proven: true, Cost: 1, CostBound: 1,
 		Certificate: cutting.Certificate{Weights: []int64{1, 1}, Capacity: 2, ByWeights: 1, At: nm},
 	}
 }
@@ -84,6 +84,8 @@ func TestCuttingKnownStart(t *testing.T) {
 		Rolls:       []cutting.RollPlan{{Orders: []cutting.Order{{After: 600 * mm, UpTo: 600 * mm, At: 600 * mm, Cuts: []cutting.Cut{{From: 60 * mm, To: 960 * mm}}}}}},
 		LowerBound:  1,
 		Proven:      true,
+		Cost:        1,
+		CostBound:   1,
 		Certificate: cutting.Certificate{Weights: []int64{1}, Capacity: 1, ByWeights: 1, At: 600 * mm},
 	}
 	if vs := audit.Cutting(s); len(vs) > 0 {
@@ -115,7 +117,7 @@ func TestCuttingChain(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := &cutting.Solution{Problem: problem, LowerBound: 1, Proven: true}
+		s := &cutting.Solution{Problem: problem, LowerBound: 1, Proven: true, Cost: 1, CostBound: 1}
 		s.Certificate = cutting.Certificate{Weights: slices.Repeat([]int64{1}, 6), Capacity: 100, ByWeights: 1}
 		at := 0
 		var o cutting.Order

@@ -256,6 +256,7 @@ func cut(t testing.TB, p *paper.Paper, pieces []cutting.Piece, perRoll int) *cut
 	c.ByWeights = (len(pieces) + perRoll - 1) / perRoll
 	s.LowerBound = c.ByWeights
 	s.Proven = s.LowerBound == len(s.Rolls)
+	s.Cost, s.CostBound = int64(len(s.Rolls)), int64(s.LowerBound)
 	if p.Repeat > 0 {
 		c.At = (pieces[0].Phase + 1) % p.Repeat
 	}
@@ -290,7 +291,7 @@ func planned(t testing.TB, perRoll int, net, roll int64, layouts ...*hanging.Lay
 	packs := (n + label.Pack - 1) / label.Pack
 	pp.Orders = []orders.Line{{RollLength: label.RollLength, Rolls: n, PerPack: label.Pack, Packs: packs, Spare: packs*label.Pack - n}}
 	pp.AreaRolls = int((net + roll - 1) / roll)
-	pp.ShortRolls = n
+	pp.ShortRolls, pp.FullDropRolls, pp.InOrderRolls = n, n, n
 	p.Papers = []plan.PaperPlan{pp}
 	return p
 }

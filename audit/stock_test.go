@@ -16,6 +16,7 @@ func stock(t *rapid.T) cutting.Spec {
 	spec := pieces(t, 15)
 	spec.Lead = measure.Length(rapid.IntRange(0, 1).Draw(t, "lead")*rapid.IntRange(0, 200).Draw(t, "lead by")) * mm
 	spec.Loss = measure.Length(rapid.IntRange(0, 1).Draw(t, "loss")*rapid.IntRange(0, 5).Draw(t, "loss by")) * mm
+	spec.InOrder = rapid.IntRange(0, 2).Draw(t, "in order") == 0
 	priced := rapid.Bool().Draw(t, "priced")
 	for range rapid.IntRange(1, 4).Draw(t, "kinds of roll") {
 		spec.Stock = append(spec.Stock, oneStock(t, spec.Repeat, priced))
@@ -64,7 +65,11 @@ func TestStockSolved(t *testing.T) {
 		if err != nil {
 			t.Skip(err)
 		}
-		for _, v := range audit.Cutting(cutting.Solve(problem, cutting.Options{Steps: 20000})) {
+		o := cutting.Options{Steps: 20000, First: rapid.SampledFrom([]cutting.Goal{cutting.FewestRolls, cutting.FewestChanges}).Draw(t, "first")}
+		if rapid.Bool().Draw(t, "goals") {
+			o.Then = []cutting.Goal{cutting.LongestLeftover, cutting.FewestChanges}
+		}
+		for _, v := range audit.Cutting(cutting.Solve(problem, o)) {
 			t.Errorf("%v", v)
 		}
 	})
