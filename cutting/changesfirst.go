@@ -41,7 +41,7 @@ func (w *work) fillInOrder() (changes int64, sure bool) {
 	rolls := int32(0)
 	var set []int16
 	w.trial.reset()
-	h.best = grow(h.best, len(w.p.kindOf))
+	h.best, h.rollOf = grow(h.best, len(w.p.kindOf)), grow(h.rollOf, len(w.p.kindOf))
 	for i, j := range w.p.kindOf {
 		set = append(set, int16(j))
 		if len(set) > 1 && !w.fits(set) {
@@ -70,7 +70,6 @@ func (w *work) shareRolls(stretches, least int) int {
 	w.limit = min(limit, w.steps+changeSteps)
 	defer func() { w.limit = limit }()
 	w.sharpen()
-	h.rollOf = grow(h.rollOf, len(h.best))
 	w.prepareHanging()
 	open := false
 	for rolls := least; rolls < w.best.rolls(); rolls++ {

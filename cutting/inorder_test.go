@@ -2,6 +2,8 @@ package cutting
 
 import (
 	"errors"
+	"fmt"
+	"os"
 	"slices"
 	"testing"
 
@@ -181,6 +183,64 @@ func TestBruteForceInOrder(t *testing.T) {
 	t.Logf("%d of one kind of roll, %d of several, %d pieces left out; %d dearer for fewer changes", one, several, left, differ)
 	if !testing.Short() && (one == 0 || several == 0 || left == 0 || differ == 0) {
 		t.Error("too tame")
+	}
+}
+
+// leastInOrder is the least cost of cutting pieces from number i on in order,
+// given the rolls used: all ways, with the steps of firstEnd.
+func leastInOrder(s Spec, i int, used []int, known map[string]int64) int64 {
+	if i == len(s.Pieces) {
+		return 0
+	}
+	key := fmt.Sprint(i, used)
+	if v, ok := known[key]; ok {
+		return v
+	}
+	least := int64(1 << 40)
+	for k, stock := range s.Stock {
+		if stock.Count > 0 && used[k] == stock.Count {
+			continue
+		}
+		price := costAfter(s, stock, used[k])
+		used[k]++
+		at := measure.Length(0)
+		for end := i; end < len(s.Pieces); {
+			to, ok := firstEnd(s, stock, at, s.Pieces[end])
+			if !ok {
+				break
+			}
+			at = to
+			end++
+			least = min(least, price+leastInOrder(s, end, used, known))
+		}
+		used[k]--
+	}
+	known[key] = least
+	return least
+}
+
+// TestInOrderRooms compares rooms with several kinds of roll, flaws, parts and
+// packs with all ways of cutting in order.
+func TestInOrderRooms(t *testing.T) {
+	rooms := 15
+	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
+		rooms = 1000
+	}
+	for seed := range rooms {
+		s := mixedRoom(80_000 + seed)
+		s.InOrder = true
+		p := newProblem(t, s)
+		sol := Solve(p, Options{Then: []Goal{LongestLeftover, FewestChanges}})
+		for _, err := range sol.Check() {
+			t.Errorf("room %d: %v", seed, err)
+		}
+		want := leastInOrder(s, 0, make([]int, len(s.Stock)), map[string]int64{})
+		if sol.Cost != want || !sol.Proven || sol.Certificate.ByOrder != want {
+			t.Errorf("room %d: cost %d, bound %d; all ways: %d", seed, sol.Cost, sol.CostBound, want)
+		}
+		if free := Solve(newProblem(t, mixedRoom(80_000+seed)), Options{}); free.Proven && free.Cost > want {
+			t.Errorf("room %d: %d in any order, %d in order", seed, free.Cost, want)
+		}
 	}
 }
 

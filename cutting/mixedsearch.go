@@ -14,6 +14,11 @@ func (w *work) exhaustMixed() {
 	x.rank(x.capacity)
 	for x.open() && !w.spent() {
 		money := x.bestCost - x.unit
+		w.steps++
+		if nodes := 0; !x.carriesWhole(0, dot(w.p.demand, x.weight), money, &nodes) {
+			x.bound = x.bestCost
+			return
+		}
 		if !w.listMixed(money) {
 			return
 		}
@@ -26,6 +31,43 @@ func (w *work) exhaustMixed() {
 			return
 		}
 	}
+}
+
+// wholeNodes is what looking for whole packs may take.
+const wholeNodes = 20_000
+
+// carriesWhole says whether whole packs for the money, of the kinds from
+// number k on in the order of rank, can carry the weight. It says yes where
+// looking would take too long.
+func (x *mixed) carriesWhole(k int, weight, money int64, nodes *int) bool {
+	if *nodes++; weight <= 0 || *nodes > wholeNodes {
+		return true
+	}
+	if k == len(x.order) {
+		return false
+	}
+	b := x.order[k]
+	if b == len(x.cost) {
+		return x.dear <= money || x.carriesWhole(k+1, weight, money, nodes)
+	}
+	perPack := x.capacity[b] * int64(x.pack[b])
+	most := (weight + perPack - 1) / perPack
+	if x.count[b] >= 0 {
+		most = min(most, int64((x.count[b]+x.pack[b]-1)/x.pack[b]))
+	}
+	if x.paid[b] > 0 {
+		most = min(most, money/x.paid[b])
+	}
+	for n := most; n >= 0; n-- {
+		rolls := n * int64(x.pack[b])
+		if x.count[b] >= 0 {
+			rolls = min(rolls, int64(x.count[b]))
+		}
+		if x.carriesWhole(k+1, weight-rolls*x.capacity[b], money-n*x.paid[b], nodes) {
+			return true
+		}
+	}
+	return false
 }
 
 // listMixed lists the rolls of each kind that a plan for the money can hold.

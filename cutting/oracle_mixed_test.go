@@ -36,11 +36,13 @@ func mixedRoom(seed int) Spec {
 		s.Stock = append(s.Stock, left)
 	}
 	s.Lead, s.Loss = r.mm(0, 20), r.mm(0, 3)
+	s.Stock[0].Pack, s.Stock[1].Pack = r.in(0, 3), r.in(0, 2)
 	return s
 }
 
 // mixedFlow is the arc flow of oracle_test.go with a graph of its own for each
-// kind of roll and its price on the arcs that leave the beginning.
+// kind of roll and its price on the packs, as many as the arcs that leave the
+// beginning need.
 func mixedFlow(s Spec) *model {
 	kinds, count := testKinds(s)
 	m := &model{}
@@ -66,8 +68,7 @@ func mixedFlow(s Spec) *model {
 				in[to], out[from] = append(in[to], "+ "+name), append(out[from], "- "+name)
 				byKind[j] = append(byKind[j], "+ "+name)
 				if from == 0 {
-					begin = append(begin, name)
-					m.cost = append(m.cost, strconv.FormatInt(cost(s, stock), 10)+" "+name)
+					begin = append(begin, "- "+name)
 				}
 			}
 		}
@@ -76,12 +77,17 @@ func mixedFlow(s Spec) *model {
 				m.rows, m.rhs = append(m.rows, slices.Concat(in[v], out[v])), append(m.rhs, 0)
 			}
 		}
-		if stock.Count > 0 && begin != nil {
-			for i := range begin {
-				begin[i] = "- " + begin[i]
-			}
+		if begin == nil {
+			continue
+		}
+		if stock.Count > 0 {
 			m.rows, m.rhs = append(m.rows, begin), append(m.rhs, -stock.Count)
 		}
+		packs := fmt.Sprintf("y%d", b)
+		m.ints = append(m.ints, packs)
+		m.cost = append(m.cost, strconv.FormatInt(cost(s, stock), 10)+" "+packs)
+		m.rows = append(m.rows, append(slices.Clone(begin), fmt.Sprintf("+ %d %s", max(stock.Pack, 1), packs)))
+		m.rhs = append(m.rhs, 0)
 	}
 	for j := range kinds {
 		m.rows, m.rhs = append(m.rows, byKind[j]), append(m.rhs, count[j])
@@ -122,7 +128,7 @@ func firstEnd(s Spec, stock Stock, at measure.Length, k Piece) (measure.Length, 
 // TestSolversAgreeMixed compares the cost on rooms with several kinds of roll.
 func TestSolversAgreeMixed(t *testing.T) {
 	all := solvers(t)
-	rooms, seconds := 4, "1"
+	rooms, seconds := 4, "2"
 	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
 		rooms, seconds = 100, "20"
 	}
