@@ -49,12 +49,16 @@ type Size struct {
 
 // Finding is one thing people must know.
 type Finding struct {
+	Number   int      `json:"number,omitempty"` // in its list, from 1; the same in text and drawings
 	Code     Code     `json:"code"`
 	Severity Severity `json:"severity"`
-	Place    Place    `json:"place"`
-	Sizes    []Size   `json:"sizes,omitempty"`
-	Count    int      `json:"count,omitempty"` // a plain number where the code needs one
-	Word     string   `json:"word,omitempty"`  // a name or text where the code needs one
+	// Weight is what it costs where plans are compared, in thousandths of a roll;
+	// 0 for what is only good to know.
+	Weight int64  `json:"weight,omitempty"`
+	Place  Place  `json:"place"`
+	Sizes  []Size `json:"sizes,omitempty"`
+	Count  int    `json:"count,omitempty"` // a plain number where the code needs one
+	Word   string `json:"word,omitempty"`  // a name or text where the code needs one
 }
 
 // Size returns the figure of that name, and whether there is one.
@@ -68,7 +72,11 @@ func (f Finding) Size(name string) (measure.Length, bool) {
 }
 
 // Sort puts the gravest first and leaves the order within a severity as it is,
-// so that findings raised along the run stay in the order of the run.
+// so that findings raised along the run stay in the order of the run. Then it
+// numbers them.
 func Sort(fs []Finding) {
 	slices.SortStableFunc(fs, func(a, b Finding) int { return cmp.Compare(b.Severity, a.Severity) })
+	for i := range fs {
+		fs[i].Number = i + 1
+	}
 }

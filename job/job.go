@@ -204,8 +204,8 @@ type Kill struct {
 }
 
 // Rules are the measures of whoever hangs; nil: the default. The first seven are
-// explained by [firstdrop/hanging.Rules], the last two by [firstdrop/plan.Taste]. Each is between 0
-// and 1 m, and the cutting step more than 0.
+// explained by [firstdrop/hanging.Rules], the rest by [firstdrop/plan.Taste]. Each is between 0
+// and 1 m (the last two 20 m), and the cutting step more than 0.
 type Rules struct {
 	Allowance      *Allowance      `job:"allowance"`
 	Wrap           *measure.Length `job:"wrap"`
@@ -216,6 +216,9 @@ type Rules struct {
 	CutStep        *measure.Length `job:"cut_step"`
 	MinSliver      *measure.Length `job:"min_sliver"`
 	SeamClearance  *measure.Length `job:"seam_clearance"`
+	Overrun        *measure.Length `job:"overrun"`
+	LongPiece      *measure.Length `job:"long_piece"`
+	EyeLevel       *measure.Length `job:"eye_level"`
 }
 
 // Allowance is the surplus at head and foot. One length alone stands for both.
@@ -247,4 +250,15 @@ type Weights struct {
 	Piece       *int64 `job:"piece"`
 	Wedge       *int64 `job:"wedge"`
 	BatchChange *int64 `job:"batch_change"`
+
+	SliverBeside *int64 `job:"sliver_beside"`
+	Overrun      *int64 `job:"overrun"`
+	RenewMetre   *int64 `job:"renew_metre"`
+	OffCentre    *int64 `job:"off_centre"`
+	UnequalEnds  *int64 `job:"unequal_ends"`
+	MotifCutLow  *int64 `job:"motif_cut_low"`
+	LapShadow    *int64 `job:"lap_shadow"`
+	LiningSeam   *int64 `job:"lining_seam"`
+	SeamFitting  *int64 `job:"seam_fitting"`
+	Awkward      *int64 `job:"awkward"`
 }

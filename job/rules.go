@@ -28,10 +28,18 @@ func (b *builder) rules() {
 	b.shortLength("rules.cut_step", r.CutStep, &t.Rules.CutStep)
 	b.shortLength("rules.min_sliver", r.MinSliver, &t.Taste.MinSliver)
 	b.shortLength("rules.seam_clearance", r.SeamClearance, &t.Taste.SeamClearance)
+	b.shortLength("rules.overrun", r.Overrun, &t.Taste.Overrun)
+	b.lengthTo(mostHeight, "rules.long_piece", r.LongPiece, &t.Taste.LongPiece)
+	b.lengthTo(mostHeight, "rules.eye_level", r.EyeLevel, &t.Taste.EyeLevel)
 	if t.Rules.CutStep <= 0 {
 		b.refuse("rules.cut_step", "cut_step is 0; write what lengths are cut to, such as 1 mm")
 	}
-	w, v := &b.job.Weights, &t.Taste.Weights
+	b.weights()
+}
+
+// weights takes the weights of findings over from the document.
+func (b *builder) weights() {
+	w, v := &b.job.Weights, &b.task.Taste.Weights
 	b.weight("roll", w.Roll, &v.Roll)
 	b.weight("sliver", w.Sliver, &v.Sliver)
 	b.weight("seam_near", w.SeamNear, &v.SeamNear)
@@ -43,19 +51,38 @@ func (b *builder) rules() {
 	b.weight("piece", w.Piece, &v.Piece)
 	b.weight("wedge", w.Wedge, &v.Wedge)
 	b.weight("batch_change", w.BatchChange, &v.BatchChange)
+	b.weight("sliver_beside", w.SliverBeside, &v.SliverBeside)
+	b.weight("overrun", w.Overrun, &v.Overrun)
+	b.weight("renew_metre", w.RenewMetre, &v.RenewMetre)
+	b.weight("off_centre", w.OffCentre, &v.OffCentre)
+	b.weight("unequal_ends", w.UnequalEnds, &v.UnequalEnds)
+	b.weight("motif_cut_low", w.MotifCutLow, &v.MotifCutLow)
+	b.weight("lap_shadow", w.LapShadow, &v.LapShadow)
+	b.weight("lining_seam", w.LiningSeam, &v.LiningSeam)
+	b.weight("seam_fitting", w.SeamFitting, &v.SeamFitting)
+	b.weight("awkward", w.Awkward, &v.Awkward)
 }
 
-// mostRule is more than any measure of the craft.
-const mostRule = measure.Metre
+// mostRule is more than any measure of the craft; mostHeight more than any of
+// what is set by a person's height and reach.
+const (
+	mostRule   = measure.Metre
+	mostHeight = 20 * measure.Metre
+)
 
 // shortLength takes a measure of the craft over from the document.
 func (b *builder) shortLength(path string, stated, rule *measure.Length) {
+	b.lengthTo(mostRule, path, stated, rule)
+}
+
+// lengthTo takes a length from 0 to most over from the document.
+func (b *builder) lengthTo(most measure.Length, path string, stated, rule *measure.Length) {
 	if stated == nil {
 		return
 	}
-	if *stated < 0 || *stated > mostRule {
+	if *stated < 0 || *stated > most {
 		_, name, _ := strings.Cut(path, ".")
-		b.refuse(path, "%s is %v; it must be between 0 and %v", name, *stated, mostRule)
+		b.refuse(path, "%s is %v; it must be between 0 and %v", name, *stated, most)
 		return
 	}
 	*rule = *stated

@@ -278,11 +278,13 @@ func TestSchemaDefaults(t *testing.T) {
 			"allowance": r.Head.String() + " each", "wrap": r.Wrap.String(), "wrap_limit": r.WrapLimit.String(),
 			"outside_wrap": r.OutsideWrap.String(), "plumb_tolerance": r.PlumbTolerance.String(), "start_overlap": r.Overlap.String(),
 			"cut_step": r.CutStep.String() + ", or 1/16 in", "min_sliver": taste.MinSliver.String(), "seam_clearance": taste.SeamClearance.String(),
+			"overrun": taste.Overrun.String(), "long_piece": taste.LongPiece.String(), "eye_level": taste.EyeLevel.String(),
 		},
 		"weights": {
 			"roll": fmt.Sprint(w.Roll), "sliver": fmt.Sprint(w.Sliver), "seam_near": fmt.Sprint(w.SeamNear), "focal_seam": fmt.Sprint(w.FocalSeam),
 			"kill_metre": fmt.Sprint(w.KillMetre), "motif_cut": fmt.Sprint(w.MotifCut), "end_in_fold": fmt.Sprint(w.EndInFold),
 			"drop": fmt.Sprint(w.Drop), "piece": fmt.Sprint(w.Piece), "wedge": fmt.Sprint(w.Wedge), "batch_change": fmt.Sprint(w.BatchChange),
+			"sliver_beside": fmt.Sprint(w.SliverBeside), "overrun": fmt.Sprint(w.Overrun), "renew_metre": fmt.Sprint(w.RenewMetre), "off_centre": fmt.Sprint(w.OffCentre), "unequal_ends": fmt.Sprint(w.UnequalEnds), "motif_cut_low": fmt.Sprint(w.MotifCutLow), "lap_shadow": fmt.Sprint(w.LapShadow), "lining_seam": fmt.Sprint(w.LiningSeam), "seam_fitting": fmt.Sprint(w.SeamFitting), "awkward": fmt.Sprint(w.Awkward),
 		},
 		"cutting": {
 			"lead": cut.Lead.String(), "loss": cut.Loss.String(), "blade": cut.Blade.String(), "alone": fmt.Sprint(cut.Alone),

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"firstdrop/finding"
 	"firstdrop/geom"
 	"firstdrop/hanging"
@@ -9,27 +11,28 @@ import (
 	"firstdrop/room"
 )
 
-// The findings that a layout may raise.
-const (
-	Sliver       finding.Code = "sliver"         // a strip narrower than the minimum, at a corner or an end
-	SeamNearEdge finding.Code = "seam_near_edge" // a seam too near an opening's edge
-	SeamNearFold finding.Code = "seam_near_fold" // a seam too near an outside corner
-	FocalSeam    finding.Code = "focal_seam"     // a seam down the middle of a focal wall
-	EndInFold    finding.Code = "end_in_fold"    // a drop ends exactly in an inside corner
-	KillMisfit   finding.Code = "kill_misfit"    // the design misses at the kill seam
-	KillMeets    finding.Code = "kill_meets"     // the run closes: the design meets all the way round
-	Wedge        finding.Code = "wedge"          // the design misses unevenly in a leaning corner
-	CornerLoss   finding.Code = "corner_loss"    // the design misses evenly in a corner
-	MotifCut     finding.Code = "motif_cut"      // the leading motif is cut at the ceiling line
-	ReturnByHand finding.Code = "return_by_hand" // a return that is not planned: an arch
-)
+// A judge adds up what is wrong with a layout. Every rule is local: it sees one
+// drop, one seam, the two end strips of one wall, the kill seam, or one piece,
+// and nothing else of the layout. So the sum can be taken in any order, and
+// where a layout changes in one place only, only that place is judged again.
+//
+//	┌────┬─────────┬─────────┬───┐ ┌────     strips   Sliver, Awkward, OffCentre
+//	│    │         │  ┌───┐  │   │ │         seams    SeamNearEdge, SliverBeside …
+//	│end │  drop   │  │   │  │end│ │ corner  corners  Wedge, RenewedMiss, LapShadow …
+//	│    │       seam └───┘  │   │ │         walls    UnequalEnds, Drift
+//	└────┴─────────┴─────────┴───┘ └────     pieces   MotifCut, Awkward
+//
+// The files rules_*.go hold the rules, each kind of place in its own; rules.go
+// lists them all with their weights' names and sources.
 
 // judge weighs layouts of one run. It prepares what the walls say once.
 type judge struct {
-	run   *room.Run
-	paper *paper.Paper
-	taste Taste
-	walls []judged
+	run     *room.Run
+	paper   *paper.Paper
+	taste   Taste
+	walls   []judged
+	corners []fold
+	focal   bool // some wall is focal
 	// out collects findings, when they are wanted.
 	out *[]finding.Finding
 }
@@ -39,42 +42,79 @@ type judged struct {
 	width       measure.Length
 	edges       []edge
 	focal       bool
-	left, right bool // an outside corner stands at that end
+	first       bool // what one sees first from the door
+	regard      regard
+	left, right bool            // an outside corner stands at that end
+	centre      *measure.Length // the line that the motif should stand on
+	lining      []measure.Length
+	top         ceiling
+	holes       []hole
 }
 
 // edge is an upright side of an opening.
 type edge struct {
 	x       measure.Length
 	opening int
+	left    bool // the opening's left side: the opening lies to the right of it
 }
 
-func newJudge(run *room.Run, p *paper.Paper, taste Taste) *judge {
+// newJudge returns a judge of one run in its paper.
+func newJudge(rt *RunTask, p *paper.Paper, taste Taste) *judge {
+	run := rt.Run
 	j := &judge{run: run, paper: p, taste: taste, walls: make([]judged, len(run.Walls))}
-	n := len(run.Walls)
-	outside := func(corner int) bool {
-		return corner >= 0 && corner < len(run.Corners) && run.Corners[corner].Kind == room.Outside
-	}
+	first := run.FirstSeen()
 	for i := range run.Walls {
-		w := &run.Walls[i]
-		before := i - 1
-		if run.Closed {
-			before = (i - 1 + n) % n
-		}
-		g := &j.walls[i]
-		*g = judged{width: w.Width, focal: w.Sight == room.Focal, left: outside(before), right: outside(i)}
-		for o := range w.Openings {
-			x, _ := w.Openings[o].Outline.Bounds()
-			for _, at := range []measure.Length{x.Lo, x.Hi} {
-				if at > 0 && at < w.Width {
-					g.edges = append(g.edges, edge{at, o})
-				}
-			}
-		}
+		j.walls[i] = j.wall(i, &run.Walls[i], slices.Contains(first, i))
+		j.focal = j.focal || j.walls[i].focal
+	}
+	if c := rt.Fixed.Centre; c != nil {
+		j.walls[c.Wall].centre = &c.X
+	}
+	for _, line := range rt.Lining {
+		j.walls[line.Wall].lining = append(j.walls[line.Wall].lining, line.X)
+	}
+	for i := range run.Corners {
+		j.corners = append(j.corners, j.fold(i))
 	}
 	return j
 }
 
-// score returns what the drops and seams of a layout weigh, without its
+// wall prepares wall i.
+func (j *judge) wall(i int, w *room.Wall, first bool) judged {
+	g := judged{
+		width: w.Width, focal: w.Sight == room.Focal, first: first, regard: regardOf(w.Sight, first),
+		left: j.isOutside(i - 1), right: j.isOutside(i), top: ceilingOf(w),
+	}
+	if g.focal {
+		centre := w.Width / 2
+		g.centre = &centre
+	}
+	for o := range w.Openings {
+		x, y := w.Openings[o].Outline.Bounds()
+		g.holes = append(g.holes, j.hole(i, x, y))
+		if x.Lo > 0 && x.Lo < w.Width {
+			g.edges = append(g.edges, edge{x.Lo, o, true})
+		}
+		if x.Hi > 0 && x.Hi < w.Width {
+			g.edges = append(g.edges, edge{x.Hi, o, false})
+		}
+	}
+	return g
+}
+
+// isOutside reports whether an outside corner stands at the right end of wall i,
+// which may be −1 for what lies before the first.
+func (j *judge) isOutside(i int) bool {
+	if i < 0 && j.run.Closed {
+		i += len(j.run.Walls)
+	}
+	return i >= 0 && i < len(j.run.Corners) && j.run.Corners[i].Kind == room.Outside
+}
+
+// isDesigned reports whether there is a design that can miss.
+func (j *judge) isDesigned() bool { return j.paper.Match.Kind != paper.Free }
+
+// score returns what the drops, seams and walls of a layout weigh, without its
 // pieces, design height and rolls.
 func (j *judge) score(l *hanging.Layout, kill *killPlace) int64 {
 	total := int64(len(l.Drops)) * j.taste.Weights.Drop
@@ -84,138 +124,18 @@ func (j *judge) score(l *hanging.Layout, kill *killPlace) int64 {
 	for i := range l.Seams {
 		total += j.seam(l, &l.Seams[i], kill)
 	}
-	return total
-}
-
-// drop weighs the strips of a drop.
-func (j *judge) drop(l *hanging.Layout, i int) (total int64) {
-	d := &l.Drops[i]
-	for k := range d.Parts {
-		p := &d.Parts[k]
-		joined := p.Joined || k+1 < len(d.Parts) && d.Parts[k+1].Joined
-		seen := p.X.Intersection(geom.Interval{Lo: 0, Hi: j.walls[p.Wall].width})
-		if joined || seen.Length() >= j.taste.MinSliver || seen.Length() < 0 {
-			continue
-		}
-		w := graded(j.taste.Weights.Sliver, seen.Length(), j.taste.MinSliver)
-		total += w
-		if j.out != nil {
-			j.raise(Sliver, severity(w), j.at(l, i, p.Wall, seen.Lo), finding.Size{Name: "width", Value: seen.Length()})
-		}
-	}
-	return total
+	return total + j.ends(l)
 }
 
 // seam weighs one seam.
 func (j *judge) seam(l *hanging.Layout, s *hanging.Seam, kill *killPlace) int64 {
 	switch {
 	case s.Kind == hanging.KillSeam:
-		return j.kill(s, kill)
+		return j.kill(l, s, kill)
 	case s.InCorner:
 		return j.corner(l, s)
 	}
 	return j.onWall(l, s)
-}
-
-// onWall weighs a seam by its distances from outside corners and openings.
-func (j *judge) onWall(l *hanging.Layout, s *hanging.Seam) (total int64) {
-	w := &j.walls[s.Wall]
-	for _, e := range w.edges {
-		total += j.near(l, s, SeamNearEdge, (s.X - e.x).Abs(), e.opening)
-	}
-	if w.left {
-		total += j.near(l, s, SeamNearFold, s.X, -1)
-	}
-	if w.right {
-		total += j.near(l, s, SeamNearFold, w.width-s.X, -1)
-	}
-	if w.focal && (2*s.X-w.width).Abs() < 2*j.taste.SeamClearance {
-		total += j.taste.Weights.FocalSeam
-		if j.out != nil {
-			j.raise(FocalSeam, finding.Note, j.at(l, s.Right, s.Wall, s.X))
-		}
-	}
-	return total
-}
-
-// near weighs a seam that stands at distance d from an edge it should keep
-// clear of: that of an opening, or (−1) an outside corner.
-func (j *judge) near(l *hanging.Layout, s *hanging.Seam, code finding.Code, d measure.Length, opening int) int64 {
-	if d >= j.taste.SeamClearance {
-		return 0
-	}
-	g := graded(j.taste.Weights.SeamNear, d, j.taste.SeamClearance)
-	if j.out != nil {
-		place := j.at(l, s.Right, s.Wall, s.X)
-		if opening >= 0 {
-			place.Opening = j.run.Walls[s.Wall].Openings[opening].Name
-		}
-		j.raise(code, severity(g), place, finding.Size{Name: "distance", Value: d})
-	}
-	return g
-}
-
-// corner weighs a seam that stands in a corner.
-func (j *judge) corner(l *hanging.Layout, s *hanging.Seam) (total int64) {
-	n := len(j.run.Walls)
-	at := (s.Wall - 1 + n) % n
-	outside := j.run.Corners[at].Kind == room.Outside
-	ends := !outside && s.Kind == hanging.Butt
-	if outside {
-		total += j.taste.Weights.SeamNear
-	} else if ends {
-		total += j.taste.Weights.EndInFold
-	}
-	designed := j.paper.Match.Kind != paper.Free
-	if designed {
-		total += int64(s.Across.Length()/measure.Millimetre) * j.taste.Weights.Wedge
-	}
-	if j.out == nil {
-		return total
-	}
-	place := finding.Place{Corner: j.cornerName(at), Drop: l.Drops[s.Right].Number}
-	if outside {
-		j.raise(SeamNearFold, finding.Serious, place, finding.Size{Name: "distance"})
-	} else if ends {
-		j.raise(EndInFold, finding.Caution, place)
-	}
-	switch {
-	case !designed:
-	case s.Across.Length() > 0:
-		j.raise(Wedge, finding.Caution, place,
-			finding.Size{Name: "least", Value: s.Across.Lo}, finding.Size{Name: "most", Value: s.Across.Hi})
-	case s.Across.Hi != 0 || s.Along != 0:
-		j.raise(CornerLoss, finding.Note, place,
-			finding.Size{Name: "across", Value: s.Across.Hi}, finding.Size{Name: "along", Value: s.Along})
-	}
-	return total
-}
-
-// kill weighs the kill seam: its length, how far the design misses, and how
-// visible the place is. A misfit counts in full from 20 mm on, where anybody
-// sees it.
-func (j *judge) kill(s *hanging.Seam, kill *killPlace) int64 {
-	if j.paper.Match.Kind == paper.Free {
-		return 0
-	}
-	miss := max(s.Across.Lo.Abs(), s.Across.Hi.Abs(), s.Along.Abs())
-	if miss == 0 {
-		if j.out != nil {
-			j.raise(KillMeets, finding.Note, kill.place(j))
-		}
-		return 0
-	}
-	const full = 20 * measure.Millimetre
-	perMetre := j.taste.Weights.KillMetre * kill.visibility() / 4
-	total := int64(measure.Length(perMetre).Scaled(int64(min(miss, full)), int64(full)))
-	total = int64(measure.Length(total).Scaled(int64(kill.height), int64(measure.Metre)))
-	if j.out != nil {
-		j.raise(KillMisfit, finding.Caution, kill.place(j),
-			finding.Size{Name: "across", Value: widest(s.Across)},
-			finding.Size{Name: "along", Value: s.Along},
-			finding.Size{Name: "height", Value: kill.height})
-	}
-	return total
 }
 
 // at names a place on a wall, and the drop that stands there.
@@ -223,25 +143,27 @@ func (j *judge) at(l *hanging.Layout, drop, wall int, x measure.Length) finding.
 	return finding.Place{Wall: j.run.Walls[wall].Name, Drop: l.Drops[drop].Number, X: &x}
 }
 
-// raise notes a finding.
-func (j *judge) raise(code finding.Code, s finding.Severity, at finding.Place, sizes ...finding.Size) {
+// raise notes a finding and what it weighs, if findings are wanted. A place is
+// made only then: at is called with what it needs to make one.
+func (j *judge) raise(code finding.Code, s finding.Severity, weight int64, at finding.Place, sizes ...finding.Size) {
 	at.Run = j.run.Name
-	*j.out = append(*j.out, finding.Finding{Code: code, Severity: s, Place: at, Sizes: sizes})
+	*j.out = append(*j.out, finding.Finding{Code: code, Severity: s, Weight: weight, Place: at, Sizes: sizes})
 }
 
 // severity grades a finding by its weight: what costs a quarter of a roll or
-// more is serious.
+// more is serious, what costs less than a fortieth is a note.
 func severity(weight int64) finding.Severity {
-	if weight >= 250 {
+	switch {
+	case weight >= 250:
 		return finding.Serious
+	case weight < 25:
+		return finding.Note
 	}
 	return finding.Caution
 }
 
 // cornerName names the corner at the right end of wall i: "A|B".
-func (j *judge) cornerName(i int) string {
-	return j.run.Walls[i].Name + "|" + j.run.Walls[(i+1)%len(j.run.Walls)].Name
-}
+func (j *judge) cornerName(i int) string { return j.run.CornerName(i) }
 
 // widest returns the end of the interval that is farther from 0.
 func widest(i geom.Interval) measure.Length {
@@ -249,4 +171,9 @@ func widest(i geom.Interval) measure.Length {
 		return i.Lo
 	}
 	return i.Hi
+}
+
+// size is a named figure of a finding.
+func size(name string, value measure.Length) finding.Size {
+	return finding.Size{Name: name, Value: value}
 }

@@ -51,7 +51,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 	}
 	s := &search{
 		task: p.Task, run: rt, h: h, lot: searchLot(label),
-		judge:  newJudge(rt.Run, label, p.Task.Taste),
+		judge:  newJudge(rt, label, p.Task.Taste),
 		need:   newNeeds(rt.Run),
 		base:   p.earlier(i),
 		step:   p.Task.Step,
@@ -71,8 +71,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 // raise notes what the layout chosen for a run wants people to know.
 func (r *laid) raise(p *Plan) {
 	r.s.judge.out = &p.Findings
-	r.s.judge.score(r.best.layout, &r.best.kill)
-	r.s.raiseCuts(r.best.layout)
+	r.s.judge.raiseLayout(r.best.layout, &r.best.kill)
 	r.s.raiseReturns()
 }
 

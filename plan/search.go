@@ -245,8 +245,7 @@ func (s *search) layOut(c *candidate) {
 		}
 	}
 	c.layout = l
-	w := &s.task.Taste.Weights
-	c.score = s.judge.score(l, &c.kill) + s.cuts(l, l.Choice.Design) + int64(len(l.Pieces))*w.Piece
+	c.score = s.judge.score(l, &c.kill) + s.judge.pieces(l)
 }
 
 // raiseReturns notes the returns that are left to the hanger.
@@ -255,7 +254,7 @@ func (s *search) raiseReturns() {
 		w := &s.run.Run.Walls[i]
 		for o := range w.Openings {
 			if op := &w.Openings[o]; op.Depth > 0 && op.Sides != (room.Sides{}) && len(hanging.Returns(op)) == 0 {
-				s.judge.raise(ReturnByHand, finding.Serious, finding.Place{Wall: w.Name, Opening: op.Name},
+				s.judge.raise(ReturnByHand, finding.Serious, 0, finding.Place{Wall: w.Name, Opening: op.Name},
 					finding.Size{Name: "depth", Value: op.Depth})
 			}
 		}

@@ -40,6 +40,14 @@ type RunTask struct {
 	Run   *room.Run
 	Paper int // index into Task.Papers
 	Fixed Fixed
+	// Lining lists the seams of a lining paper under this one; nil without any.
+	Lining []Line
+}
+
+// Line is an upright line on a wall of a run.
+type Line struct {
+	Wall int
+	X    measure.Length // from the wall's left end
 }
 
 // Fixed is what the user has decided; nil means: search it.
@@ -77,6 +85,9 @@ type Centre struct {
 type Taste struct {
 	MinSliver     measure.Length // a strip narrower than this at a corner or beside an opening is a sliver
 	SeamClearance measure.Length // no seam nearer than this to an outside corner or an opening's edge
+	Overrun       measure.Length // a drop over an opening that runs past its edge by less should not
+	LongPiece     measure.Length // a longer piece takes two to hang
+	EyeLevel      measure.Length // above the floor; what is higher is seen half as much
 	Weights       Weights
 }
 
@@ -93,6 +104,17 @@ type Weights struct {
 	Drop      int64 // a drop more to handle
 	Piece     int64 // a piece more to handle
 	Wedge     int64 // a millimetre of misfit in a leaning corner
+
+	SliverBeside int64 // a sliver between a seam and an opening, at its narrowest
+	Overrun      int64 // a drop over an opening that runs past its edge by little
+	RenewMetre   int64 // a metre of corner in plain sight where a new drop misses
+	OffCentre    int64 // the motif as far off its centre as it can be
+	UnequalEnds  int64 // end strips of a focal wall that differ by a width
+	MotifCutLow  int64 // a leading motif cut at a rail, a sill or a head
+	LapShadow    int64 // a lap that turns its edge away from the light
+	LiningSeam   int64 // a seam on a seam of the lining; less as it nears the clearance
+	SeamFitting  int64 // a seam across a socket or the like
+	Awkward      int64 // a piece that is hard to handle
 	// BatchChange is a corner at which another batch begins.
 	BatchChange int64
 }

@@ -13,19 +13,44 @@ import (
 )
 
 // findings marks what the plan has found on this wall with numbered pennants,
-// and says it in the notes. The kill seam has its own mark and note.
+// and says it in the notes. The numbers are those of the plan's list. The kill
+// seam has its own mark and note.
 func (e *elevation) findings() {
-	n := 0
+	last := 0
+	for _, f := range e.plan.Findings {
+		last = max(last, f.Number)
+	}
 	for _, f := range slices.Concat(e.plan.Findings, e.more) {
 		if f.Code == plan.KillMisfit || f.Code == plan.KillMeets || !e.concerns(f.Place) {
 			continue
 		}
-		n++
+		n := e.numberOf(f)
+		if n == 0 {
+			last++
+			n = last
+		}
 		number := strconv.Itoa(n)
 		e.plant(number, e.spot(f.Place))
 		f.Place.Run = "" // the sheet's title says it
 		e.notes = append(e.notes, note{mark: pennantMark, number: number, text: Words(f, e.sys)})
 	}
+}
+
+// numberOf returns a finding's number in the plan's list, where one about the
+// survey stands without its run; 0 when it is not there.
+func (e *elevation) numberOf(f finding.Finding) int {
+	if f.Number > 0 {
+		return f.Number
+	}
+	about := f.Place
+	about.Run = ""
+	for _, other := range e.plan.Findings {
+		p := other.Place
+		if other.Code == f.Code && p.Run == "" && p.Wall == about.Wall && p.Corner == about.Corner && p.Opening == about.Opening && other.Word == f.Word {
+			return other.Number
+		}
+	}
+	return 0
 }
 
 // concerns reports whether a place is on this wall or in one of its corners.

@@ -30,7 +30,7 @@ func Words(f finding.Finding, sys measure.System) string {
 func HasWords(c finding.Code) bool { return sentences[c] != nil }
 
 // sentences has a sentence for every code, without its full stop.
-var sentences = merged(planSentences, paperSentences, roomSentences)
+var sentences = merged(planSentences, ruleSentences, paperSentences, roomSentences)
 
 func merged(all ...map[finding.Code]func(speaker) string) map[finding.Code]func(speaker) string {
 	out := map[finding.Code]func(speaker) string{}

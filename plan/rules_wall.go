@@ -1,0 +1,148 @@
+package plan
+
+import (
+	"firstdrop/finding"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// The findings that one wall may raise.
+const (
+	UnequalEnds finding.Code = "unequal_ends" // the end strips of a focal wall differ in width
+	Drift       finding.Code = "drift"        // a level design runs off along a ceiling out of level
+)
+
+// ends weighs the end strips of all focal walls.
+func (j *judge) ends(l *hanging.Layout) (total int64) {
+	if !j.focal {
+		return 0
+	}
+	for i := range j.walls {
+		if j.walls[i].focal {
+			left, right := j.endStrips(l, i)
+			total += j.unequal(i, left, right)
+		}
+	}
+	return total
+}
+
+// endStrips returns how wide the strips at the left and right end of a wall are,
+// as far as they are on it.
+func (j *judge) endStrips(l *hanging.Layout, wall int) (left, right measure.Length) {
+	whole := geom.Interval{Lo: 0, Hi: j.walls[wall].width}
+	first, last := whole.Hi, whole.Lo
+	for i := range l.Drops {
+		for k := range l.Drops[i].Parts {
+			p := &l.Drops[i].Parts[k]
+			seen := p.X.Intersection(whole)
+			if p.Wall != wall || turnedOnly(l, i, k, seen) {
+				continue
+			}
+			if seen.Length() > 0 && seen.Lo <= first {
+				first, left = seen.Lo, seen.Length()
+			}
+			if seen.Length() > 0 && seen.Hi >= last {
+				last, right = seen.Hi, seen.Length()
+			}
+		}
+	}
+	return left, right
+}
+
+// turnedOnly reports whether what is seen of a part is no strip, but the few
+// millimetres by which a drop of the next wall has turned the corner.
+func turnedOnly(l *hanging.Layout, i, k int, seen geom.Interval) bool {
+	parts := l.Drops[i].Parts
+	joined := parts[k].Joined || k+1 < len(parts) && parts[k+1].Joined
+	return joined && seen.Length() <= l.Rules.WrapLimit
+}
+
+// unequal weighs the difference between the end strips of a focal wall.
+func (j *judge) unequal(wall int, left, right measure.Length) int64 {
+	d := (left - right).Abs()
+	if d < measure.Millimetre {
+		return 0
+	}
+	g := share(j.taste.Weights.UnequalEnds, d, j.paper.Width)
+	if j.out != nil {
+		j.raise(UnequalEnds, severity(g), g, finding.Place{Wall: j.run.Walls[wall].Name}, size("left", left), size("right", right))
+	}
+	return g
+}
+
+// ceiling is the upper edge of a wall where it is one straight line.
+type ceiling struct {
+	straight    bool
+	left, right measure.Length // its height at the wall's ends
+	width       measure.Length
+}
+
+// ceilingOf returns the upper edge of a wall with four corners.
+func ceilingOf(w *room.Wall) ceiling {
+	c := ceiling{width: w.Width}
+	if len(w.Outline) != 4 {
+		return c
+	}
+	lows, highs := 0, 0
+	for _, p := range w.Outline {
+		switch p.X {
+		case 0:
+			c.left = max(c.left, p.Y)
+			lows++
+		case w.Width:
+			c.right = max(c.right, p.Y)
+			highs++
+		}
+	}
+	c.straight = lows == 2 && highs == 2
+	return c
+}
+
+// isUnlevel reports whether the edge is meant to be level and is not.
+func (c *ceiling) isUnlevel() bool {
+	d := (c.right - c.left).Abs()
+	return c.straight && d > 0 && d*unlevel <= c.width
+}
+
+// at returns the edge's height at x.
+func (c *ceiling) at(x measure.Length) measure.Length {
+	return c.left + (c.right-c.left).Scaled(int64(x), int64(c.width))
+}
+
+// fall returns by how much the edge of a ceiling out of level rises or falls over
+// a stretch of the wall; 0 for all others.
+func (c *ceiling) fall(x geom.Interval) measure.Length {
+	if !c.isUnlevel() {
+		return 0
+	}
+	x = x.Intersection(geom.Interval{Lo: 0, Hi: c.width})
+	return (c.at(x.Hi) - c.at(x.Lo)).Abs()
+}
+
+// raiseDrift notes how far a level design runs off along each ceiling out of
+// level. No layout can help it: it is said once, and weighs nothing.
+func (j *judge) raiseDrift() {
+	if !j.isDesigned() {
+		return
+	}
+	for i := range j.walls {
+		c := &j.walls[i].top
+		if !c.isUnlevel() {
+			continue
+		}
+		d, s := c.right-c.left, finding.Note
+		if d.Abs() > 5*measure.Millimetre || j.walls[i].focal {
+			s = finding.Caution
+		}
+		j.raise(Drift, s, 0, finding.Place{Wall: j.run.Walls[i].Name}, size("drift", d), size("width", c.width))
+	}
+}
+
+// raiseLayout notes all that a finished layout wants people to know.
+func (j *judge) raiseLayout(l *hanging.Layout, kill *killPlace) {
+	j.score(l, kill)
+	j.pieces(l)
+	j.raiseDrift()
+}
