@@ -68,7 +68,7 @@ func TestBatchesMeetInInsideCorners(t *testing.T) {
 			}
 		}
 	}
-	if two < 15 {
+	if two < 12 {
 		t.Errorf("only %d plans use two batches", two)
 	}
 }
