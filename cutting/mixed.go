@@ -172,6 +172,9 @@ func (w *work) solveMixed() {
 		w.fillMixed(prices)
 	}
 	if x.open() {
+		w.cutRest()
+	}
+	if x.open() {
 		w.exhaustMixed()
 	}
 }
