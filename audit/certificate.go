@@ -289,25 +289,45 @@ func (h *heap) pop() load {
 	}
 }
 
-// Trusted names the claims of a cutting plan that are not proven here: rolls
-// excluded by a complete search, which leaves no certificate, and a capacity
-// that holds only for the sets that fit every start, where they are too many.
+// Trusted names the claims of a cutting plan that are not proven here: rolls or
+// a cost excluded by a complete search, which leaves no certificate; a capacity
+// that holds only for the sets that fit every start, where they are too many;
+// and the least cost of cutting in order, where there are too many ways.
 func Trusted(s *cutting.Solution) []string {
 	r := newRolls(&book{}, s)
-	if r == nil || len(r.spec.Pieces) == 0 || len(r.spec.Pieces) != len(s.Certificate.Weights) {
+	switch {
+	case r == nil || len(r.spec.Pieces) == 0:
+		return nil
+	case r.spec.InOrder && s.Certificate.Capacities == nil:
+		return r.trustedInOrder()
+	case len(r.spec.Pieces) != len(s.Certificate.Weights):
+		return nil
+	case r.mixed():
+		if s.CostBound > s.Certificate.ByCost {
+			return []string{"a complete search finds nothing below a cost of " + figure(int(s.CostBound))}
+		}
 		return nil
 	}
 	var claims []string
-	if r.mixed() && s.CostBound > s.Certificate.ByCost {
-		claims = append(claims, "a complete search finds nothing below a cost of "+figure(int(s.CostBound)))
-	}
-	if !r.mixed() && s.Certificate.Exhausted > 0 {
+	if s.Certificate.Exhausted > 0 {
 		claims = append(claims, "a complete search excludes "+figure(s.LowerBound-1)+" rolls")
 	}
-	if s.Certificate.AllStarts && !r.mixed() && !r.wares[0].known {
+	if s.Certificate.AllStarts && !r.wares[0].known {
 		if _, whole := newSets(r, r.kinds()).heaviest(s.Certificate.Capacity); !whole {
 			claims = append(claims, "no set that fits every start weighs more than "+figure(int(s.Certificate.Capacity)))
 		}
 	}
 	return claims
+}
+
+// trustedInOrder names a least cost that is not found again.
+func (r *rolls) trustedInOrder() []string {
+	if !r.mixed() {
+		return nil
+	}
+	t := r.tariff()
+	if _, whole := r.leastInOrder(&t); whole {
+		return nil
+	}
+	return []string{"no way of cutting in order costs less than " + figure(int(r.s.CostBound))}
 }

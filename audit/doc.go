@@ -19,11 +19,19 @@
 //   - every sheet cut loose has its plumb line;
 //   - pieces cover what they must with their allowances, at the right design
 //     height, and hang in an order in which each meets one that hangs;
-//   - cuts lie on their roll, apart, in length and at the right phase, whatever
-//     the roll begins with; no roll can carry more than the certificate says;
-//   - quantities add up.
+//   - what is cut from is the rolls of the batch, as they were found when they
+//     were opened, and the sizes to be had; each piece comes from one batch, and
+//     batches meet in inside corners only;
+//   - narrow pieces lie side by side on their strip, each at its phase and in its
+//     stretch of the width, if that saves something;
+//   - cuts lie on unbroken stretches of their roll, apart, in length and at the
+//     right phase, whatever the roll begins with; goods that shade come off in
+//     their order; no roll can carry more than the certificate says;
+//   - costs, goals, quantities, and what people are told of the rolls, are true.
 //
-// Two claims may be beyond proof and are then taken on trust; [Trusted] names
-// them: rolls excluded by a complete search, and a capacity that holds only for
-// sets of pieces that fit every start, where there are too many to look at.
+// Some claims may be beyond proof and are then taken on trust; [Trusted] names
+// them: rolls or costs excluded by a complete search, a capacity that holds only
+// for sets of pieces that fit every start, where there are too many to look at,
+// and the least cost of cutting in order, where there are too many ways to.
+// Bounds on goals are not proven here, only held against what is reached.
 package audit
