@@ -71,8 +71,8 @@ func judgeFullDrops(b *book, p *plan.Plan, i int) {
 	}
 	want := 0
 	if longest > 0 && longest <= int64(label.RollLength) {
-		drops := int64(pp.Drops)
-		for per := int64(label.RollLength) / longest; drops > 0; drops -= per {
+		per := int(int64(label.RollLength) / longest)
+		if want = pp.Drops / per; pp.Drops%per > 0 {
 			want++
 		}
 	}
