@@ -90,10 +90,7 @@ func judgeShort(b *book, pp *plan.PaperPlan, label *paper.Paper) {
 			s, bound = a, min(bound, a.LowerBound)
 		}
 		least += bound
-		r := newRolls(&book{}, s)
-		if r == nil {
-			return
-		}
+		r := asked(s)
 		plain = plain && !r.mixed()
 		if !r.fitsShort(label) {
 			b.same(ShortCount, Place{}, "count of short rolls that do not give every piece", 0, pp.ShortRolls)

@@ -89,6 +89,12 @@ func newRolls(b *book, s *cutting.Solution) *rolls {
 	return &rolls{b, s, spec, all, int64(spec.Repeat), int64(spec.Loss), int64(spec.Lead)}
 }
 
+// asked reads the question of a cutting plan, without a look at the answer.
+func asked(s *cutting.Solution) *rolls {
+	spec := s.Problem.Spec()
+	return &rolls{&book{}, s, spec, wares(&spec), int64(spec.Repeat), int64(spec.Loss), int64(spec.Lead)}
+}
+
 // judgePieces: each roll cuts the same pieces in all its orders, and each
 // piece is cut from one roll, once, or is missing.
 func (r *rolls) judgePieces() {

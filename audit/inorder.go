@@ -82,6 +82,19 @@ func (r *rolls) judgeByOrder(t *tariff) {
 	}
 }
 
+// fewestInOrder counts rolls of one kind, each filled as far as it goes; false
+// when there is a piece that it does not give.
+func (r *rolls) fewestInOrder() (fewest int, possible bool) {
+	for i := 0; i < len(r.spec.Pieces); fewest++ {
+		next := r.reach(&r.wares[0], i)
+		if next == i {
+			return 0, false
+		}
+		i = next
+	}
+	return fewest, true
+}
+
 // mostWays is how many ways to have come so far are followed.
 const mostWays = 20_000
 
@@ -161,13 +174,14 @@ func (r *rolls) use(t *tariff, s spent, k int) (next spent, price int64, ok bool
 // cut one by one in the order in which they hang; exact says that the fewest are
 // also what costs least. It is false when there is no such way, or too many.
 func (b *batch) inOrderRolls() (fewest int, exact, possible, whole bool) {
-	r := newRolls(&book{}, b.Cutting)
-	if r == nil {
-		return 0, false, false, false
-	}
+	r := asked(b.Cutting)
 	r.spec.Pieces = make([]cutting.Piece, 0, len(b.refs))
 	for _, ref := range b.refs {
 		r.spec.Pieces = append(r.spec.Pieces, b.piece(ref))
+	}
+	if !r.mixed() {
+		fewest, possible = r.fewestInOrder()
+		return fewest, true, possible, true
 	}
 	t := r.tariff()
 	exact = true
@@ -179,7 +193,7 @@ func (b *batch) inOrderRolls() (fewest int, exact, possible, whole bool) {
 	}
 	t.missing = int64(len(r.spec.Pieces)) + 1
 	count, whole := r.leastInOrder(&t)
-	return int(count), exact || !r.mixed(), count < t.missing, whole
+	return int(count), exact, count < t.missing, whole
 }
 
 // judgeInOrderRolls: the count for cutting in hanging order is that of an own

@@ -29,12 +29,16 @@ func (s *soundness) need(ok bool, at Place, what string, want, got any) {
 }
 
 func (s *soundness) index(at Place, what string, i, n int) {
-	s.need(i >= 0 && i < n, at, what, fmt.Sprintf("from 0 to %d", n-1), i)
+	if i < 0 || i >= n {
+		s.need(false, at, what, fmt.Sprintf("from 0 to %d", n-1), i)
+	}
 }
 
 func (s *soundness) lengths(at Place, what string, all ...measure.Length) {
 	for _, l := range all {
-		s.need(int64(l) <= farthest && int64(l) >= -farthest, at, what, "within measure", l)
+		if int64(l) > farthest || int64(l) < -farthest {
+			s.need(false, at, what, "within measure", l)
+		}
 	}
 }
 
