@@ -19,8 +19,8 @@
 // Reading order: problem.go and stock.go say what is asked, network.go why few
 // positions matter, order.go and starts.go when pieces fit one roll,
 // catalogue.go and priced.go which sets fit from every start; price.go,
-// columns.go and certificate.go make the bound; greedy.go, dive.go, search.go
-// and cover.go the plan; leftover.go, changes.go and goalorder.go pursue goals;
-// mixed.go does it all again for several kinds of roll; solve.go chooses. For
-// narrow pieces: narrow.go, striptypes.go, nestbound.go, nesting.go.
+// columns.go and certificate.go make the bound; greedy.go, dive.go, search.go,
+// closing.go and reprogram.go the plan; leftover.go, changes.go and goalorder.go
+// pursue goals; mixed.go does it all again for several kinds of roll; solve.go
+// chooses. For narrow pieces: narrow.go, striptypes.go, nestbound.go, nesting.go.
 package cutting

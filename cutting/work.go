@@ -32,17 +32,17 @@ type work struct {
 	weight []int64
 	value  []int64
 
-	sort   sorter
-	master master
-	states states
-	priced bool // dives price rolls that serve every start exactly
-	listed bool // the states hold the catalogue of all sets good for every start
-	search search
-	cover  covering
-	deep   descent
-	short  shortRolls
-	mixed  mixed
-	hang   hanging
+	sort    sorter
+	master  master
+	states  states
+	priced  bool // dives price rolls that serve every start exactly
+	listed  bool // the states hold the catalogue of all sets good for every start
+	search  search
+	deep    descent
+	short   shortRolls
+	mixed   mixed
+	hang    hanging
+	closing closing
 }
 
 var pool = sync.Pool{New: func() any { return new(work) }}
