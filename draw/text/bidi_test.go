@@ -3,10 +3,11 @@ package text
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"os/exec"
 	"strings"
 	"testing"
+
+	"firstdrop/internal/oracle"
 )
 
 // visual returns a line's letters as they stand from left to right, brackets
@@ -75,13 +76,7 @@ func TestOrder(t *testing.T) {
 // fribidi is an independent reading of UAX #9 (GNU FriBidi, Debian package
 // libfribidi-bin).
 func TestOrderAgainstFriBidi(t *testing.T) {
-	tool, err := exec.LookPath("fribidi")
-	if err != nil {
-		if os.Getenv("FIRSTDROP_ORACLE") == "required" {
-			t.Fatal("fribidi is not installed, and FIRSTDROP_ORACLE requires it")
-		}
-		t.Skip("fribidi is not installed")
-	}
+	tool := oracle.Tool(t, "fribidi")
 	letters := []rune("ab1290 .,:+-/%€()[]!אבגابت٣٤é ")
 	random := rand.New(rand.NewPCG(5, 1))
 	var lines []string
