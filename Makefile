@@ -24,7 +24,7 @@ demo: build
 # What tests ask for a second opinion: the solvers that the cutting is held against
 # (glpsol and cbc), readers of what is drawn, and another reading of the rules for
 # text that runs both ways. The fonts are those that our own were made from.
-ORACLES := glpsol:glpk-utils cbc:coinor-cbc qpdf:qpdf pdftotext:poppler-utils rsvg-convert:librsvg2-bin fribidi:libfribidi-bin
+ORACLES := glpsol:glpk-utils cbc:coinor-cbc qpdf:qpdf pdftotext:poppler-utils rsvg-convert:librsvg2-bin fribidi:libfribidi-bin ezdxf:python3-ezdxf
 FONTS := /usr/share/fonts/truetype/noto/NotoSansArmenian-Regular.ttf
 
 oracles:

@@ -3,6 +3,7 @@ package draw
 import (
 	"image"
 	"image/color"
+	"image/draw"
 )
 
 // Picture is a picture made of small squares, without transparency.
@@ -17,13 +18,12 @@ type Picture struct {
 // NewPicture returns an image as a picture. What is transparent shows white paper.
 func NewPicture(m image.Image) *Picture {
 	b := m.Bounds()
-	p := &Picture{Width: b.Dx(), Height: b.Dy(), Pix: make([]uint8, 0, 3*b.Dx()*b.Dy())}
-	for y := b.Min.Y; y < b.Max.Y; y++ {
-		for x := b.Min.X; x < b.Max.X; x++ {
-			r, g, bl, a := m.At(x, y).RGBA()
-			white := 0xffff - a
-			p.Pix = append(p.Pix, uint8((r+white)>>8), uint8((g+white)>>8), uint8((bl+white)>>8))
-		}
+	flat := image.NewRGBA(image.Rect(0, 0, b.Dx(), b.Dy()))
+	draw.Draw(flat, flat.Rect, image.White, image.Point{}, draw.Src)
+	draw.Draw(flat, flat.Rect, m, b.Min, draw.Over)
+	p := &Picture{Width: b.Dx(), Height: b.Dy(), Pix: make([]uint8, 3*b.Dx()*b.Dy())}
+	for i := range b.Dx() * b.Dy() {
+		copy(p.Pix[3*i:3*i+3], flat.Pix[4*i:])
 	}
 	return p
 }

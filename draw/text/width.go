@@ -20,6 +20,7 @@ func Fitted(line string, size measure.Length, bold bool, room measure.Length) st
 	if Width(line, size, bold) <= room {
 		return line
 	}
+	line = string([]rune(line)) // so that what is no letter takes the bytes that it shows
 	ends := graphemes(line)
 	lo, hi := 0, len(ends) // the first lo letters fit, or none does
 	for lo < hi {

@@ -85,7 +85,7 @@ func TestFittedHoldsItsRoom(t *testing.T) {
 }
 
 func FuzzWrapped(f *testing.F) {
-	for _, s := range []string{"", "Wall A", "שלום 12", strings.Repeat("long ", 60), "a\x00b\u202ec", "\xff\xfe", "👷🏽\u200d壁"} {
+	for _, s := range []string{"", "Wall A", "שלום 12", strings.Repeat("long ", 60), "a\x00b\u202ec", "\xff\xfe", "壁\xb7🏽\u200d\xe5%%", "👷🏽\u200d壁"} {
 		f.Add(s, int64(20*mm), true)
 	}
 	f.Fuzz(func(t *testing.T, s string, room int64, bold bool) {
