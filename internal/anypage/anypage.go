@@ -86,7 +86,7 @@ func Wall() *draw.Scene {
 			}},
 			{Name: "sizes", Title: "Sizes", Items: []draw.Item{
 				draw.Dimension{From: pt(0, -5*mm), To: pt(200*mm, -5*mm), Size: 3 * mm, Pen: draw.Pen{Ink: black, Width: mm / 4}}.InBoth(4*measure.Metre, measure.Metric),
-				draw.Dimension{From: pt(204*mm, 0), To: pt(204*mm, 95*mm), Size: 3 * mm, Pen: draw.Pen{Ink: black, Width: mm / 4}}.InBoth(1900*mm, measure.Imperial),
+				draw.Dimension{From: pt(206*mm, 0), To: pt(206*mm, 95*mm), Size: 3 * mm, Pen: draw.Pen{Ink: black, Width: mm / 4}}.InBoth(1900*mm, measure.Imperial),
 			}},
 			{Name: "marks", Title: "Marks", Items: []draw.Item{
 				draw.Mark{At: pt(33*mm, 106*mm), Text: "1", Size: 5 * mm, Ink: black, Fill: draw.RGB(0xffffff), Width: mm / 4},
