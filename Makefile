@@ -21,10 +21,16 @@ build:
 demo: build
 	bin/firstdrop plan $(SAMPLE) --folder build/demo --replace
 
-# The solvers that the cutting is held against: glpsol and cbc.
+# What tests ask for a second opinion: the solvers that the cutting is held against
+# (glpsol and cbc), readers of what is drawn, and another reading of the rules for
+# text that runs both ways. The fonts are those that our own were made from.
+ORACLES := glpsol:glpk-utils cbc:coinor-cbc qpdf:qpdf pdftotext:poppler-utils rsvg-convert:librsvg2-bin fribidi:libfribidi-bin ezdxf:python3-ezdxf
+FONTS := /usr/share/fonts/truetype/noto/NotoSansArmenian-Regular.ttf
+
 oracles:
-	@command -v glpsol >/dev/null && command -v cbc >/dev/null || \
-		{ echo 'installing glpsol and cbc'; $(SUDO) apt-get update -qq && $(SUDO) apt-get install -y -qq --no-install-recommends glpk-utils coinor-cbc >/dev/null; }
+	@need=""; for o in $(ORACLES); do command -v "$${o%%:*}" >/dev/null || need="$$need $${o##*:}"; done; \
+	[ -e $(FONTS) ] || need="$$need fonts-noto-core"; [ -z "$$need" ] || \
+		{ echo "installing$$need"; $(SUDO) apt-get update -qq && $(SUDO) apt-get install -y -qq --no-install-recommends $$need >/dev/null; }
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 test: oracles lint

@@ -87,17 +87,33 @@ func (w *work) tryRolls(k int) verdict {
 	if slack < 0 {
 		return impossible
 	}
+	if w.m >= manyPieceKinds && w.isTight(k) {
+		if !w.listTight(k) {
+			return undecided
+		}
+		return w.tryClosing(k)
+	}
 	if !w.listHeavy(slack) {
 		return undecided
 	}
+	v := undecided
+	if w.m < manyPieceKinds {
+		limit := w.limit
+		w.limit = min(limit, w.steps+plainSteps)
+		v = w.tryPlainly(k, slack)
+		w.limit = limit
+	}
+	if v == undecided && !w.spent() {
+		v = w.tryClosing(k)
+	}
+	return v
+}
+
+// tryPlainly searches for a plan of k listed rolls with one set of weights.
+func (w *work) tryPlainly(k int, slack int64) verdict {
 	w.demandLeft()
 	w.search.chosen = w.search.chosen[:0]
-	var v verdict
-	if w.m < manyPieceKinds {
-		v = w.branch(k, slack, -1, 0)
-	} else {
-		v = w.coverFrom(w.states.list, k, slack)
-	}
+	v := w.branch(k, slack, -1, 0)
 	if v == possible {
 		w.trial.reset()
 		w.addChosen()
@@ -105,6 +121,11 @@ func (w *work) tryRolls(k int) verdict {
 	}
 	return v
 }
+
+const (
+	manyPieceKinds = 17      // from which on every branch gets weights of its own
+	plainSteps     = 100_000 // after which it does with fewer kinds too
+)
 
 // listHeavy lists in w.states the rolls that waste no more than slack under
 // the weights of the certificate, and forgets what has failed before. It
@@ -124,6 +145,26 @@ func (w *work) listHeavy(slack int64) bool {
 		lane, _ = w.lightest()
 	}
 	return w.listRolls(&w.states, lane, w.n.exact[lane].last, least)
+}
+
+// isTight says that k rolls hardly suffice by length alone.
+func (w *work) isTight(k int) bool {
+	spare := int64(k)*w.n.roll - dot(w.p.demand, w.p.length)
+	return len(w.n.safe) == 1 && !w.listed && spare < w.n.roll/16
+}
+
+// listTight lists in w.states the rolls that waste no more than k rolls may, by
+// the weights of the certificate and by length taken together: where several
+// sets of weights prove as much, the linear program may have come upon one that
+// gives no weight at all to many pieces, and what is short of length tells
+// more.
+func (w *work) listTight(k int) bool {
+	for j, l := range w.p.length {
+		w.weight[j] = w.lower.weight[j] + int64(float64(l)/float64(w.n.roll)*float64(one))
+	}
+	capacity := w.lanePass(0)
+	slack := int64(k)*capacity - dot(w.p.demand, w.weight)
+	return w.listRolls(&w.states, 0, w.n.exact[0].last, capacity-slack)
 }
 
 // addChosen adds the rolls found by branch to the trial plan.

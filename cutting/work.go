@@ -32,18 +32,18 @@ type work struct {
 	weight []int64
 	value  []int64
 
-	sort   sorter
-	master master
-	states states
-	priced bool // dives price rolls that serve every start exactly
-	listed bool // the states hold the catalogue of all sets good for every start
-	search search
-	cover  covering
-	deep   descent
-	short  shortRolls
-	mixed  mixed
-	hang   hanging
-	hung   hungPlan
+	sort    sorter
+	master  master
+	states  states
+	priced  bool // dives price rolls that serve every start exactly
+	listed  bool // the states hold the catalogue of all sets good for every start
+	search  search
+	deep    descent
+	short   shortRolls
+	mixed   mixed
+	hang    hanging
+	closing closing
+	hung    hungPlan
 
 	settled bool // the number of rolls is, though fewer would be possible
 }

@@ -11,6 +11,7 @@ import (
 type Dimension struct {
 	From, To geom.Point
 	Text     string
+	Second   string         // a second text, on the other side of the line; may be empty
 	Size     measure.Length // of the text
 	Pen      Pen            // of line and ticks
 	Below    bool           // the text stands below the line, or right of it, not above or left of it
@@ -34,22 +35,39 @@ func (d Dimension) Parts() []Item {
 	for _, p := range []geom.Point{d.From, d.To} {
 		items = append(items, Segment(geom.Point{X: p.X - t, Y: p.Y - t}, geom.Point{X: p.X + t, Y: p.Y + t}, d.Pen))
 	}
-	if d.Text == "" {
-		return items
+	for i, words := range []string{d.Text, d.Second} {
+		if words != "" {
+			items = append(items, d.words(words, d.Below != (i == 1)))
+		}
 	}
-	text := Text{Text: d.Text, Size: d.Size, Anchor: Middle, Ink: d.Pen.Ink}
+	return items
+}
+
+// words returns a text above the line, or left of it; otherwise below or right.
+func (d Dimension) words(words string, below bool) Text {
+	text := Text{Text: words, Size: d.Size, Anchor: Middle, Ink: d.Pen.Ink}
 	text.At = BoxOf([]geom.Point{d.From, d.To}).Middle()
 	gap := d.Size / gapPart
 	beyond := gap + d.Size*ascent/1000 // for a text on the far side of the line
 	switch upright := d.From.X == d.To.X; {
-	case upright && d.Below:
+	case upright && below:
 		text.Turn, text.At.X = Upwards, text.At.X+beyond
 	case upright:
 		text.Turn, text.At.X = Upwards, text.At.X-gap-d.Size*descent/1000
-	case d.Below:
+	case below:
 		text.At.Y -= beyond
 	default:
 		text.At.Y += gap + d.Size*descent/1000
 	}
-	return append(items, text)
+	return text
+}
+
+// InBoth returns the dimension with a length in millimetres on one side of the line
+// and in feet and inches on the other; first says which comes first.
+func (d Dimension) InBoth(l measure.Length, first measure.System) Dimension {
+	d.Text, d.Second = l.Format(measure.Metric), l.Format(measure.Imperial)
+	if first == measure.Imperial {
+		d.Text, d.Second = d.Second, d.Text
+	}
+	return d
 }

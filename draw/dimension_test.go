@@ -5,6 +5,7 @@ import (
 
 	"firstdrop/draw"
 	"firstdrop/geom"
+	"firstdrop/measure"
 )
 
 func TestDimensionParts(t *testing.T) {
@@ -41,5 +42,23 @@ func TestDimensionParts(t *testing.T) {
 func TestDimensionWithoutText(t *testing.T) {
 	if n := len(draw.Dimension{From: pt(0, 0), To: pt(9, 0), Size: mm, Pen: pen}.Parts()); n != 3 {
 		t.Errorf("%d parts, want a line and two ticks", n)
+	}
+}
+
+func TestDimensionInBothSystems(t *testing.T) {
+	d := draw.Dimension{From: pt(0, 0), To: pt(60, 0), Size: 3 * mm, Pen: pen}
+	for first, want := range map[measure.System][2]string{
+		measure.Metric:   {"1237 mm", "≈ 4' 0 11/16\""},
+		measure.Imperial: {"≈ 4' 0 11/16\"", "1237 mm"},
+	} {
+		both := d.InBoth(1237*mm, first)
+		if both.Text != want[0] || both.Second != want[1] {
+			t.Errorf("%v first: %q and %q, want %q", first, both.Text, both.Second, want)
+		}
+		parts := both.Parts()
+		above, below := parts[3].(draw.Text), parts[4].(draw.Text)
+		if above.Box().Y.Lo < 0 || below.Box().Y.Hi > 0 || above.Text != want[0] || below.Text != want[1] {
+			t.Errorf("%v first: %q at %v, %q at %v", first, above.Text, above.Box(), below.Text, below.Box())
+		}
 	}
 }

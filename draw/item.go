@@ -35,6 +35,8 @@ type Line struct {
 type Group struct {
 	ID    string // a short word, unique in its scene; may be empty
 	Title string // may be empty
+	Desc  string // what it shows, in sentences, for those who cannot see it; may be empty
+	Role  Role   // what it is when the page is read aloud
 	Items []Item
 }
 

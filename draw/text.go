@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"strings"
+
 	"firstdrop/geom"
 	"firstdrop/measure"
 )
@@ -64,56 +66,15 @@ func (t Text) Box() Box {
 	return Box{along.Shifted(t.At.X), geom.Interval{Lo: t.At.Y - down, Hi: t.At.Y + up}}
 }
 
-// TextWidth returns how wide a text may come out at most, since the typeface is
-// the reader's: the advance widths of DejaVu Sans, among the widest plain faces
-// in use (measured from version 2.37), or of Liberation Sans where that is wider.
-// Letters that are not in the tables count as a full square for East Asian
-// scripts and signs, as a wide capital otherwise.
+// TextWidth returns how wide a text may come out at most, whatever plain typeface
+// it is shown in: see advance. The writers that have their own letters hold it for
+// certain (a test goes through every letter).
 func TextWidth(text string, size measure.Length, bold bool) measure.Length {
 	sum := int64(0)
 	for _, r := range text {
 		sum += advance(r, bold)
 	}
 	return size.Scaled(sum, 1000)
-}
-
-// advance returns the advance of a letter in thousandths of the size.
-func advance(r rune, bold bool) int64 {
-	switch {
-	case r >= ' ' && r <= '~' && bold:
-		return int64(boldAdvances[r-' '])
-	case r >= ' ' && r <= '~':
-		return int64(plainAdvances[r-' '])
-	case r < 0x250 && bold:
-		return 820
-	case r < 0x250:
-		return 760
-	case r >= 0x300 && r < 0x370: // combining marks
-		return 0
-	case r >= 0x1100 && r < 0x1200, r >= 0x2000:
-		return 1100
-	case bold:
-		return 1000
-	}
-	return 920
-}
-
-var plainAdvances = [...]uint16{
-	318, 401, 460, 838, 637, 951, 780, 275, 391, 391, 500, 838, 318, 361, 318, 337, // space to /
-	637, 637, 637, 637, 637, 637, 637, 637, 637, 637, 337, 337, 838, 838, 838, 557, // 0 to ?
-	1016, 685, 687, 723, 771, 667, 611, 778, 752, 295, 500, 667, 558, 863, 749, 788, // @ to O
-	667, 788, 723, 667, 611, 732, 685, 989, 686, 667, 686, 391, 337, 391, 838, 557, // P to _
-	500, 613, 635, 550, 635, 616, 353, 635, 634, 278, 278, 580, 278, 975, 634, 612, // ` to o
-	635, 635, 412, 521, 393, 634, 592, 818, 592, 592, 525, 637, 337, 637, 838, // p to ~
-}
-
-var boldAdvances = [...]uint16{
-	349, 457, 521, 838, 696, 1002, 873, 307, 458, 458, 523, 838, 380, 416, 380, 366,
-	696, 696, 696, 696, 696, 696, 696, 696, 696, 696, 400, 400, 838, 838, 838, 611,
-	1016, 774, 763, 734, 831, 684, 684, 821, 837, 373, 556, 775, 638, 996, 837, 851,
-	733, 851, 771, 721, 683, 813, 774, 1104, 771, 725, 726, 458, 366, 458, 838, 556,
-	500, 675, 716, 593, 716, 679, 436, 716, 712, 343, 343, 666, 343, 1042, 712, 688,
-	716, 716, 494, 596, 479, 712, 652, 924, 652, 652, 583, 712, 366, 712, 838,
 }
 
 // Fitted returns the text cut off so that it is no wider than room, with an
@@ -165,4 +126,21 @@ func trimmed(line string) string {
 		line = line[:len(line)-1]
 	}
 	return line
+}
+
+// Clean returns a text as it may be drawn: one line, without marks that would
+// reverse the direction of what follows, and with the replacement character for
+// what is no letter.
+func Clean(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
+			return -1
+		case r == '\n' || r == '\r' || r == '\t' || r == 0x2028 || r == 0x2029 || r == 0x85:
+			return ' '
+		case r < ' ' || r >= 0x7f && r < 0xa0 || r&0xfffe == 0xfffe:
+			return '\ufffd'
+		}
+		return r
+	}, text)
 }

@@ -4,23 +4,14 @@ import (
 	"encoding/xml"
 	"strconv"
 	"strings"
+
+	"firstdrop/draw"
 )
 
-// escaped returns text that stands between two tags and is nothing but text. A
-// character that XML cannot hold becomes the replacement character. Marks that
-// would reverse the direction of what follows are left out.
+// escaped returns text that stands between two tags and is nothing but text.
 func escaped(text string) string {
-	text = strings.Map(func(r rune) rune {
-		switch {
-		case r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
-			return -1
-		case r == '\n' || r == '\r' || r == '\t':
-			return ' '
-		}
-		return r
-	}, text)
 	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(text)) // a strings.Builder never fails
+	_ = xml.EscapeText(&b, []byte(draw.Clean(text))) // a strings.Builder never fails
 	return b.String()
 }
 

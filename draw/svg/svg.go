@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 
+	"golang.org/x/text/unicode/bidi"
+
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/measure"
@@ -20,6 +22,7 @@ import (
 func Write(w io.Writer, s *draw.Scene) error {
 	e := &encoder{w: bufio.NewWriter(w), ids: map[string]bool{}, prefix: identifier(s.ID)}
 	e.open(s)
+	e.pictures(s)
 	for _, l := range s.Layers {
 		e.group(draw.Group{ID: l.Name, Title: l.Title, Items: l.Items})
 	}
@@ -32,6 +35,8 @@ type encoder struct {
 	w      *bufio.Writer
 	ids    map[string]bool
 	prefix string
+	images map[*draw.Picture]string // ids
+	tiles  int
 }
 
 func (e *encoder) put(parts ...string) {
@@ -46,10 +51,10 @@ func (e *encoder) open(s *draw.Scene) {
 	left, top := millimetres(s.Window.X.Lo), millimetres(-s.Window.Y.Hi)
 	title, desc := e.id("title"), e.id("desc")
 	e.put(`<?xml version="1.0" encoding="UTF-8"?>`, "\n")
-	e.put(`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="`, width, `mm" height="`, height, `mm"`)
+	e.put(`<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" version="1.1" width="`, width, `mm" height="`, height, `mm"`)
 	e.put(` viewBox="`, left, " ", top, " ", width, " ", height, `"`)
 	e.put(` role="img" aria-labelledby="`, title, " ", desc, `"`)
-	e.put(` font-family="sans-serif" stroke-linejoin="round">`, "\n")
+	e.put(` font-family="'Noto Sans', sans-serif" stroke-linejoin="round">`, "\n")
 	e.put(`<title id="`, title, `">`, escaped(s.Title), "</title>\n")
 	e.put(`<desc id="`, desc, `">`, escaped(s.Desc), "</desc>\n")
 	e.put(`<rect x="`, left, `" y="`, top, `" width="`, width, `" height="`, height, `" fill="#ffffff"/>`, "\n")
@@ -64,6 +69,9 @@ func (e *encoder) group(g draw.Group) {
 	e.put(">\n")
 	if g.Title != "" {
 		e.put("<title>", escaped(g.Title), "</title>\n")
+	}
+	if g.Desc != "" {
+		e.put("<desc>", escaped(g.Desc), "</desc>\n")
 	}
 	for _, it := range g.Items {
 		e.item(it)
@@ -80,6 +88,8 @@ func (e *encoder) item(it draw.Item) {
 		e.line(it)
 	case draw.Text:
 		e.text(it)
+	case draw.Tile:
+		e.tile(it)
 	case draw.Group:
 		e.group(it)
 	case draw.Compound:
@@ -87,17 +97,20 @@ func (e *encoder) item(it draw.Item) {
 	}
 }
 
-func (e *encoder) area(a draw.Area) {
+func (e *encoder) area(a draw.Area) { e.polygon(a.Shape, a.Fill.String(), a.Pen) }
+
+// polygon writes a polygon with holes. fill is a colour or where one is found.
+func (e *encoder) polygon(p geom.Polygon, fill string, pen draw.Pen) {
 	var b strings.Builder
-	for _, ring := range append([]geom.Ring{a.Shape.Outline}, a.Shape.Holes...) {
+	for _, ring := range append([]geom.Ring{p.Outline}, p.Holes...) {
 		path(&b, ring)
 		b.WriteString("Z")
 	}
-	e.put(`<path d="`, b.String(), `" fill="`, a.Fill.String(), `"`)
-	if len(a.Shape.Holes) > 0 {
+	e.put(`<path d="`, b.String(), `" fill="`, fill, `"`)
+	if len(p.Holes) > 0 {
 		e.put(` fill-rule="evenodd"`)
 	}
-	e.pen(a.Pen)
+	e.pen(pen)
 	e.put("/>\n")
 }
 
@@ -138,8 +151,13 @@ func (e *encoder) pen(p draw.Pen) {
 func (e *encoder) text(t draw.Text) {
 	x, y := millimetres(t.At.X), millimetres(-t.At.Y)
 	e.put(`<text x="`, x, `" y="`, y, `" font-size="`, millimetres(t.Size), `"`)
-	if t.Anchor != draw.Start {
-		e.put(` text-anchor="`, [...]string{"start", "middle", "end"}[t.Anchor], `"`)
+	anchor := t.Anchor
+	if isRightToLeft(t.Text) { // then SVG's start is the right end
+		e.put(` direction="rtl"`)
+		anchor = draw.End - anchor
+	}
+	if anchor != draw.Start {
+		e.put(` text-anchor="`, [...]string{"start", "middle", "end"}[anchor], `"`)
 	}
 	if t.Bold {
 		e.put(` font-weight="bold"`)
@@ -148,6 +166,21 @@ func (e *encoder) text(t draw.Text) {
 		e.put(` transform="rotate(-90 `, x, " ", y, `)"`)
 	}
 	e.put(` fill="`, t.Ink.String(), `">`, escaped(t.Text), "</text>\n")
+}
+
+// isRightToLeft reports whether a text's first strong letter runs from right to
+// left, as the other writers see it.
+func isRightToLeft(text string) bool {
+	for _, r := range text {
+		p, _ := bidi.LookupRune(r)
+		switch p.Class() {
+		case bidi.L:
+			return false
+		case bidi.R, bidi.AL:
+			return true
+		}
+	}
+	return false
 }
 
 // id returns a unique id made from a name.

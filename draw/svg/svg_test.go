@@ -53,11 +53,12 @@ func write(t testing.TB, s *draw.Scene) string {
 // allowed are the elements and attributes that a drawing needs; none of them
 // can load or run anything (SVG 1.1, appendix on element and attribute index).
 var allowed = map[string]string{
-	"svg":   "xmlns version width height viewBox role aria-labelledby font-family stroke-linejoin",
+	"svg":   "xmlns xlink version width height viewBox role aria-labelledby font-family stroke-linejoin",
 	"title": "id", "desc": "id", "g": "id",
 	"rect": "x y width height fill",
 	"path": "d fill fill-rule stroke stroke-width stroke-dasharray",
-	"text": "x y font-size text-anchor font-weight transform fill",
+	"text": "x y font-size direction text-anchor font-weight transform fill",
+	"defs": "", "image": "id width height preserveAspectRatio href", "pattern": "id patternUnits x y width height", "use": "href transform",
 }
 
 func TestNothingActiveWhateverNamesHold(t *testing.T) {
@@ -145,8 +146,8 @@ func TestNumbers(t *testing.T) {
 			t.Errorf("lacks %s", want)
 		}
 	}
-	if strings.Contains(out, "http") && strings.Count(out, "http") != 1 {
-		t.Error("an address other than the name space")
+	if strings.Contains(out, "http") && strings.Count(out, "http") != 2 {
+		t.Error("an address other than the two name spaces")
 	}
 	if again := write(t, scene("w")); again != out {
 		t.Error("the same scene gives other bytes")

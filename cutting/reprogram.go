@@ -1,0 +1,341 @@
+package cutting
+
+// The linear program over listed rolls, solved again and again.
+//
+// Searches ask for the optimum of a program that differs from the last one
+// only by what is left to be cut and by rolls struck off:
+//
+//	last optimum        x = (2, 0.6, 0.4)      prices y
+//	one roll A taken    x = (1, 0.6, 0.4)      still the optimum
+//	one roll B taken    x = (2, -0.4, 0.4)     not allowed, but y still bounds
+//
+// The prices stay within what every roll is worth, so the dual simplex method
+// goes on from there (C. E. Lemke, Naval Research Logistics Quarterly 1, 1954):
+// take a column out of the basis that is used less than not at all, or that
+// has been struck off, and bring in the one whose price condition is met first.
+// It begins from nothing at all, with all prices 0.
+type reprogram struct {
+	m       int
+	set     []int32 // of each column, in states
+	at      []int32 // where its kinds begin in kind and many
+	kind    []int16
+	many    []uint16
+	live    []bool // not struck off
+	marked  []int32
+	inverse []float64
+	x       []float64
+	price   []float64
+	basis   []int32 // column, or -1-j for the surplus of kind j
+	place   []int32 // row of each column in the basis, plus one; 0 if not basic
+	entry   []float64
+	reduced []float64
+	matrix  []float64
+	pivots  int
+	saved   []int32  // bases saved
+	kept    []keptLP // inverses of the latest
+	serial  int
+}
+
+type keptLP struct {
+	mark, serial int
+	inverse      []float64
+}
+
+const keptInverses = 64
+
+// load takes the listed sets as columns and begins with an empty basis.
+func (q *reprogram) load(s *states, demand []int32) {
+	q.m = s.m
+	q.set, q.at, q.kind, q.many = q.set[:0], q.at[:0], q.kind[:0], q.many[:0]
+	for _, id := range s.list {
+		q.set = append(q.set, id)
+		q.at = append(q.at, int32(len(q.kind)))
+		for j, n := range s.counts(int(id)) {
+			if n > 0 {
+				q.kind, q.many = append(q.kind, int16(j)), append(q.many, n)
+			}
+		}
+	}
+	q.at = append(q.at, int32(len(q.kind)))
+	n, m := len(q.set), q.m
+	q.live, q.marked, q.place = grow(q.live, n), q.marked[:0], grow(q.place, n)
+	clear(q.live)
+	clear(q.place)
+	q.inverse = grow(q.inverse, m*m)
+	clear(q.inverse)
+	q.x, q.price, q.entry, q.basis = grow(q.x, m), grow(q.price, m), grow(q.entry, m), grow(q.basis, m)
+	clear(q.price)
+	for j := range m {
+		q.basis[j], q.inverse[j*m+j] = int32(-1-j), -1
+	}
+	q.pivots, q.saved, q.serial = 0, q.saved[:0], q.serial+1
+}
+
+func (q *reprogram) columns() int { return len(q.set) }
+
+func (q *reprogram) column(col int32) ([]int16, []uint16) {
+	lo, hi := q.at[col], q.at[col+1]
+	return q.kind[lo:hi], q.many[lo:hi]
+}
+
+func (q *reprogram) within(col int32, left []int32) bool {
+	kinds, many := q.column(col)
+	for i, j := range kinds {
+		if int32(many[i]) > left[j] {
+			return false
+		}
+	}
+	return true
+}
+
+func (q *reprogram) weigh(col int32, weight []int64) int64 {
+	kinds, many := q.column(col)
+	sum := int64(0)
+	for i, j := range kinds {
+		sum += int64(many[i]) * weight[j]
+	}
+	return sum
+}
+
+// solve goes on to the optimum for what is left over the live columns, and
+// returns the steps it took. It may end early; the prices are of use anyhow.
+// Where no use of the columns cuts what is left the prices ask for more than
+// the given number of rolls.
+func (q *reprogram) solve(live, left []int32, rolls int) int {
+	for _, col := range q.marked {
+		q.live[col] = false
+	}
+	q.marked = append(q.marked[:0], live...)
+	for _, col := range live {
+		q.live[col] = true
+	}
+	q.use(left)
+	q.reprice(live)
+	for turn := range 4*q.m + 50 {
+		r, sign := q.leaving()
+		if r < 0 {
+			return turn
+		}
+		col, row := q.entering(live, r, sign)
+		if !row {
+			q.overprice(r, sign, left, rolls)
+			return turn
+		}
+		if !q.exchange(col, r, left) {
+			return turn
+		}
+	}
+	return 4*q.m + 50
+}
+
+// use computes how much of each basic column is used.
+func (q *reprogram) use(left []int32) {
+	for r := range q.x {
+		sum := 0.0
+		for j, a := range q.inverse[r*q.m : r*q.m+q.m] {
+			sum += a * float64(left[j])
+		}
+		q.x[r] = sum
+	}
+}
+
+// reprice computes the prices of the basis, and by how much each live column
+// stays below its cost.
+func (q *reprogram) reprice(live []int32) {
+	clear(q.price)
+	for r, b := range q.basis {
+		if b < 0 {
+			continue
+		}
+		for j, a := range q.inverse[r*q.m : r*q.m+q.m] {
+			q.price[j] += a
+		}
+	}
+	q.reduced = grow(q.reduced, len(live))
+	for i, col := range live {
+		kinds, many := q.column(col)
+		sum := 1.0
+		for k, j := range kinds {
+			sum -= q.price[j] * float64(many[k])
+		}
+		q.reduced[i] = sum
+	}
+}
+
+// leaving returns the row furthest from what is allowed, and the sign of its
+// use there; -1 if there is none.
+func (q *reprogram) leaving() (int, float64) {
+	worst, at, sign := 1e-7, -1, 0.0
+	for r, x := range q.x {
+		if -x > worst {
+			worst, at, sign = -x, r, -1
+		}
+		if b := q.basis[r]; x > worst && b >= 0 && !q.live[b] {
+			worst, at, sign = x, r, 1
+		}
+	}
+	return at, sign
+}
+
+// entering returns the column that may take the place of row r: a column's
+// index in live, or -1-j for the surplus of kind j. ok is false if there is
+// none, when no use of the live columns cuts what is left.
+func (q *reprogram) entering(live []int32, r int, sign float64) (pick int32, ok bool) {
+	line := q.inverse[r*q.m : r*q.m+q.m]
+	least, size := 0.0, 0.0
+	consider := func(id int32, alpha, reduced float64) {
+		if alpha *= sign; alpha < 1e-8 {
+			return
+		}
+		ratio := max(reduced, 0) / alpha
+		if !ok || ratio < least-1e-12 || ratio <= least+1e-12 && alpha > size {
+			pick, ok, least, size = id, true, ratio, alpha
+		}
+	}
+	for i, col := range live {
+		if q.place[col] != 0 {
+			continue
+		}
+		kinds, many := q.column(col)
+		alpha := 0.0
+		for k, j := range kinds {
+			alpha += line[j] * float64(many[k])
+		}
+		consider(int32(i), alpha, q.reduced[i])
+	}
+	for j, a := range line {
+		consider(int32(-1-j), -a, q.price[j])
+	}
+	if ok && pick >= 0 {
+		pick = live[pick]
+	}
+	return pick, ok
+}
+
+// overprice moves the prices along row r, which no live column can fill: they
+// may rise in this proportion without end. They stop above the rolls.
+func (q *reprogram) overprice(r int, sign float64, left []int32, rolls int) {
+	line, sum, most := q.inverse[r*q.m:r*q.m+q.m], 0.0, 0.0
+	for j, y := range q.price {
+		sum += y * float64(left[j])
+		most = max(most, line[j]*sign)
+	}
+	step := min((float64(rolls)+1-sum)/abs(q.x[r]), dearest/max(most, tiny))
+	for j, a := range line {
+		q.price[j] += step * sign * a
+	}
+}
+
+// dearest is a price at which sums of weights still stay within 64 bits.
+const dearest = 1 << 16
+
+// exchange brings a column, or the surplus -1-j, into the basis in row r.
+func (q *reprogram) exchange(id int32, r int, left []int32) bool {
+	m := q.m
+	clear(q.entry)
+	if id < 0 {
+		for i := range q.entry {
+			q.entry[i] = -q.inverse[i*m+int(-1-id)]
+		}
+	} else {
+		kinds, many := q.column(id)
+		for i := range q.entry {
+			for k, j := range kinds {
+				q.entry[i] += q.inverse[i*m+int(j)] * float64(many[k])
+			}
+		}
+	}
+	if b := q.basis[r]; b >= 0 {
+		q.place[b] = 0
+	}
+	if id >= 0 {
+		q.place[id] = int32(r + 1)
+	}
+	q.basis[r] = id
+	if q.pivots++; q.pivots%refreshing == 0 {
+		if !q.refactor() {
+			return false
+		}
+		q.use(left)
+	} else {
+		q.eliminate(r)
+	}
+	q.reprice(q.marked)
+	return true
+}
+
+// eliminate updates inverse and use for the column in q.entry now in row r.
+func (q *reprogram) eliminate(r int) {
+	m := q.m
+	lead := q.inverse[r*m : r*m+m]
+	factor := 1 / q.entry[r]
+	for c := range lead {
+		lead[c] *= factor
+	}
+	step := q.x[r] * factor
+	for i, a := range q.entry {
+		if i == r || a == 0 {
+			continue
+		}
+		q.x[i] -= a * step
+		line := q.inverse[i*m : i*m+m]
+		for c, l := range lead {
+			line[c] -= a * l
+		}
+	}
+	q.x[r] = step
+}
+
+// refactor computes the inverse of the basis anew.
+func (q *reprogram) refactor() bool {
+	m := q.m
+	q.matrix = grow(q.matrix, m*m)
+	clear(q.matrix)
+	for c, b := range q.basis {
+		if b < 0 {
+			q.matrix[int(-1-b)*m+c] = -1
+			continue
+		}
+		kinds, many := q.column(b)
+		for k, j := range kinds {
+			q.matrix[int(j)*m+c] = float64(many[k])
+		}
+	}
+	return invert(q.matrix, q.inverse, m)
+}
+
+// save notes the basis and returns a mark to come back to.
+func (q *reprogram) save() int {
+	mark := len(q.saved)
+	q.saved = append(q.saved, q.basis...)
+	for len(q.kept) < keptInverses {
+		q.kept = append(q.kept, keptLP{})
+	}
+	k := &q.kept[mark/q.m%keptInverses]
+	k.mark, k.serial = mark, q.serial
+	k.inverse = append(k.inverse[:0], q.inverse...)
+	return mark
+}
+
+// restore goes back to the basis saved at mark, the latest one not yet gone
+// back to.
+func (q *reprogram) restore(mark int) {
+	for _, b := range q.basis {
+		if b >= 0 {
+			q.place[b] = 0
+		}
+	}
+	copy(q.basis, q.saved[mark:])
+	q.saved = q.saved[:mark]
+	for r, b := range q.basis {
+		if b >= 0 {
+			q.place[b] = int32(r + 1)
+		}
+	}
+	k := &q.kept[mark/q.m%keptInverses]
+	if k.mark == mark && k.serial == q.serial {
+		copy(q.inverse, k.inverse)
+		return
+	}
+	q.refactor()
+}

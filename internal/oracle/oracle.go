@@ -1,0 +1,37 @@
+// Package oracle finds the programs of others that tests ask for a second opinion.
+package oracle
+
+import (
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// Tool returns the path of a program. Where it is not installed the test is
+// skipped, or fails if FIRSTDROP_ORACLE says that it is required.
+func Tool(t testing.TB, name string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		if os.Getenv("FIRSTDROP_ORACLE") == "required" {
+			t.Fatalf("%s is not installed, and FIRSTDROP_ORACLE requires it (make oracles)", name)
+		}
+		t.Skipf("%s is not installed (make oracles)", name)
+	}
+	return path
+}
+
+// Run runs a program and returns what it prints. It fails the test if the program
+// fails.
+func Run(t testing.TB, name string, args ...string) string {
+	t.Helper()
+	var errs strings.Builder
+	cmd := exec.Command(Tool(t, name), args...)
+	cmd.Stderr = &errs
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("%s %s: %v\n%s%s", name, strings.Join(args, " "), err, out, errs.String())
+	}
+	return string(out)
+}
