@@ -74,6 +74,29 @@ type RunSummary struct {
 	Kill      *SeamDocument  `json:"kill_seam,omitempty"`
 	Tried     int            `json:"layouts_tried"`
 	Design    measure.Length `json:"design_at_datum"`
+	// Closing tells how the run closes; nil for one with two ends, or in a paper
+	// without a design.
+	Closing *ClosingDocument `json:"closing,omitempty"`
+}
+
+// ClosingDocument is how a run that goes all the way round will close.
+type ClosingDocument struct {
+	Place   finding.Place  `json:"place"`
+	Height  measure.Length `json:"height"`
+	Across  Stretch        `json:"misfit_across"`
+	Along   measure.Length `json:"misfit_along"`
+	Weight  int64          `json:"weight"`
+	Corners int            `json:"corners_that_can_give"`
+	Spread  measure.Length `json:"more_round_each_to_meet_across"`
+	Turns   []TurnDocument `json:"if_each_takes_more,omitempty"`
+	Least   finding.Place  `json:"seen_least_at"`
+}
+
+// TurnDocument is the misfit when each corner takes so much more paper.
+type TurnDocument struct {
+	More   measure.Length `json:"more"`
+	Across measure.Length `json:"misfit_across"`
+	Along  measure.Length `json:"misfit_along"`
 }
 
 // RunDocument is the layout of one run.
@@ -118,6 +141,8 @@ type SeamDocument struct {
 	Right    int              `json:"right_drop"` // number of the drop on the right
 	Across   Stretch          `json:"misfit_across"`
 	Along    measure.Length   `json:"misfit_along"`
+	// Dry is where a seam on a wall would stand if the paper did not grow when wet.
+	Dry *measure.Length `json:"x_dry,omitempty"`
 }
 
 // PlumbDocument is one plumb line.
@@ -241,6 +266,7 @@ func (d *Document) addRun(p *Plan, i int) {
 	for _, s := range l.Seams {
 		r.Seams = append(r.Seams, seamDocument(l, s))
 	}
+	r.addDry(l)
 	for _, b := range l.Plumbs {
 		r.Plumbs = append(r.Plumbs, plumbDocument(l, b))
 	}
@@ -255,7 +281,32 @@ func (d *Document) addRun(p *Plan, i int) {
 	if n := len(r.Seams); n > 0 && r.Seams[n-1].Kind == hanging.KillSeam {
 		s.Kill = &r.Seams[n-1]
 	}
+	if c, ok := p.Closing(i); ok {
+		s.Closing = closingDocument(c)
+	}
 	d.Summary.Runs = append(d.Summary.Runs, s)
+}
+
+func closingDocument(c Closing) *ClosingDocument {
+	d := &ClosingDocument{
+		Place: c.Place, Height: c.Height, Across: stretch(c.Across), Along: c.Along, Weight: c.Weight,
+		Corners: c.Corners, Spread: c.Spread, Least: c.Least,
+	}
+	for _, t := range c.Turns {
+		d.Turns = append(d.Turns, TurnDocument(t))
+	}
+	return d
+}
+
+// addDry adds where seams would stand dry.
+func (r *RunDocument) addDry(l *hanging.Layout) {
+	for _, dry := range DrySeams(l) {
+		for k := range r.Seams {
+			if l.Seams[k].Wall == dry.Wall && l.Seams[k].X == dry.X && !l.Seams[k].InCorner {
+				r.Seams[k].Dry = &dry.Dry
+			}
+		}
+	}
 }
 
 func dropDocument(l *hanging.Layout, d *hanging.Drop) DropDocument {

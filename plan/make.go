@@ -41,13 +41,14 @@ func Make(t *Task) (*Plan, error) {
 	return p, nil
 }
 
-// layOut chooses the layout of run i.
-func (p *Plan) layOut(i int) (laid, error) {
+// search prepares the search for a layout of run i, the runs before it being laid
+// out.
+func (p *Plan) search(i int) (*search, error) {
 	rt := &p.Task.Runs[i]
 	label := &p.Task.Papers[rt.Paper]
 	h, err := hanging.New(rt.Run, label, p.Task.Rules)
 	if err != nil {
-		return laid{}, err
+		return nil, err
 	}
 	s := &search{
 		task: p.Task, run: rt, h: h, lot: searchLot(label),
@@ -59,6 +60,15 @@ func (p *Plan) layOut(i int) (laid, error) {
 	}
 	if s.step <= 0 {
 		s.step = Step
+	}
+	return s, nil
+}
+
+// layOut chooses the layout of run i.
+func (p *Plan) layOut(i int) (laid, error) {
+	s, err := p.search(i)
+	if err != nil {
+		return laid{}, err
 	}
 	best, err := s.best()
 	if err != nil {

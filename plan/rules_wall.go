@@ -145,4 +145,5 @@ func (j *judge) raiseLayout(l *hanging.Layout, kill *killPlace) {
 	j.score(l, kill)
 	j.pieces(l)
 	j.raiseDrift()
+	j.raiseWet(l)
 }

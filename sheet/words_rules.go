@@ -45,6 +45,10 @@ var ruleSentences = map[finding.Code]func(speaker) string{
 		}
 		return "The ceiling over wall " + s.f.Place.Wall + " " + way + " by " + s.size("drift") + " to the right: a level design runs off along it by as much"
 	},
+	plan.WetGrowth: func(s speaker) string {
+		return "The paper grows from " + s.size("dry") + " dry to " + s.size("hung") + " as hung: over wall " + s.f.Place.Wall + " that adds up to " +
+			s.size("far") + " at its far end, so set seams out with a strip that has soaked"
+	},
 	plan.MotifCutLow: func(s speaker) string {
 		return s.subject("The paper") + ": the line of the " + s.named("rail or head") + s.atY() + " cuts through the leading motif"
 	},

@@ -16,6 +16,29 @@
 //	firstdrop plan room.yaml --folder hanging
 //	                                    cutting list and a drawing of every wall
 //
+// # Offer other good plans, with what each costs and saves
+//
+//	firstdrop alternatives JOB [flags]
+//
+// Alternatives offers up to five plans that differ: the kill seam is elsewhere, or
+// the seams have moved. None is beaten by another in rolls, in pieces to handle and
+// in looks alike, and each tells what it costs and saves against the first, which is
+// the best on the whole. Where one plan is best in everything, it stands alone.
+//
+// With --take N the job is printed with plan N as its choice: where the first drop
+// stands and where the room closes. Save it as a new file to keep both.
+//
+// For example:
+//
+//	firstdrop alternatives room.yaml
+//	firstdrop alternatives room.yaml --take 2 > room-2.yaml
+//
+// Flags:
+//
+//	--json           print the alternatives as JSON, lengths in millimetres
+//	--take N         print the job with plan N as its choice
+//	--units system   metric or imperial (the job's, if not given)
+//
 // # Write a job to start from, with every line explained
 //
 //	firstdrop begin [FILE] [flags]
@@ -180,6 +203,33 @@
 //
 //	firstdrop version
 //
+// # Say why the plan is as it is, or why not another way
+//
+//	firstdrop why JOB [flags]
+//
+// Why lists what the plan's layout was judged by: every finding with what it weighs
+// in thousandths of a roll, and how the room closes. With --start or --kill it
+// plans the job once more as you propose, and says what that would cost and save.
+//
+// A start is a wall and where the first drop's left edge stands on it, or "beside"
+// an opening: its right edge. A kill seam is a corner, an opening, or a wall and
+// where on it. The rules and their weights: firstdrop help rules.
+//
+// For example:
+//
+//	firstdrop why room.yaml
+//	firstdrop why room.yaml --start "wall D 1200 mm"
+//	firstdrop why room.yaml --start "beside window" --kill "corner B|C"
+//	firstdrop why room.yaml --kill "over door"
+//
+// Flags:
+//
+//	--json           print the answer as JSON, lengths in millimetres
+//	--kill here      close here instead
+//	--run run        of which run of the job, by its place in hang (default 1)
+//	--start here     begin here instead
+//	--units system   metric or imperial (the job's, if not given)
+//
 // # What the exit codes mean
 //
 //	firstdrop help exit-codes
@@ -193,6 +243,89 @@
 //	130  interrupted; no file is left half written
 //
 // Findings, even serious ones, are no errors: the code stays 0.
+//
+// # What layouts are judged by, and what it weighs
+//
+//	firstdrop help rules
+//
+// Every rule is a finding with a weight in thousandths of a roll. Change one in
+// the job: "weights: {sliver: 600}". 0 turns a rule off; nothing is forbidden.
+//
+//	sliver            sliver: 400, at no width; a third at the limit
+//	    no strip narrower than min_sliver at a corner or an end (Wallcoverings
+//	    Association, on engineering a room: no last strip that is a sliver; the
+//	    figure is common practice)
+//	sliver beside     sliver_beside: 150, at no width; a third at the limit
+//	    no strip narrower than min_sliver between a seam and an opening
+//	    (Wallcoverings Association, on engineering a room; the figure is common
+//	    practice)
+//	header overrun    overrun: 40, each
+//	    no drop over an opening that runs past its edge by less than overrun, and
+//	    so is cut as a full drop (published advice of practising paperhangers
+//	    (cases of 4 and 5 in))
+//	seam near edge    seam_near: 300, on the edge; a third at the limit
+//	    no seam within seam_clearance of an opening's edge (Wallcoverings
+//	    Association, on engineering a room: 2 in)
+//	seam near fold    seam_near: 300, on the edge; a third at the limit
+//	    no seam within seam_clearance of an outside corner (Wallcoverings
+//	    Association, on engineering a room: 2 in; decorators' advice: 50 mm)
+//	focal seam        focal_seam: 60, each
+//	    no seam down the middle of a focal wall (common practice)
+//	lining seam       lining_seam: 120, on the seam; a third at 25 mm
+//	    no seam over a seam of the lining paper (published advice on lining: begin
+//	    with half a width where seams would coincide; the figure is common
+//	    practice)
+//	seam on fitting   seam_fitting: 20, each
+//	    no seam across a socket, switch, light, bracket or vent (common practice)
+//	end in fold       end_in_fold: 150, each
+//	    no drop that ends exactly in an inside corner, with nothing to turn it
+//	    (common practice)
+//	renewed miss      renew_metre: 150, a metre in plain sight that misses by 20
+//	                  mm or more
+//	    no new drop in a corner where the design then misses (published advice of
+//	    practising paperhangers: match in the corners)
+//	wedge             wedge: 2, a millimetre between the least and the most it
+//	                  misses
+//	    no wedge in a leaning corner (published advice of practising paperhangers:
+//	    hide wedges in corners)
+//	corner loss       weighs nothing
+//	    what a wrap takes of the design in a corner is said (published advice of
+//	    practising paperhangers: a wrap of 1/16 to 1 in)
+//	lap shadow        lap_shadow: 10, each
+//	    no lap in a corner that turns its edge away from the nearest window (older
+//	    handbooks: work away from the daylight)
+//	kill misfit       kill_metre: 150, a metre in plain sight, below eye level,
+//	                  that misses by 20 mm or more
+//	    the kill seam is short, misses little, and stands where it is seen least
+//	    (Wallcoverings Association, on engineering a room: choose the mismatch
+//	    first, on a short length)
+//	kill meets        weighs nothing
+//	    a room that closes by itself is said (common practice)
+//	off centre        off_centre: 120, at the most it can be off, a quarter of a
+//	                  width
+//	    the leading motif, or the middle between two, stands on the centre of a
+//	    focal wall or on the stated line (published advice of practising
+//	    paperhangers: centre the motif, not the sheet)
+//	unequal ends      unequal_ends: 100, for a difference of one width
+//	    the two end strips of a focal wall are equally wide (published advice of
+//	    practising paperhangers: seam or strip in the centre, whichever gives
+//	    balanced, wide ends)
+//	drift             weighs nothing
+//	    a design along a ceiling out of level is said, with how far it runs off
+//	    (NHBC Standards 2020, 9.1.3: 3 mm per metre is to be expected)
+//	motif cut         motif_cut: 100, each drop
+//	    no leading motif cut by the ceiling (Wallcoverings Association, on
+//	    engineering a room: do not cut a motif in half at the ceiling line)
+//	motif cut low     motif_cut_low: 15, each
+//	    no leading motif cut by a rail, a sill or an opening's head (Wallcoverings
+//	    Association, on engineering a room: nor at chair rail, door and window
+//	    heads)
+//	awkward           awkward: 15, each
+//	    no piece longer than long_piece, none with openings cut out of both its
+//	    sides (common practice)
+//
+// Beside these: roll 1000, drop 12, piece 4, batch_change 500.
+// Where no figure is published, "common practice" says so.
 //
 // # The usual cautions
 //

@@ -79,13 +79,15 @@ func (p *program) printFindings(fs []finding.Finding, units measure.System) erro
 	return nil
 }
 
+// spoken is a finding with the sentence that says it.
+type spoken struct {
+	finding.Finding
+	Words string `json:"words"`
+}
+
 // writeFindings writes findings for programs, each with the sentence that says
 // it.
 func writeFindings(w io.Writer, fs, said []finding.Finding, units measure.System) error {
-	type spoken struct {
-		finding.Finding
-		Words string `json:"words"`
-	}
 	list := make([]spoken, len(fs))
 	for i, f := range fs {
 		list[i] = spoken{f, words(said[i], units)}

@@ -88,6 +88,11 @@ func (p *program) plan(ctx context.Context, name string, units unitsFlag) (*plan
 	if err != nil {
 		return nil, err
 	}
+	return p.planJob(ctx, name, j, units)
+}
+
+// planJob plans and audits a job that has been read from a file of that name.
+func (p *program) planJob(ctx context.Context, name string, j *job.Job, units unitsFlag) (*planned, error) {
 	task, err := j.Task()
 	if err != nil {
 		return nil, jobError(err)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -77,10 +78,10 @@ func (p *program) root() *cobra.Command {
 	root.SetOut(p.out)
 	root.SetErr(p.err)
 	root.AddCommand(
-		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(), p.certaintyCommand(), p.cliffsCommand(),
+		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(), p.whyCommand(), p.alternativesCommand(), p.certaintyCommand(), p.cliffsCommand(),
 		p.convertCommand(), p.schemaCommand(), p.versionCommand(),
 	)
-	for _, t := range topics {
+	for _, t := range append(slices.Clone(topics), topic{"rules", "What layouts are judged by, and what it weighs", rulesTopic()}) {
 		root.AddCommand(&cobra.Command{Use: t.name, Short: t.short, Long: t.long})
 	}
 	return root
