@@ -27,10 +27,10 @@ func (p *program) alternativesCommand() *cobra.Command {
 	c := p.command(cobra.Command{
 		Use:   "alternatives JOB",
 		Short: "Offer other good plans, with what each costs and saves",
-		Long: `Alternatives offers up to five plans that differ: the kill seam is elsewhere, or
-the seams have moved. None is beaten by another in rolls, in pieces to handle and
-in looks alike, and each tells what it costs and saves against the first, which is
-the best on the whole. Where one plan is best in everything, it stands alone.
+		Long: `Alternatives offers up to five plans that differ: the kill seam is elsewhere,
+or the seams have moved. None is beaten by another in rolls, in handling and in
+looks alike, and each tells what it costs and saves against the first, the best
+on the whole. Where one plan is best in everything, it stands alone.
 
 With --take N the job is printed with plan N as its choice: where the first drop
 stands and where the room closes. Save it as a new file to keep both.`,

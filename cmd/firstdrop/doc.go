@@ -20,10 +20,10 @@
 //
 //	firstdrop alternatives JOB [flags]
 //
-// Alternatives offers up to five plans that differ: the kill seam is elsewhere, or
-// the seams have moved. None is beaten by another in rolls, in pieces to handle and
-// in looks alike, and each tells what it costs and saves against the first, which is
-// the best on the whole. Where one plan is best in everything, it stands alone.
+// Alternatives offers up to five plans that differ: the kill seam is elsewhere,
+// or the seams have moved. None is beaten by another in rolls, in handling and in
+// looks alike, and each tells what it costs and saves against the first, the best
+// on the whole. Where one plan is best in everything, it stands alone.
 //
 // With --take N the job is printed with plan N as its choice: where the first drop
 // stands and where the room closes. Save it as a new file to keep both.
@@ -207,8 +207,8 @@
 //
 //	firstdrop why JOB [flags]
 //
-// Why lists what the plan's layout was judged by: every finding with what it weighs
-// in thousandths of a roll, and how the room closes. With --start or --kill it
+// Why lists what the plan's layout was judged by: each finding with its weight in
+// thousandths of a roll, and how the room closes. With --start or --kill it
 // plans the job once more as you propose, and says what that would cost and save.
 //
 // A start is a wall and where the first drop's left edge stands on it, or "beside"

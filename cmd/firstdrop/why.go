@@ -27,8 +27,8 @@ func (p *program) whyCommand() *cobra.Command {
 	c := p.command(cobra.Command{
 		Use:   "why JOB",
 		Short: "Say why the plan is as it is, or why not another way",
-		Long: `Why lists what the plan's layout was judged by: every finding with what it weighs
-in thousandths of a roll, and how the room closes. With --start or --kill it
+		Long: `Why lists what the plan's layout was judged by: each finding with its weight in
+thousandths of a roll, and how the room closes. With --start or --kill it
 plans the job once more as you propose, and says what that would cost and save.
 
 A start is a wall and where the first drop's left edge stands on it, or "beside"
