@@ -119,6 +119,11 @@ func (pl *planned) inHand(i int) (lines []string) {
 	return append([]string{text + "."}, pl.batches(i)...)
 }
 
+// cutsFrom reports whether anything is cut from a roll in hand.
+func (pl *planned) cutsFrom(i int, roll string) bool {
+	return slices.ContainsFunc(sheet.Rolls(pl.plan, i), func(r sheet.Roll) bool { return r.InHand && r.Name == roll })
+}
+
 // batches tells which walls are hung from which batch, where there are several.
 func (pl *planned) batches(i int) []string {
 	pp := &pl.plan.Papers[i]

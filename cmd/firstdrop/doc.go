@@ -152,6 +152,32 @@
 //	--json           print the findings as JSON, lengths in millimetres
 //	--units system   metric or imperial (the job's, if not given)
 //
+// # Write a roll that has been opened into the job
+//
+//	firstdrop open JOB --roll NAME --length LENGTH [flags]
+//
+// Open writes into the job what one finds on opening a roll: its true length, how
+// far from its beginning the design first begins, flaws, separate lengths, and its
+// batch. From then on the plan cuts this very roll. Every other line of a YAML job
+// stays as it is, with its comments. Write the name on the roll, too.
+//
+// For example:
+//
+//	firstdrop open room.yaml --roll A1 --length 10.03m --begins 212mm --batch 17
+//	firstdrop open room.yaml --paper Ferns --roll A2 --length 10m --flaw 3.2m-3.35m
+//	firstdrop open room.yaml --roll 3 --part 6.1m@120mm --part 3.9m@40mm
+//
+// Flags:
+//
+//	--batch string           its batch, if not the label's
+//	--begins string          from its beginning to where the design first begins
+//	--flaw FROM-TO           a stretch not to be used, FROM-TO; as often as needed
+//	--length string          how much of it can be used
+//	--paper string           which paper, if the job has several
+//	--part LENGTH[@BEGINS]   a separate length, LENGTH[@BEGINS], instead of --length
+//	--replace                replace a roll of that name
+//	--roll string            what is written on the roll
+//
 // # Plan a job: what to buy, where to begin, what to watch for
 //
 //	firstdrop plan JOB [flags]
@@ -161,8 +187,9 @@
 // one wants to know first. Every plan is worked out a second time by another road
 // before it is shown; one that does not pass is neither shown nor saved.
 //
-// With --folder it also writes plan.json, the cutting list in hanging order, the
-// map of the rolls, and a drawing of every wall. Files are replaced only if the
+// With --folder it also writes plan.json, the cutting list in hanging order (or
+// with --as-cut roll by roll), the map of the rolls, and a drawing of every wall.
+// Files are replaced only if the
 // program wrote them and nobody has changed them since: written.sha256 in the
 // folder lists them, and sha256sum can check it.
 //
@@ -175,11 +202,30 @@
 //
 // Flags:
 //
+//	    --as-cut          list the cuts roll by roll, not in hanging order
 //	    --folder folder   also write the plan's files into this folder
 //	    --json            print the plan document as JSON and nothing else
 //	-q, --quiet           print errors only
 //	    --replace         replace files that are not the program's
 //	    --units system    metric or imperial (the job's, if not given)
+//
+// # Draw every roll with its cuts
+//
+//	firstdrop rolls JOB [flags]
+//
+// Rolls draws every roll to scale, from its beginning on the left: the pieces it
+// gives, what runs by until the design comes right, flaws, and what is left over.
+// Rolls in hand go by what is written on them.
+//
+// For example:
+//
+//	firstdrop rolls room.yaml
+//	firstdrop rolls room.yaml --json
+//
+// Flags:
+//
+//	--json           print the rolls as JSON, lengths in millimetres
+//	--units system   metric or imperial (the job's, if not given)
 //
 // # Print the JSON Schema of job files
 //
@@ -243,6 +289,30 @@
 //	130  interrupted; no file is left half written
 //
 // Findings, even serious ones, are no errors: the code stays 0.
+//
+// # When rolls have come and been opened
+//
+//	firstdrop help opened
+//
+// Before an order nobody knows where in the design a roll begins or how long it
+// is. The plan holds whatever comes. Once the rolls are there, it can be cut from
+// these very rolls, often with one less:
+//
+//  1. Write a name on every roll, and compare the batches on the labels.
+//  2. Unroll each one and look at it: flaws, joins, its true length.
+//  3. Measure from its beginning to the first place where the design begins: the
+//     mark of your choice, the same on every roll, that the job counts from.
+//  4. firstdrop open room.yaml --roll A1 --length 10.03m --begins 212mm
+//     writes it into the job. Add --flaw 3.2m-3.35m for each flaw, --part for
+//     separate lengths, and --batch where it is not the label's. The rest of the
+//     file stays as it is.
+//  5. firstdrop plan room.yaml tells what is still to buy, firstdrop rolls
+//     room.yaml draws every roll with its cuts.
+//
+// Batches never mix on one wall: where rolls of two are used, the change falls
+// into an inside corner. For goods that shade, in_order: true at the paper has the
+// pieces cut strictly in hanging order. In a cut that gives narrow pieces side by
+// side, cut right across the paper first, then slit; mind the blade.
 //
 // # What layouts are judged by, and what it weighs
 //

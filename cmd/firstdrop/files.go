@@ -12,8 +12,9 @@ import (
 )
 
 // files returns what is written into a folder, in the order in which people
-// want it: the same plan gives the same bytes.
-func (pl *planned) files() ([]outFile, error) {
+// want it: the same plan gives the same bytes. asCut has the cuts listed roll by
+// roll.
+func (pl *planned) files(asCut bool) ([]outFile, error) {
 	n := &namer{taken: map[string]int{}}
 	var files []outFile
 	add := func(stem, ending string, write func(b *bytes.Buffer) error) error {
@@ -27,7 +28,7 @@ func (pl *planned) files() ([]outFile, error) {
 	if err := add("plan", "json", func(b *bytes.Buffer) error { return writeJSON(b, pl.document()) }); err != nil {
 		return nil, err
 	}
-	if err := pl.tables(add); err != nil {
+	if err := pl.tables(add, asCut); err != nil {
 		return nil, err
 	}
 	if err := pl.drawings(add); err != nil {
@@ -41,7 +42,11 @@ type adder = func(stem, ending string, write func(b *bytes.Buffer) error) error
 
 // tables adds the cutting list and the map of the rolls of each paper. Their
 // names carry the paper's only where there are several.
-func (pl *planned) tables(add adder) error {
+func (pl *planned) tables(add adder, asCut bool) error {
+	by := sheet.AsHung
+	if asCut {
+		by = sheet.AsCut
+	}
 	var used []int
 	for i := range pl.plan.Papers {
 		if pl.plan.Papers[i].Batches != nil {
@@ -53,7 +58,7 @@ func (pl *planned) tables(add adder) error {
 		if len(used) > 1 {
 			suffix = "-" + safe(pl.plan.Task.Papers[i].Name)
 		}
-		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, sheet.AsHung, pl.units) })
+		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, by, pl.units) })
 		if err != nil {
 			return err
 		}

@@ -27,6 +27,11 @@ func (p *program) read(ctx context.Context, name string) (*job.Job, error) {
 	if err != nil {
 		return nil, err
 	}
+	return readText(ctx, name, data)
+}
+
+// readText returns the job that a text holds.
+func readText(ctx context.Context, name string, data []byte) (*job.Job, error) {
 	shown := name
 	if name == "-" {
 		shown = "standard input"
@@ -84,7 +89,16 @@ type planned struct {
 // plan reads, plans and audits a job. Without error there is a plan that may be
 // shown.
 func (p *program) plan(ctx context.Context, name string, units unitsFlag) (*planned, error) {
-	j, err := p.read(ctx, name)
+	data, err := soon(ctx, func() ([]byte, error) { return p.load(name) })
+	if err != nil {
+		return nil, err
+	}
+	return p.planText(ctx, name, data, units)
+}
+
+// planText does the same for a text that need not be in its file yet.
+func (p *program) planText(ctx context.Context, name string, data []byte, units unitsFlag) (*planned, error) {
+	j, err := readText(ctx, name, data)
 	if err != nil {
 		return nil, err
 	}

@@ -15,6 +15,7 @@ type planFlags struct {
 	quiet   bool
 	folder  string
 	replace bool
+	asCut   bool
 }
 
 func (p *program) planCommand() *cobra.Command {
@@ -27,8 +28,9 @@ piece is cut and from which roll, and the fewest rolls that do. It prints what
 one wants to know first. Every plan is worked out a second time by another road
 before it is shown; one that does not pass is neither shown nor saved.
 
-With --folder it also writes plan.json, the cutting list in hanging order, the
-map of the rolls, and a drawing of every wall. Files are replaced only if the
+With --folder it also writes plan.json, the cutting list in hanging order (or
+with --as-cut roll by roll), the map of the rolls, and a drawing of every wall.
+Files are replaced only if the
 program wrote them and nobody has changed them since: written.sha256 in the
 folder lists them, and sha256sum can check it.`,
 		Example: `  firstdrop plan room.yaml
@@ -53,6 +55,7 @@ folder lists them, and sha256sum can check it.`,
 	c.Flags().BoolVar(&f.asJSON, "json", false, "print the plan document as JSON and nothing else")
 	c.Flags().StringVar(&f.folder, "folder", "", "also write the plan's files into this `folder`")
 	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")
+	c.Flags().BoolVar(&f.asCut, "as-cut", false, "list the cuts roll by roll, not in hanging order")
 	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "print errors only")
 	_ = c.MarkFlagDirname("folder")
 	return f.units.addTo(c, "metric or imperial (the job's, if not given)")
@@ -62,7 +65,7 @@ folder lists them, and sha256sum can check it.`,
 func (p *program) show(ctx context.Context, pl *planned, f planFlags) error {
 	var notes []string
 	if f.folder != "" {
-		files, err := soon(ctx, func() ([]outFile, error) { return pl.files() })
+		files, err := soon(ctx, func() ([]outFile, error) { return pl.files(f.asCut) })
 		if err != nil {
 			return err
 		}

@@ -79,6 +79,7 @@ func (p *program) root() *cobra.Command {
 	root.SetErr(p.err)
 	root.AddCommand(
 		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(), p.whyCommand(), p.alternativesCommand(), p.certaintyCommand(), p.cliffsCommand(),
+		p.rollsCommand(), p.openCommand(),
 		p.convertCommand(), p.schemaCommand(), p.versionCommand(),
 	)
 	for _, t := range append(slices.Clone(topics), topic{"rules", "What layouts are judged by, and what it weighs", rulesTopic()}) {

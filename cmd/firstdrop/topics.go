@@ -31,6 +31,25 @@ Findings, even serious ones, are no errors: the code stays 0.`},
   finding      something to know about a plan: serious, a caution, or a note
   A|B          the corner between walls A and B, seen from inside the room
   run          walls hung one after the other with one paper`},
+	{"opened", "When rolls have come and been opened", `Before an order nobody knows where in the design a roll begins or how long it
+is. The plan holds whatever comes. Once the rolls are there, it can be cut from
+these very rolls, often with one less:
+
+  1. Write a name on every roll, and compare the batches on the labels.
+  2. Unroll each one and look at it: flaws, joins, its true length.
+  3. Measure from its beginning to the first place where the design begins: the
+     mark of your choice, the same on every roll, that the job counts from.
+  4. firstdrop open room.yaml --roll A1 --length 10.03m --begins 212mm
+     writes it into the job. Add --flaw 3.2m-3.35m for each flaw, --part for
+     separate lengths, and --batch where it is not the label's. The rest of the
+     file stays as it is.
+  5. firstdrop plan room.yaml tells what is still to buy, firstdrop rolls
+     room.yaml draws every roll with its cuts.
+
+Batches never mix on one wall: where rolls of two are used, the change falls
+into an inside corner. For goods that shade, in_order: true at the paper has the
+pieces cut strictly in hanging order. In a cut that gives narrow pieces side by
+side, cut right across the paper first, then slit; mind the blade.`},
 	{"safety", "The usual cautions", `The usual cautions of the work. Local codes and licensed trades come first.
 
 Electricity: switch off at the board and check that it is dead before a plate
