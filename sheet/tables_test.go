@@ -20,6 +20,11 @@ func cuttingList(w io.Writer, p *plan.Plan, at int, sys measure.System) error {
 	return sheet.CuttingList(w, p, at, sheet.AsHung, sys)
 }
 
+// cutList writes the list in cutting order.
+func cutList(w io.Writer, p *plan.Plan, at int, sys measure.System) error {
+	return sheet.CuttingList(w, p, at, sheet.AsCut, sys)
+}
+
 type tableWriter func(io.Writer, *plan.Plan, int, measure.System) error
 
 // rows writes a table and reads it back by RFC 4180: each row as column → value.

@@ -16,7 +16,7 @@ import (
 // ways of counting would have said, and what is left over. brief leaves out
 // what can be read elsewhere.
 func (pl *planned) buy(i int, brief bool) []string {
-	lines, others := pl.orders(i), []string{pl.proof(i), pl.byArea(i, brief), pl.saved(i), pl.leftOver(i)}
+	lines, others := pl.orders(i), []string{pl.proof(i), pl.byArea(i, brief), pl.saved(i), pl.bySide(i), pl.leftOver(i)}
 	if brief {
 		proof, _, more := strings.Cut(others[0], ": ")
 		if more {
@@ -135,8 +135,7 @@ func (pl *planned) byArea(i int, brief bool) string {
 }
 
 // saved tells what exact cutting saves against cutting in hanging order and
-// against cutting every drop as long as the longest, and what narrow pieces side
-// by side save.
+// against cutting every drop as long as the longest.
 func (pl *planned) saved(i int) string {
 	label, pp := &pl.plan.Task.Papers[i], &pl.plan.Papers[i]
 	buy, inOrder, full := pp.Buy(), pp.InOrderRolls, pp.FullDropRolls
@@ -146,23 +145,27 @@ func (pl *planned) saved(i int) string {
 	if len(label.Rolls) > 0 {
 		full = 0 // it knows nothing of rolls in hand
 	}
-	var texts []string
 	switch {
 	case inOrder > buy && full > buy:
-		texts = append(texts, fmt.Sprintf("Exact cutting saves %s on hanging order, %d on full drops.", count(inOrder-buy, "roll"), full-buy))
+		return fmt.Sprintf("Exact cutting saves %s on hanging order, %d on full drops.", count(inOrder-buy, "roll"), full-buy)
 	case inOrder > buy:
-		texts = append(texts, fmt.Sprintf("Exact cutting saves %s on cutting in hanging order.", count(inOrder-buy, "roll")))
+		return fmt.Sprintf("Exact cutting saves %s on cutting in hanging order.", count(inOrder-buy, "roll"))
 	case full > buy:
-		texts = append(texts, fmt.Sprintf("Exact cutting saves %s on cutting full drops.", count(full-buy, "roll")))
-	case inOrder == buy && full == buy:
-		texts = append(texts, "Cut in hanging order, or in full drops, it takes as many.")
-	case inOrder == buy:
-		texts = append(texts, "Cut in hanging order it takes as many.")
+		return fmt.Sprintf("Exact cutting saves %s on cutting full drops.", count(full-buy, "roll"))
+	case inOrder == buy && full == buy && buy > 0:
+		return "Cut in hanging order, or in full drops, it takes as many."
+	case inOrder == buy && buy > 0:
+		return "Cut in hanging order it takes as many."
 	}
-	if n := pp.SavedBySide(); n > 0 {
-		texts = append(texts, fmt.Sprintf("Narrow pieces side by side save %s.", count(n, "roll")))
+	return ""
+}
+
+// bySide tells what narrow pieces cut side by side save.
+func (pl *planned) bySide(i int) string {
+	if n := pl.plan.Papers[i].SavedBySide(); n > 0 {
+		return fmt.Sprintf("Narrow pieces side by side save %s.", count(n, "roll"))
 	}
-	return strings.Join(texts, " ")
+	return ""
 }
 
 // askFor says which batch to ask for.

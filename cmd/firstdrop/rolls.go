@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"firstdrop/cutting"
 	"firstdrop/measure"
 	"firstdrop/sheet"
 )
@@ -45,7 +46,9 @@ func (p *program) printRolls(pl *planned) error {
 		if len(rolls) == 0 && pl.missing(i) == "" {
 			continue
 		}
-		lines = append(lines, p.out.in(bold, fmt.Sprintf("%s: %s cut", printable(pl.plan.Task.Papers[i].Name), count(len(rolls), "roll"))))
+		for _, l := range wrap(pl.rollsHeading(i, len(rolls)), p.out.width) {
+			lines = append(lines, p.out.in(bold, l))
+		}
 		lines = append(lines, p.out.bars(pl, rolls)...)
 		if text := pl.missing(i); text != "" {
 			for _, l := range wrap("MISSING: "+printable(text), p.out.width) {
@@ -60,6 +63,27 @@ func (p *program) printRolls(pl *planned) error {
 	}
 	_, err := fmt.Fprintln(p.out, strings.Join(lines, "\n"))
 	return written(err)
+}
+
+// rollsHeading counts the rolls of a paper, and how often the hanger changes from
+// one to another.
+func (pl *planned) rollsHeading(i, rolls int) string {
+	text := fmt.Sprintf("%s: %s cut", printable(pl.plan.Task.Papers[i].Name), count(rolls, "roll"))
+	changes, least, known := int64(0), int64(0), false
+	for k := range pl.plan.Papers[i].Batches {
+		for _, g := range pl.plan.Papers[i].Batches[k].Cutting.Goals {
+			if g.Goal == cutting.FewestChanges {
+				changes, least, known = changes+g.Value, least+g.Bound, true
+			}
+		}
+	}
+	switch {
+	case !known || rolls < 2:
+		return text
+	case least == changes:
+		return fmt.Sprintf("%s; from drop to drop the roll changes %s (fewest: proven)", text, count(int(changes), "time"))
+	}
+	return fmt.Sprintf("%s; from drop to drop the roll changes %s (fewest within %d)", text, count(int(changes), "time"), changes-least)
 }
 
 // What fills a bar.
