@@ -148,10 +148,14 @@ func (pl *planned) saved(i int) string {
 	switch {
 	case inOrder > buy && full > buy:
 		return fmt.Sprintf("Exact cutting saves %s on hanging order, %d on full drops.", count(inOrder-buy, "roll"), full-buy)
+	case inOrder > buy && full == buy:
+		return fmt.Sprintf("Exact cutting saves %s on hanging order, none on full drops.", count(inOrder-buy, "roll"))
 	case inOrder > buy:
-		return fmt.Sprintf("Exact cutting saves %s on cutting in hanging order.", count(inOrder-buy, "roll"))
+		return fmt.Sprintf("Exact cutting saves %s on hanging order.", count(inOrder-buy, "roll"))
+	case full > buy && inOrder == buy:
+		return fmt.Sprintf("Exact cutting saves %s on full drops, none on hanging order.", count(full-buy, "roll"))
 	case full > buy:
-		return fmt.Sprintf("Exact cutting saves %s on cutting full drops.", count(full-buy, "roll"))
+		return fmt.Sprintf("Exact cutting saves %s on full drops.", count(full-buy, "roll"))
 	case inOrder == buy && full == buy && buy > 0:
 		return "Cut in hanging order, or in full drops, it takes as many."
 	case inOrder == buy && buy > 0:
@@ -186,19 +190,17 @@ func (pl *planned) leftOver(i int) string {
 	if !ok || l.Length <= 0 {
 		return ""
 	}
-	text := fmt.Sprintf("Left over: %s on roll %s, ", l.Length.FloorTo(measure.Millimetre).Format(pl.units), printable(l.Roll.Title()))
-	if l.Patches {
-		text += "can still patch any drop"
-	} else {
-		text += "too short to patch every drop"
-	}
+	text := fmt.Sprintf("Longest rest: %s on roll %s", l.Length.FloorTo(measure.Millimetre).Format(pl.units), printable(l.Roll.Title()))
 	switch gap := l.Bound - l.Length; {
 	case gap == 0:
-		text += " (proven longest)"
+		text += " (proven)"
 	case gap > 0 && l.Bound < l.Roll.Length:
-		text += fmt.Sprintf(" (longest within %s)", gap.Format(pl.units))
+		text += fmt.Sprintf(" (within %s)", gap.Format(pl.units))
 	}
-	return text + "."
+	if l.Patches {
+		return text + ", can still patch any drop."
+	}
+	return text + ", cannot patch every drop."
 }
 
 // isPlainPaper reports whether there is no design to meet.

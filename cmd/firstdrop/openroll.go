@@ -31,7 +31,7 @@ far from its beginning the design first begins, flaws, separate lengths, and its
 batch. From then on the plan cuts this very roll. Every other line of a YAML job
 stays as it is, with its comments. Write the name on the roll, too.`,
 		Example: `  firstdrop open room.yaml --roll A1 --length 10.03m --begins 212mm --batch 17
-  firstdrop open room.yaml --paper Ferns --roll A2 --length 10m --flaw 3.2m-3.35m
+  firstdrop open room.yaml --paper Ferns --roll A2 --length 9m --flaw 3.2m-3.35m
   firstdrop open room.yaml --roll 3 --part 6.1m@120mm --part 3.9m@40mm`,
 		Args:              oneJob,
 		ValidArgsFunction: completeJob,

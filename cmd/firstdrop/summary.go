@@ -91,7 +91,7 @@ func (s *screen) close(pl *planned, notes []string) []string {
 		lines = append(lines, l)
 	}
 	if len(notes) == 0 {
-		notes = []string{"Lists and drawings: --folder NAME. See also: certainty, cliffs, help words"}
+		notes = []string{"Lists and drawings: --folder NAME. See also: rolls, certainty, cliffs, help"}
 	}
 	for _, n := range notes {
 		lines = append(lines, wrap(n, s.width)...)
