@@ -1,10 +1,12 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
+	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
@@ -40,9 +42,9 @@ func (b *builder) checkHang() {
 		if h.From != nil && h.To != nil && *h.From >= *h.To {
 			b.refuse(path+".from", "from %v is not below to %v; exchange them, or measure again", *h.From, *h.To)
 		}
-		if s := h.Start; s != nil && (s.Edge == nil) == (s.Centre == nil) {
-			b.refuse(path+".start", "a start is either edge, where the first drop's left edge stands, or centre, a line to centre on; write one of them")
-		} else if s != nil && s.Of != "" && s.Centre == nil {
+		if s := h.Start; s != nil && s.ways() != 1 {
+			b.refuse(path+".start", "a start is edge, where the first drop's left edge stands, or centre, a line to centre on, or middle, what to centre on; write one of them")
+		} else if s != nil && s.Of != "" && s.Edge != nil {
 			b.refuse(path+".start.of", "of says what is centred, but there is no centre")
 		}
 		if h.Kill != nil {
@@ -243,6 +245,12 @@ func (b *builder) start(k int, h *Hang, run *room.Run) (*hanging.Start, *plan.Ce
 	}
 	of, known := lines[s.Of]
 	width := run.Walls[i].Width
+	centre := s.Centre
+	if len(s.Middle) > 0 {
+		if centre = b.middle(&run.Walls[i], s.Middle, path+".middle"); centre == nil {
+			return nil, nil
+		}
+	}
 	switch {
 	case !known:
 		b.refuse(path+".of", "of cannot be %q; it is one of drop, seam, motif", s.Of)
@@ -250,15 +258,83 @@ func (b *builder) start(k int, h *Hang, run *room.Run) (*hanging.Start, *plan.Ce
 		b.refuse(path+".edge", "edge %v leaves the first drop off wall %s, which is %v wide", *s.Edge, s.Wall, width)
 	case s.Edge != nil:
 		return &hanging.Start{Wall: i, X: *s.Edge}, nil
-	case *s.Centre < 0 || *s.Centre > width:
-		b.refuse(path+".centre", "centre %v is not on wall %s, which is %v wide", *s.Centre, s.Wall, width)
+	case *centre < 0 || *centre > width:
+		b.refuse(path+".centre", "centre %v is not on wall %s, which is %v wide", *centre, s.Wall, width)
 	case of == plan.MotifAxis && b.task.Papers[b.paperOf(h)].Motif == nil:
 		b.refuse(path+".of", "a motif is to be centred, but the paper %s says nothing about one; write its motif", h.Paper)
 	}
-	if s.Centre == nil {
+	if centre == nil {
 		return nil, nil
 	}
-	return nil, &plan.Centre{Wall: i, X: *s.Centre, Of: of}
+	return nil, &plan.Centre{Wall: i, X: *centre, Of: of}
+}
+
+// ways counts in how many ways a start is given.
+func (s *Start) ways() (n int) {
+	for _, given := range []bool{s.Edge != nil, s.Centre != nil, len(s.Middle) > 0} {
+		if given {
+			n++
+		}
+	}
+	return n
+}
+
+// middle returns the line named by what it is the middle of: the wall, one of its
+// openings or fittings, or two of them, with the pier between; nil, with a
+// problem, when there is none.
+func (b *builder) middle(w *room.Wall, names []string, path string) *measure.Length {
+	if len(names) > 2 {
+		b.refuse(path, "middle names %d things; write one, or the two with the line between them", len(names))
+		return nil
+	}
+	var things []geom.Interval
+	for n, name := range names {
+		x, ok := reachOf(w, name)
+		if !ok {
+			b.refuse(fmt.Sprintf("%s[%d]", path, n), "nothing on wall %s is named %q; %s", w.Name, name, suggest(name, thingsOn(w)))
+			return nil
+		}
+		things = append(things, x)
+	}
+	between := things[0]
+	if len(things) == 2 {
+		slices.SortFunc(things, func(a, b geom.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
+		between = geom.Interval{Lo: things[0].Hi, Hi: things[1].Lo}
+	}
+	x := between.Lo + between.Length()/2
+	return &x
+}
+
+// reachOf returns from where to where something named reaches on a wall.
+func reachOf(w *room.Wall, name string) (geom.Interval, bool) {
+	for i := range w.Openings {
+		if w.Openings[i].Name == name {
+			x, _ := w.Openings[i].Outline.Bounds()
+			return x, true
+		}
+	}
+	for i := range w.Fittings {
+		if f := &w.Fittings[i]; f.Name == name {
+			return geom.Interval{Lo: f.At.X - f.Size.X/2, Hi: f.At.X + f.Size.X/2}, true
+		}
+	}
+	return geom.Interval{Lo: 0, Hi: w.Width}, name == "wall"
+}
+
+// thingsOn lists what a centre line may be the middle of.
+func thingsOn(w *room.Wall) []string {
+	list := []string{"wall"}
+	for i := range w.Openings {
+		if n := w.Openings[i].Name; n != "" {
+			list = append(list, n)
+		}
+	}
+	for i := range w.Fittings {
+		if n := w.Fittings[i].Name; n != "" {
+			list = append(list, n)
+		}
+	}
+	return list
 }
 
 func (b *builder) kill(k int, h *Hang, run *room.Run) *hanging.Kill {

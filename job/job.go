@@ -190,6 +190,7 @@ type Start struct {
 	Wall   string          `job:"wall,required"`
 	Edge   *measure.Length `job:"edge"`                       // of the first drop's left edge, from the wall's left end
 	Centre *measure.Length `job:"centre"`                     // of the centre line, from the wall's left end
+	Middle []string        `job:"middle,flow"`                // the centre line by name: the middle of an opening or fitting of the wall, or between two; "wall": of the wall
 	Of     string          `job:"of" words:"drop,seam,motif"` // what is centred; empty: a drop or a seam, whichever is better
 }
 
