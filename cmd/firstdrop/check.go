@@ -83,6 +83,9 @@ func (p *program) printCheck(name string, j *job.Job, units unitsFlag) error {
 	if err != nil {
 		return written(err)
 	}
+	for i := range fs {
+		fs[i].Number = 0 // there are no drawings yet
+	}
 	return p.printFindings(fs, units.or(j.Units.System()))
 }
 

@@ -63,13 +63,14 @@ func severityInk(s finding.Severity) ink {
 	return plain
 }
 
-// printFindings lists findings, indented.
+// printFindings lists findings, each beside the number that it has in drawings, if
+// it has one.
 func (p *program) printFindings(fs []finding.Finding, units measure.System) error {
 	for _, f := range fs {
-		for i, l := range p.out.findingLines(f.Severity, words(f, units), p.out.width-4) {
-			indent := "  "
-			if i > 0 {
-				indent = "    "
+		for i, l := range p.out.findingLines(f.Severity, words(f, units), p.out.width-5) {
+			indent := "     "
+			if i == 0 && f.Number > 0 {
+				indent = fmt.Sprintf("%3d  ", f.Number)
 			}
 			if _, err := fmt.Fprintln(p.out, indent+l); err != nil {
 				return written(err)
