@@ -172,7 +172,7 @@ func TestPracticeCentresTheMotif(t *testing.T) {
 	pl := made(t, ta)
 	l := pl.Runs[0].Layout
 	off := (1800*mm - l.Choice.Start.X - p.Motif.Axis).Mod(p.Width / 2) // a motif, or the middle of two
-	if off > mm && off < p.Width/2-mm { // starts are tried to the millimetre
+	if off > mm && off < p.Width/2-mm {                                 // starts are tried to the millimetre
 		t.Errorf("the centre line stands %v off the motif", off)
 	}
 }
