@@ -19,7 +19,7 @@ import (
 var rows = map[string]int{
 	"measure": 1, "money": 1,
 	"finding": 2, "geom": 2,
-	"room": 3, "paper": 3, "draw": 3, "draw/text": 3,
+	"room": 3, "paper": 3, "draw": 3, "draw/text": 3, "words": 3,
 	"hanging": 4, "cutting": 4, "draw/svg": 4, "draw/png": 4, "draw/pdf": 4, "draw/dxf": 4, "draw/picture": 4,
 	"order": 5, "draw/design": 5,
 	"plan":  6,
