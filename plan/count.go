@@ -18,6 +18,14 @@ func (s *search) total(c *candidate) (int64, error) {
 	return c.score + int64(n.exact())*s.task.Taste.Weights.Roll, nil
 }
 
+// How many steps a cutting may take: one that only serves to compare layouts,
+// and the one that is carried out. A room takes fewer than a hundred; what would
+// take more, as many sizes of roll with a tiny repeat may, is left with a bound.
+const (
+	countSteps = 1_000
+	cutSteps   = 100_000
+)
+
 // count is how many rolls a set of pieces needs.
 type count struct {
 	problem *cutting.Problem
@@ -43,8 +51,12 @@ func (s *search) counted(l *hanging.Layout) *count {
 		n.err = s.refused(l, n.err)
 		return n
 	}
+	if s.lot.stock != nil {
+		n.least = s.lot.leastBought(pieces)
+		return n
+	}
 	n.least = cutting.LowerBound(n.problem)
-	if s.lot.stock == nil && cutting.QuickRolls(n.problem) == n.least {
+	if cutting.QuickRolls(n.problem) == n.least {
 		n.rolls, n.known = n.least, true
 	}
 	return n
@@ -54,7 +66,7 @@ func (s *search) counted(l *hanging.Layout) *count {
 func (n *count) exact() int {
 	if !n.known {
 		n.known = true
-		sol := cutting.Solve(n.problem, cutting.Options{})
+		sol := cutting.Solve(n.problem, cutting.Options{Steps: countSteps})
 		n.rolls = bought(sol) + missingCost*len(sol.Missing)
 	}
 	return n.rolls

@@ -100,6 +100,31 @@ func (l *lot) spec(t *Task, p *paper.Paper, pieces []cutting.Piece) cutting.Spec
 	}
 }
 
+// leastBought returns a number of rolls to buy that the lengths of the pieces
+// alone call for: quick, and never too many.
+func (l *lot) leastBought(pieces []cutting.Piece) int {
+	var wanted, longest measure.Length
+	for _, p := range pieces {
+		wanted += p.Length
+	}
+	for k := range l.stock {
+		s := &l.stock[k]
+		length := s.Length
+		for _, part := range s.Parts {
+			length += part.Length
+		}
+		if s.InHand {
+			wanted -= length
+		} else {
+			longest = max(longest, length)
+		}
+	}
+	if wanted <= 0 || longest == 0 {
+		return 0
+	}
+	return int((wanted + longest - 1) / longest)
+}
+
 // short is the lot with every roll to be bought as short as its tolerance
 // allows.
 func (l *lot) short(p *paper.Paper) (spec lot, shorter bool) {

@@ -214,7 +214,7 @@ func countWith(spec cutting.Spec) (rolls int, ok bool) {
 	if err != nil {
 		return 0, false
 	}
-	s := cutting.Solve(problem, cutting.Options{})
+	s := cutting.Solve(problem, cutting.Options{Steps: cutSteps})
 	return bought(s), len(s.Missing) == 0
 }
 

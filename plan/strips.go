@@ -20,7 +20,7 @@ func (p *Plan) cutBatch(label *paper.Paper, a *allotment) (*BatchPlan, error) {
 		return nil, p.refused(label, a.refs, err)
 	}
 	rules := &p.Task.Cut
-	options := cutting.Options{First: rules.First, Then: rules.Then}
+	options := cutting.Options{First: rules.First, Then: rules.Then, Steps: cutSteps}
 	b := &BatchPlan{Batch: a.lot.batch, Kinds: a.lot.kinds, Cutting: cutting.Solve(problem, options)}
 	for _, ref := range a.refs {
 		b.Cuts = append(b.Cuts, Strip{{PieceRef: ref}})
@@ -148,7 +148,7 @@ func (p *Plan) mayShare(label *paper.Paper, a *allotment, b *BatchPlan, narrow [
 	if err != nil {
 		return false
 	}
-	return cutting.Solve(problem, cutting.Options{}).CostBound < b.Cutting.Cost
+	return cutting.Solve(problem, cutting.Options{Steps: countSteps}).CostBound < b.Cutting.Cost
 }
 
 // refused says in the hanger's words which piece cannot be cut.
