@@ -1,11 +1,6 @@
 package cutting
 
-import (
-	"fmt"
-	"path/filepath"
-	"testing"
-	"time"
-)
+import "testing"
 
 func BenchmarkTenJobs(b *testing.B) {
 	for _, j := range tenJobs(b) {
@@ -56,39 +51,5 @@ func BenchmarkRooms(b *testing.B) {
 				}
 			})
 		}
-	}
-}
-
-// BenchmarkAgainstSolvers times the same rooms with the package and with each
-// general solver (whole process: reading, solving, writing), and reports how
-// many times longer the solver takes. Counts must agree.
-func BenchmarkAgainstSolvers(b *testing.B) {
-	const rooms = 100
-	dir := b.TempDir()
-	for _, with := range solvers(b) {
-		b.Run(with.name, func(b *testing.B) {
-			for b.Loop() {
-				var own, other time.Duration
-				for seed := range rooms {
-					spec := randomRoom(seed * 20)
-					file := filepath.Join(dir, fmt.Sprintf("room%d.lp", seed))
-					if err := arcFlow(spec).writeTo(file); err != nil {
-						b.Fatal(err)
-					}
-					begin := time.Now()
-					s := Solve(newProblem(b, spec), Options{})
-					own += time.Since(begin)
-					begin = time.Now()
-					rolls, ok, err := with.run(file, file+".out", oracleSeconds)
-					other += time.Since(begin)
-					if err != nil || ok && rolls != len(s.Rolls) {
-						b.Fatalf("room %d: %d rolls, %s says %d (%v)", seed, len(s.Rolls), with.name, rolls, err)
-					}
-				}
-				b.ReportMetric(float64(other)/float64(own), "times-longer")
-				b.ReportMetric(float64(own.Microseconds())/rooms, "own-µs/room")
-				b.ReportMetric(float64(other.Microseconds())/rooms, "solver-µs/room")
-			}
-		})
 	}
 }

@@ -225,19 +225,18 @@ func TestBruteForceLeftover(t *testing.T) {
 	})
 }
 
-// changes is the fewest changes of roll that hanging in order takes with the
-// fewest rolls: all assignments of pieces to rolls.
-func (b *brute) changes() int64 {
-	rolls := b.rolls()
-	sets := make([]int, rolls)
-	best := int64(len(b.spec.Pieces))
+// hangings calls done for every assignment of the pieces to the fewest rolls,
+// with the set on each roll and the changes of roll while hanging in order. No
+// assignment is gone on with that has more changes than most says.
+func (b *brute) hangings(most func() int64, done func(sets []int, changes int64)) {
+	sets := make([]int, b.rolls())
 	var hang func(i, prev int, changes int64)
 	hang = func(i, prev int, changes int64) {
-		if changes >= best {
+		if changes > most() {
 			return
 		}
 		if i == len(b.spec.Pieces) {
-			best = changes
+			done(sets, changes)
 			return
 		}
 		for r := range sets {
@@ -252,6 +251,13 @@ func (b *brute) changes() int64 {
 		}
 	}
 	hang(0, -1, 0)
+}
+
+// changes is the fewest changes of roll that hanging in order takes with the
+// fewest rolls.
+func (b *brute) changes() int64 {
+	best := int64(len(b.spec.Pieces))
+	b.hangings(func() int64 { return best - 1 }, func(_ []int, changes int64) { best = changes })
 	return best
 }
 

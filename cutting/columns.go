@@ -114,7 +114,7 @@ func (w *work) copies(j, d int) int {
 // sharpest weights are wanted, cannot rise.
 func (w *work) improve(demand []int32, d, target int, sharp bool) {
 	s := &w.master
-	for range 60*s.m + 200 {
+	for range 400*s.m + 200 {
 		s.reprice()
 		if j := s.surplusWorthwhile(); j >= 0 {
 			s.surplusColumn(j)

@@ -9,39 +9,23 @@ import (
 // both lists for all assignments of pieces to the fewest rolls the changes of
 // roll and the longest left-over, and returns the best pair by either order.
 func (b *brute) both() (byChanges, byLeft [2]int64) {
-	sets := make([]int, b.rolls())
 	use := make(map[int]int64)
 	byChanges, byLeft = [2]int64{1 << 40, -1}, [2]int64{1 << 40, -1}
-	var hang func(i, prev int, changes int64)
-	hang = func(i, prev int, changes int64) {
-		if i == len(b.spec.Pieces) {
-			left := int64(0)
-			for _, s := range sets {
-				if _, known := use[s]; !known {
-					use[s] = int64(b.use(s))
-				}
-				left = max(left, int64(b.spec.Roll.Length)-use[s])
+	b.hangings(func() int64 { return 1 << 40 }, func(sets []int, changes int64) {
+		left := int64(0)
+		for _, s := range sets {
+			if _, known := use[s]; !known {
+				use[s] = int64(b.use(s))
 			}
-			if changes < byChanges[0] || changes == byChanges[0] && left > byChanges[1] {
-				byChanges = [2]int64{changes, left}
-			}
-			if left > byLeft[1] || left == byLeft[1] && changes < byLeft[0] {
-				byLeft = [2]int64{changes, left}
-			}
-			return
+			left = max(left, int64(b.spec.Roll.Length)-use[s])
 		}
-		for r := range sets {
-			if sets[r] |= 1 << i; b.fit[sets[r]] {
-				more := changes
-				if prev >= 0 && prev != r {
-					more++
-				}
-				hang(i+1, r, more)
-			}
-			sets[r] &^= 1 << i
+		if changes < byChanges[0] || changes == byChanges[0] && left > byChanges[1] {
+			byChanges = [2]int64{changes, left}
 		}
-	}
-	hang(0, -1, 0)
+		if left > byLeft[1] || left == byLeft[1] && changes < byLeft[0] {
+			byLeft = [2]int64{changes, left}
+		}
+	})
 	return byChanges, byLeft
 }
 

@@ -64,7 +64,8 @@ func TestHotelsAnyStart(t *testing.T) {
 		{50, 5, "straight"}, {50, 5, "half"}, {500, 5, "half"}, {50, 8, "half"}, {500, 8, "half"}, {500, 20, "half"},
 	}
 	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
-		all = append(all, question{50, 10, "half"}, question{500, 10, "half"}, question{50, 17, "half"}, question{500, 17, "half"})
+		all = append(all, question{50, 10, "half"}, question{500, 10, "half"}, question{50, 17, "half"}, question{500, 17, "half"},
+			question{500, 25, "half"}, question{50, 30, "half"}, question{500, 40, "half"}, question{500, 40, "straight"})
 	}
 	for _, c := range all {
 		s := solve(t, anyStart(hotel(c.rooms, c.kinds, c.match)))

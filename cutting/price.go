@@ -76,12 +76,17 @@ func (w *work) heaviest() {
 	g, most := &w.n.plan, int64(0)
 	w.gain = grow(w.gain, len(g.at))
 	w.seq = w.seq[:0]
-	for d := range w.n.safe {
+	for i := range w.n.safe {
+		d := (w.turn + i) % len(w.n.safe)
 		l := &w.n.safe[d]
 		w.steps++
 		if v := g.pass(l.from, l.last, w.weight, w.gain); v > most {
 			most = v
 			w.seq = g.path(w.seq[:0], l.from, w.weight, w.gain)
+			if w.m > manyLaneKinds && most > one+one>>14 {
+				w.turn = d + 1
+				return
+			}
 		}
 	}
 	if len(w.n.safe) == 1 || most > one+one>>20 {

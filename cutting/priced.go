@@ -20,6 +20,10 @@ import "slices"
 const (
 	pricedSteps = 500_000 // for all of it
 	pricedSets  = 60_000  // for the sets between two weights
+
+	// manyLaneKinds is the number of kinds above which a price is sought on one
+	// lane after the other until one will do, and dives do without proofs.
+	manyLaneKinds = 60
 )
 
 // provePriced raises the bound where there are too many sets to list, and
@@ -65,6 +69,9 @@ func (w *work) heaviestPriced() int64 {
 	least := max(known, one+one>>20) + 1
 	if most < least {
 		return most
+	}
+	if w.m > manyLaneKinds && (w.seekInGaps(least-1) || w.priced) {
+		return 0
 	}
 	kept := slices.Clone(w.seq)
 	decided := w.listAbove(lane, least)

@@ -38,8 +38,15 @@ func (s *source) mm(lo, hi int) measure.Length { return measure.Length(s.in(lo, 
 //	            begins lower is that much further on in the design; every
 //	            second drop half a repeat further with half-drop
 func randomRoom(seed int) Spec {
+	s, _ := roomWithDrops(seed)
+	return s
+}
+
+// roomWithDrops is randomRoom and its number of drops, each of which may be of
+// several pieces.
+func roomWithDrops(seed int) (s Spec, drops int) {
 	r := source(uint64(seed) * 0x2545f4914f6cdd1d)
-	s := Spec{Roll: Roll{Length: 10_050 * mm}}
+	s = Spec{Roll: Roll{Length: 10_050 * mm}}
 	if r.in(1, 6) > 1 {
 		s.Repeat = r.mm(16, 915)
 	}
@@ -78,7 +85,7 @@ func randomRoom(seed int) Spec {
 				Piece{underWindow + allowance, phase(i, wall-underWindow)})
 		}
 	}
-	return s
+	return s, n
 }
 
 // TestRandomRooms plans the 2,000 rooms with known and unknown start, half of

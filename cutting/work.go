@@ -31,6 +31,8 @@ type work struct {
 	gains  [][]int64
 	weight []int64
 	value  []int64
+	masked []int64 // w.weight without some kinds, see gaps.go
+	turn   int     // lane on which prices are sought first
 
 	sort    sorter
 	master  master
@@ -56,6 +58,7 @@ func newWork(p *Problem, limit int) *work {
 	w.choose(0)
 	w.limit, w.steps, w.listed, w.priced, w.settled = limit, 0, false, false, false
 	w.progress, w.report, w.stopped = nil, ReportSteps, false
+	w.turn = 0
 	w.best.reset()
 	w.trial.reset()
 	w.lower.reset(p.demand)
