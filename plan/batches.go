@@ -230,7 +230,7 @@ func (a *allotter) cost(lot int, zones [][]int, lotOf []int) batchCost {
 	if len(pieces) == 0 {
 		return batchCost{ok: true}
 	}
-	key := string(append([]byte{byte(lot)}, pieceKey(pieces, 0)...))
+	key := string(append([]byte{byte(lot)}, sequenceKey(pieces)...))
 	if c, known := a.costs[key]; known {
 		return c
 	}

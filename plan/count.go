@@ -40,7 +40,7 @@ type count struct {
 func (s *search) counted(l *hanging.Layout) *count {
 	paper := &s.task.Papers[s.run.Paper]
 	pieces := appendPieces(slices.Clone(s.base), l)
-	key := pieceKey(pieces, s.turn())
+	key := s.key(pieces)
 	n, ok := s.counts[key]
 	if ok {
 		return n
@@ -79,6 +79,15 @@ func (s *search) refused(l *hanging.Layout, err error) error {
 		return err
 	}
 	return pieceError(l, &l.Pieces[e.Index-len(s.base)], &s.task.Papers[s.run.Paper], err)
+}
+
+// key is the same for pieces that need the same number of rolls. Of goods that
+// are cut in order, the order is part of it.
+func (s *search) key(pieces []cutting.Piece) string {
+	if s.task.Papers[s.run.Paper].InOrder {
+		return sequenceKey(pieces)
+	}
+	return pieceKey(pieces, s.turn())
 }
 
 // turn is by how much all phases may be moved alike without changing the count:

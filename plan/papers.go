@@ -51,8 +51,13 @@ func pieceKey(pieces []cutting.Piece, turn measure.Length) string {
 	slices.SortFunc(sorted, func(a, b cutting.Piece) int {
 		return cmp.Or(cmp.Compare(a.Length, b.Length), cmp.Compare(a.Phase, b.Phase))
 	})
-	key := make([]byte, 0, 16*len(sorted))
-	for _, p := range sorted {
+	return sequenceKey(sorted)
+}
+
+// sequenceKey writes down lengths and phases in their order.
+func sequenceKey(pieces []cutting.Piece) string {
+	key := make([]byte, 0, 16*len(pieces))
+	for _, p := range pieces {
 		key = binary.BigEndian.AppendUint64(key, uint64(p.Length))
 		key = binary.BigEndian.AppendUint64(key, uint64(p.Phase))
 	}
