@@ -3,13 +3,13 @@ package sheet
 import (
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"firstdrop/cutting"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/words"
 )
 
 // ListOrder says in which order a cutting list stands.
@@ -21,7 +21,16 @@ const (
 	AsCut                   // roll by roll, as the pieces come off them
 )
 
-// CuttingList writes the pieces of one paper as CSV, one row per piece in
+// CuttingList writes the pieces of one paper as CSV: see [CuttingTable].
+func CuttingList(w io.Writer, p *plan.Plan, paper int, by ListOrder, lang *words.Catalogue) error {
+	t, err := CuttingTable(p, paper, by, lang)
+	if err != nil {
+		return err
+	}
+	return t.WriteCSV(w)
+}
+
+// CuttingTable lists the pieces of one paper, one row per piece in
 // hanging order or in cutting order. Places on a roll are those of the worst
 // start: a roll that begins elsewhere in the design gives the same pieces in the
 // same order, each no later. They are rounded to a micrometre, since the worst
@@ -36,26 +45,26 @@ const (
 //
 // A piece for which there is no paper has the word missing for its roll. It is
 // an error when the plan does not use the paper.
-func CuttingList(w io.Writer, p *plan.Plan, paper int, by ListOrder, sys measure.System) error {
-	c, err := newCuts(p, paper)
+func CuttingTable(p *plan.Plan, paper int, by ListOrder, lang *words.Catalogue) (*Table, error) {
+	c, err := newCuts(p, paper, lang)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	t := newTable(w, sys)
-	pieces := c.asHung()
+	t, pieces := newTable("as-hung", lang), c.asHung()
 	if by == AsCut {
-		pieces = c.asCut()
+		t, pieces = newTable("as-cut", lang), c.asCut()
 	}
 	for _, ref := range pieces {
 		c.row(t, ref)
 	}
-	return t.write()
+	return t, nil
 }
 
 // cuts is the cutting of one paper.
 type cuts struct {
 	plan  *plan.Plan
 	paper int
+	words *words.Catalogue
 	rolls []Roll
 	at    map[plan.PieceRef]stand
 }
@@ -70,11 +79,11 @@ type stand struct {
 	offset measure.Length
 }
 
-func newCuts(p *plan.Plan, paper int) (*cuts, error) {
+func newCuts(p *plan.Plan, paper int, lang *words.Catalogue) (*cuts, error) {
 	if len(p.Papers[paper].Batches) == 0 {
 		return nil, fmt.Errorf("sheet: no piece is cut from paper %q", p.Task.Papers[paper].Name)
 	}
-	c := &cuts{plan: p, paper: paper, rolls: Rolls(p, paper), at: map[plan.PieceRef]stand{}}
+	c := &cuts{plan: p, paper: paper, words: lang, rolls: Rolls(p, paper), at: map[plan.PieceRef]stand{}}
 	for r := range c.rolls {
 		roll := &c.rolls[r]
 		for n, cut := range roll.Orders[0].Cuts {
@@ -117,68 +126,68 @@ func (c *cuts) asCut() (refs []plan.PieceRef) {
 	return refs
 }
 
-func (c *cuts) row(t *table, ref plan.PieceRef) {
+func (c *cuts) row(t *Table, ref plan.PieceRef) {
 	l := c.plan.Runs[ref.Run].Layout
 	p := &l.Pieces[ref.Piece]
 	at := c.at[ref]
 	t.text("piece", p.Name)
-	t.text("drop", strconv.Itoa(l.Drops[p.Drop].Number))
-	t.text("wall", l.Run.WallName(l.PieceWall(p)))
+	t.count("drop", l.Drops[p.Drop].Number)
+	t.text("wall", c.words.Name(l.Run.WallName(l.PieceWall(p))))
 	t.text("run", l.Run.Name)
 	c.spot(t, at)
 	t.length("length", p.Length)
 	t.length("phase", p.Phase)
 	c.slit(t, at, ref)
-	t.text("leading_end", leading(l, p))
-	t.length("y_from", p.Y.Lo)
-	t.length("y_to", p.Y.Hi)
-	t.text("what", what(l, p))
+	t.text("leading-end", c.leading(l, p))
+	t.length("y-from", p.Y.Lo)
+	t.length("y-to", p.Y.Hi)
+	t.text("what", what(c.words, l, p))
 	if at.roll == nil {
-		t.blank("left_on_roll")
+		t.blank("left-on-roll", LengthColumn, "")
 	} else {
-		t.length("left_on_roll", micro(at.roll.Length-at.cut.To))
+		t.length("left-on-roll", micro(at.roll.Length-at.cut.To))
 	}
 	t.text("note", c.note(at))
 	t.end()
 }
 
 // spot says from which roll a piece is cut, and where.
-func (c *cuts) spot(t *table, at stand) {
+func (c *cuts) spot(t *Table, at stand) {
 	if at.roll == nil {
-		t.text("roll", "missing")
-		for _, column := range []string{"roll_name", "batch", "cut"} {
-			t.text(column, "")
-		}
-		t.blank("from")
-		t.blank("to")
+		t.blank("roll", CountColumn, c.words.Text("cut.missing"))
+		t.text("roll-name", "")
+		t.text("batch", "")
+		t.blank("cut", CountColumn, "")
+		t.blank("from", LengthColumn, "")
+		t.blank("to", LengthColumn, "")
 		return
 	}
-	t.text("roll", strconv.Itoa(at.roll.Number))
-	t.text("roll_name", at.roll.Name)
+	t.count("roll", at.roll.Number)
+	t.text("roll-name", at.roll.Name)
 	t.text("batch", at.roll.Batch)
-	t.text("cut", strconv.Itoa(at.number))
+	t.count("cut", at.number)
 	t.length("from", micro(at.cut.From))
 	t.length("to", micro(at.cut.To))
 }
 
 // slit says what to look for when cutting, and how a piece lies in a cut that
 // it shares.
-func (c *cuts) slit(t *table, at stand, ref plan.PieceRef) {
+func (c *cuts) slit(t *Table, at stand, ref plan.PieceRef) {
 	if at.roll == nil {
 		t.text("mark", "")
 	} else {
-		t.text("mark", Mark(&c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut), t.sys))
+		t.text("mark", Mark(&c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut), c.words))
 	}
 	if len(at.gifts) < 2 {
-		t.blank("offset")
-		t.blank("slit_from")
-		t.blank("slit_to")
+		t.blank("offset", LengthColumn, "")
+		t.blank("slit-from", LengthColumn, "")
+		t.blank("slit-to", LengthColumn, "")
 		return
 	}
 	across := c.plan.Across(ref)
 	t.length("offset", at.offset)
-	t.length("slit_from", across.Lo)
-	t.length("slit_to", across.Hi)
+	t.length("slit-from", across.Lo)
+	t.length("slit-to", across.Hi)
 }
 
 // micro rounds a place on a roll.
@@ -186,11 +195,11 @@ func micro(l measure.Length) measure.Length { return l.RoundTo(measure.Micrometr
 
 // leading says which end of a piece comes off the roll first, and where its
 // mark goes so that it is not hung the wrong way up.
-func leading(l *hanging.Layout, p *hanging.Piece) string {
+func (c *cuts) leading(l *hanging.Layout, p *hanging.Piece) string {
 	if l.Drops[p.Drop].Reversed {
-		return "foot (mark the other end TOP)"
+		return c.words.Text("cut.foot-first")
 	}
-	return "head (mark it TOP)"
+	return c.words.Text("cut.head-first")
 }
 
 // note says what else there is to know about a cut: that there is no paper for
@@ -198,11 +207,11 @@ func leading(l *hanging.Layout, p *hanging.Piece) string {
 // starts.
 func (c *cuts) note(at stand) string {
 	if at.roll == nil {
-		return "no paper for this piece: find another roll of the batch before cutting"
+		return c.words.Text("cut.no-paper")
 	}
 	var notes []string
 	if len(at.gifts) > 1 {
-		notes = append(notes, "cut right across, then slit: "+Names(at.gifts))
+		notes = append(notes, c.words.Text("cut.slit", "pieces", Names(at.gifts)))
 	}
 	if text := c.orders(at.roll); text != "" {
 		notes = append(notes, text)
@@ -221,7 +230,8 @@ func (c *cuts) orders(r *Roll) string {
 		for n, cut := range o.Cuts {
 			names[n] = Names(r.Gifts(c.plan, cut))
 		}
-		texts[k] = fmt.Sprintf("after %v up to %v: %s", micro(o.After), micro(o.UpTo), strings.Join(names, ", "))
+		texts[k] = c.words.Text("cut.order",
+			"after", c.words.Exact(micro(o.After)), "upto", c.words.Exact(micro(o.UpTo)), "pieces", strings.Join(names, ", "))
 	}
-	return "the order depends on the phase at which roll " + strconv.Itoa(r.Number) + " begins; " + strings.Join(texts, "; ")
+	return c.words.Text("cut.orders", "roll", r.Number, "orders", strings.Join(texts, "; "))
 }

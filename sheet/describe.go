@@ -1,38 +1,39 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
 	"firstdrop/hanging"
+	"firstdrop/measure"
 )
 
 // describe says in sentences what the drawing shows, for those who cannot see
 // it.
 func (e *elevation) describe() string {
 	var b strings.Builder
-	say := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
-	say("%s of %s, %s wide, at 1:%d.", e.title(), e.run.Name, e.size(e.wall.Width), e.scale)
+	say := func(id string, args ...any) { b.WriteString(" " + e.text(id, args...)) }
+	b.WriteString(e.text("describe.wall", "wall", e.title(), "run", e.run.Name, "width", e.size(e.wall.Width), "scale", int(e.scale)))
 	for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
-		say(" On the %v: %s.", side, strings.Join(e.neighbour(side), ", "))
+		say("describe."+side.String(), "what", strings.Join(e.neighbour(side, measure.MaxLength), ", "))
 		if h := e.tall(side); h > 0 {
-			say(" Height there %s.", e.size(h))
+			say("describe.height", "size", e.size(h))
 		}
 	}
 	for i := range e.wall.Openings {
 		x, y := e.wall.Openings[i].Outline.Bounds()
-		say(" %s from %s to %s, %s high.", e.openingName(i), e.size(x.Lo), e.size(x.Hi), e.size(y.Length()))
+		say("describe.opening", "opening", e.openingName(i), "from", e.size(x.Lo), "to", e.size(x.Hi), "height", e.size(y.Length()))
 	}
 	for i := range e.wall.Fittings {
 		f := &e.wall.Fittings[i]
-		say(" %s at %s, %s above the datum.", fittingName(f), e.size(f.At.X), e.size(f.At.Y))
+		say("describe.fitting", "fitting", fittingName(e.words, f), "size", e.size(f.At.X), "height", e.size(f.At.Y))
 	}
-	say(" From left to right: %s.", strings.Join(e.course(), ", "))
+	say("describe.course", "steps", strings.Join(e.course(), ", "))
 	for _, n := range e.notes {
 		if n.number != "" {
-			say(" Finding %s:", n.number)
+			say("describe.finding", "number", n.number, "words", n.text)
+			continue
 		}
-		say(" %s", n.text)
+		b.WriteString(" " + n.text)
 	}
 	return b.String()
 }
@@ -44,16 +45,16 @@ func (e *elevation) course() []string {
 	for _, p := range e.parts() {
 		for len(figures) > 1 && figures[0] <= p.seen.Lo {
 			if figures[0] > 0 {
-				steps = append(steps, "seam at "+e.size(figures[0]))
+				steps = append(steps, e.text("step.seam", "size", e.size(figures[0])))
 			}
 			figures = figures[1:]
 		}
-		name := fmt.Sprintf("drop %d", p.drop.Number)
+		name := e.text("step.drop", "drop", p.drop.Number)
 		if p.drop.Number == 0 {
-			name = "no paper"
+			name = e.text("step.bare")
 		}
 		if p.drop.Reversed {
-			name += " upside down"
+			name = e.text("step.upside-down", "drop", name)
 		}
 		steps = append(steps, name)
 	}

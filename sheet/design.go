@@ -124,16 +124,16 @@ func sliver(l draw.Line) draw.Box {
 
 // designNote says what the marks mean.
 func (e *elevation) designNote() {
-	text := "Design mark (where the repeat begins), every " + e.size(e.label.Repeat)
-	mark := tickMark
+	id, mark := "design.mark", tickMark
 	if e.label.Motif != nil {
-		text, mark = "Head of the leading motif on its axis, every "+e.size(e.label.Repeat), motifMark
+		id, mark = "design.motif", motifMark
 	}
+	text := e.text(id, "size", e.size(e.label.Repeat))
 	if e.on(e.label.Repeat) < mm {
-		text += " (too close to draw them all)"
+		text = e.text("design.dense", "mark", text)
 	}
 	if h := e.highest(); h != "" {
-		text += ". Highest on the wall, above the datum: " + h
+		text = e.text("design.highest", "mark", text, "heights", h)
 	}
 	e.notes = append(e.notes, note{mark: mark, text: text + "."})
 }
@@ -165,7 +165,7 @@ func (e *elevation) highest() string {
 	for k, y := range heights {
 		texts[k] = e.size(y)
 		if len(heights) > 1 {
-			texts[k] += " on drops " + strings.Join(drops[k], ", ")
+			texts[k] = e.text("design.on-drops", "size", texts[k], "drops", strings.Join(drops[k], ", "))
 		}
 	}
 	return strings.Join(texts, "; ")

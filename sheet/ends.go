@@ -1,7 +1,8 @@
 package sheet
 
 import (
-	"fmt"
+	"slices"
+	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/geom"
@@ -31,7 +32,7 @@ func (e *elevation) heights() {
 		}
 		if draw.TextWidth(d.Text, body, false) > head.Y-foot.Y {
 			d.Text = ""
-			e.notes = append(e.notes, note{text: "Height at the " + side.String() + " end: " + e.size(tall) + "."})
+			e.notes = append(e.notes, note{text: e.text("end.height-"+side.String(), "size", e.size(tall))})
 		}
 		e.add("sizes", d)
 		e.board.take(d.Box())
@@ -60,7 +61,7 @@ func (e *elevation) datum() {
 	}
 	lo, hi := e.reach.X.Lo-6*mm, e.reach.X.Hi+6*mm
 	e.add("design", draw.Segment(geom.Point{X: lo}, geom.Point{X: hi}, datumPen))
-	const text = "datum"
+	text := e.text("datum")
 	for _, t := range []draw.Text{
 		{At: geom.Point{X: hi - 4*mm, Y: -51 * mm / 10}},
 		{At: geom.Point{X: lo + 4*mm, Y: -51 * mm / 10}, Anchor: draw.End},
@@ -79,7 +80,7 @@ func (e *elevation) datum() {
 func (e *elevation) head() {
 	lo, hi := e.page.X.Lo+margin, e.page.X.Hi-margin
 	half := e.page.X.Length()/2 - margin - 2*mm
-	leftLines, rightLines := e.neighbour(hanging.Left), e.neighbour(hanging.Right)
+	leftLines, rightLines := e.neighbour(hanging.Left, half-8*mm), e.neighbour(hanging.Right, half-8*mm)
 	n := max(len(leftLines), len(rightLines))
 	y := e.crown + 4*mm + measure.Length(n-1)*line
 	top := y
@@ -96,11 +97,23 @@ func (e *elevation) head() {
 	e.pointer(geom.Point{X: lo, Y: top + body/3}, -1, hanging.Left)
 	e.pointer(geom.Point{X: hi, Y: top + body/3}, 1, hanging.Right)
 	y = top + line + 4*mm
-	sub := fmt.Sprintf("%s wide · %s · paper %s · 1:%d", e.size(e.wall.Width), e.run.Name, e.label.Name, e.scale)
-	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted(sub, body, false, hi-lo), Size: body, Ink: quiet})
-	y += line + mm
+	sub := e.text("wall.under-title", "width", e.size(e.wall.Width), "run", e.run.Name, "paper", e.label.Name, "scale", int(e.scale))
+	for _, l := range slices.Backward(twoLines(sub, hi-lo)) {
+		e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: l, Size: body, Ink: quiet})
+		y += line
+	}
+	y += mm
 	e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: draw.Fitted(e.title(), heading, true, hi-lo), Size: heading, Bold: true, Ink: graphite})
 	e.crown = y + heading*4/5
+}
+
+// twoLines breaks a text into two lines at most; only the second is cut off.
+func twoLines(text string, wide measure.Length) []string {
+	lines := draw.Wrapped(text, body, false, wide)
+	if len(lines) > 2 {
+		lines = []string{lines[0], draw.Fitted(strings.Join(lines[1:], " "), body, false, wide)}
+	}
+	return lines
 }
 
 func endInk(bold bool) draw.Ink {
@@ -110,29 +123,39 @@ func endInk(bold bool) draw.Ink {
 	return quiet
 }
 
-// neighbour says in two or three short lines what lies beyond an end.
-func (e *elevation) neighbour(side hanging.Side) []string {
+// neighbour says in two or three lines what lies beyond an end, as wide as
+// there is room if names allow it.
+func (e *elevation) neighbour(side hanging.Side, wide measure.Length) []string {
 	c, name, wall, ok := e.corner(side)
-	lines := []string{"end of the run", "papering stops here"}
+	lines := []string{e.text("end.of-run"), e.text("end.stops")}
 	lean, right := e.run.LeanAt(e.index)
 	if side == hanging.Right {
 		lean = right
 	}
 	if ok {
-		kind := "inside"
-		if c.Kind == room.Outside {
-			kind = "outside"
-		}
-		lines = []string{"to wall " + wall, kind + " corner " + name}
+		lines = []string{e.text("end.to-wall", "wall", e.words.Name(wall)), e.cornerLine(&c, name, wide)}
 	}
 	if lean != 0 {
-		way := "right"
+		way := "end.leans-right"
 		if lean < 0 {
-			way = "left"
+			way = "end.leans-left"
 		}
-		lines = append(lines, "head leans "+e.size(lean.Abs())+" "+way)
+		lines = append(lines, e.text(way, "size", e.size(lean.Abs())))
 	}
 	return lines
+}
+
+// cornerLine says what kind of corner one is, with its name if that has room.
+func (e *elevation) cornerLine(c *room.Corner, name string, wide measure.Length) string {
+	kind := "end.inside"
+	if c.Kind == room.Outside {
+		kind = "end.outside"
+	}
+	text := e.text(kind, "corner", e.words.Name(name))
+	if draw.TextWidth(text, body, false) > wide {
+		return e.text(kind + "-bare")
+	}
+	return text
 }
 
 // pointer draws a level arrow with its tip at a point, or a stop where the run

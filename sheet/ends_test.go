@@ -32,7 +32,7 @@ func TestNeighbour(t *testing.T) {
 		{2, hanging.Right, "end of the run / papering stops here"},
 	}
 	for _, tt := range tests {
-		if got := strings.Join(begun(t, run, tt.wall).neighbour(tt.side), " / "); got != tt.want {
+		if got := strings.Join(begun(t, run, tt.wall).neighbour(tt.side, measure.MaxLength), " / "); got != tt.want {
 			t.Errorf("wall %d, %v: %s, want %s", tt.wall, tt.side, got, tt.want)
 		}
 	}

@@ -16,7 +16,7 @@ func (e *elevation) fittings() {
 		b := draw.BoxAt(m.X-w/2, m.Y-h/2, w, h)
 		boxes[i] = b
 		e.board.take(b)
-		e.add("fittings", draw.Group{Title: fittingName(&f), Items: []draw.Item{
+		e.add("fittings", draw.Group{Title: fittingName(e.words, &f), Items: []draw.Item{
 			draw.Area{Shape: geom.Polygon{Outline: b.Ring()}, Fill: white, Pen: seamPen},
 			draw.Segment(geom.Point{X: b.X.Lo, Y: b.Y.Lo}, geom.Point{X: b.X.Hi, Y: b.Y.Hi}, finePen),
 			draw.Segment(geom.Point{X: b.X.Lo, Y: b.Y.Hi}, geom.Point{X: b.X.Hi, Y: b.Y.Lo}, finePen),
@@ -38,7 +38,7 @@ func (e *elevation) fittingLabel(f *room.Fitting, b draw.Box) {
 		{At: geom.Point{X: m.X, Y: b.Y.Hi + 2*mm}, Anchor: draw.Middle},
 		{At: geom.Point{X: m.X, Y: b.Y.Lo - small}, Anchor: draw.Middle},
 	} {
-		t.Text, t.Size, t.Ink = draw.Fitted(fittingName(f), small, false, 60*mm), small, quiet
+		t.Text, t.Size, t.Ink = draw.Fitted(fittingName(e.words, f), small, false, 60*mm), small, quiet
 		box := t.Box()
 		if e.board.isFree(box) && e.isPapered(box) {
 			e.add("fittings", draw.Area{Shape: geom.Polygon{Outline: box.Ring()}, Fill: tints[0]})
@@ -46,15 +46,14 @@ func (e *elevation) fittingLabel(f *room.Fitting, b draw.Box) {
 			return
 		}
 	}
-	e.notes = append(e.notes, note{text: "Crossed square, " + e.size(f.At.X) + " from the left end: " + fittingName(f) + "."})
+	e.notes = append(e.notes, note{text: e.text("fitting.note", "from", e.fromLeft(f.At.X), "fitting", fittingName(e.words, f))})
 }
 
 // power adds the caution about electricity where there is some.
 func (e *elevation) power() {
 	for _, f := range e.wall.Fittings {
 		if f.Kind == room.Socket || f.Kind == room.Switch || f.Kind == room.Light {
-			e.notes = append(e.notes, note{mark: cautionMark, text: "Sockets, switches and lights: switch the circuit off at the board, " +
-				"lock it and check that it is dead before a cover comes off. Local rules come first; leave wiring to a licensed electrician."})
+			e.notes = append(e.notes, note{mark: cautionMark, text: e.text("caution.power")})
 			return
 		}
 	}

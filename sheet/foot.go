@@ -37,7 +37,7 @@ func (e *elevation) foot() {
 	rounded := false
 	for i, x := range figures {
 		xs[i] = e.on(x)
-		rounded = rounded || x.Rounded(e.sys) != x
+		rounded = rounded || x.Rounded(e.words.Units()) != x
 	}
 	size, slots, rows := e.rows(figures, xs)
 	e.add("sizes", draw.Segment(geom.Point{X: xs[0], Y: base}, geom.Point{X: xs[len(xs)-1], Y: base}, finePen))
@@ -54,19 +54,29 @@ func (e *elevation) foot() {
 		seam := i > 0 && i < len(xs)-1
 		e.write("sizes", draw.Text{At: geom.Point{X: s.at, Y: y}, Text: e.figure(figures[i]), Size: size, Anchor: s.anchor, Bold: seam, Ink: endInk(seam)})
 	}
-	text := "Seams, from " + e.end(hanging.Left)
-	switch {
-	case e.sys == measure.Imperial && rounded:
-		text += ", to the nearest 1/16 in"
-	case e.sys == measure.Metric && rounded:
-		text += ", in mm, to a tenth"
-	case e.sys == measure.Metric:
-		text += ", in mm"
-	}
+	text := e.seamsFrom(rounded)
 	y := first - measure.Length(rows)*line
 	room := e.page.X.Length() - 2*margin
 	e.write("sizes", draw.Text{At: geom.Point{X: e.page.X.Lo + margin, Y: y}, Text: draw.Fitted(text, small, false, room), Size: small, Ink: quiet})
 	e.cursor = y - small/2
+}
+
+// seamsFrom says what the figures are and where they are measured from.
+func (e *elevation) seamsFrom(rounded bool) string {
+	text := e.text("foot.from-left")
+	if _, name, _, ok := e.corner(hanging.Left); ok {
+		text = e.text("foot.from-corner", "corner", e.words.Name(name))
+	}
+	isMetric := e.words.Units() == measure.Metric
+	switch {
+	case !isMetric && rounded:
+		return e.text("foot.sixteenths", "seams", text)
+	case isMetric && rounded:
+		return e.text("foot.tenths", "seams", text)
+	case isMetric:
+		return e.text("foot.mm", "seams", text)
+	}
+	return text
 }
 
 // rows places the figures in as few rows as they need: in letters of the usual

@@ -6,6 +6,7 @@ import (
 
 	"firstdrop/draw"
 	"firstdrop/measure"
+	"firstdrop/words"
 )
 
 func TestFigures(t *testing.T) {
@@ -38,7 +39,7 @@ func TestFootSaysWhereItCountsFrom(t *testing.T) {
 	}
 	for _, tt := range tests {
 		e := begun(t, tt.run, tt.wall)
-		e.sys = tt.sys
+		e.words = words.For("").In(tt.sys)
 		e.foot()
 		items := e.scene.Layer("sizes").Items
 		if got := items[len(items)-1].(draw.Text).Text; got != tt.want {

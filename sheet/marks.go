@@ -32,7 +32,7 @@ func (e *elevation) findings() {
 		number := strconv.Itoa(n)
 		e.plant(number, e.spot(f.Place))
 		f.Place.Run = "" // the sheet's title says it
-		e.notes = append(e.notes, note{mark: pennantMark, number: number, text: Words(f, e.sys)})
+		e.notes = append(e.notes, note{mark: pennantMark, number: number, title: e.text("mark.finding", "number", number), text: Words(f, e.words)})
 	}
 }
 
@@ -133,7 +133,7 @@ func (e *elevation) plantOn(number string, at geom.Point, avoid *board) bool {
 				inside := e.reach.Grown(mm / 2).Contains(box)
 				if inside && e.board.isFree(box) && avoid.isFree(box) {
 					e.board.take(box)
-					e.add("marks", pennant(number, geom.Point{X: at.X, Y: y}, left, pennantTall))
+					e.add("marks", pennant(e.text("mark.finding", "number", number), number, geom.Point{X: at.X, Y: y}, left, pennantTall))
 					return true
 				}
 			}
@@ -144,14 +144,14 @@ func (e *elevation) plantOn(number string, at geom.Point, avoid *board) bool {
 
 // pennant returns a flag with a number on a stick of that height whose foot is
 // at a point.
-func pennant(number string, foot geom.Point, left bool, tall measure.Length) draw.Item {
+func pennant(title, number string, foot geom.Point, left bool, tall measure.Length) draw.Item {
 	w, out := pennantWide(number), measure.Length(1)
 	if left {
 		out = -1
 	}
 	at := func(dx, dy measure.Length) geom.Point { return geom.Point{X: foot.X + out*dx, Y: foot.Y + dy} }
 	mid := tall - pennantHigh/2
-	return draw.Group{Title: "Finding " + number, Items: []draw.Item{
+	return draw.Group{Title: title, Items: []draw.Item{
 		draw.Segment(foot, at(0, tall), seamPen),
 		draw.Area{Fill: graphite, Shape: geom.Polygon{Outline: geom.Ring{
 			at(0, tall), at(w-mm, tall), at(w, mid), at(w-mm, tall-pennantHigh), at(0, tall-pennantHigh),

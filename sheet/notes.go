@@ -31,6 +31,7 @@ const (
 type note struct {
 	mark   noteMark
 	number string // of a pennant
+	title  string // the same for those who cannot see it
 	text   string
 }
 
@@ -96,7 +97,7 @@ func (n note) sample(at geom.Point) []draw.Item {
 		}
 		return []draw.Item{draw.Line{Points: append(points, p(10*mm, 0)), Pen: killPen}}
 	case pennantMark:
-		return []draw.Item{pennant(n.number, p(2*mm, -pennantHigh/2-mm/2), false, pennantHigh+mm/2)}
+		return []draw.Item{pennant(n.title, n.number, p(2*mm, -pennantHigh/2-mm/2), false, pennantHigh+mm/2)}
 	case dashedMark:
 		return []draw.Item{draw.Area{Shape: geom.Polygon{Outline: draw.BoxAt(at.X+2*mm, mid-2*mm, 6*mm, 4*mm).Ring()}, Fill: tints[1], Pen: returnPen}}
 	case motifMark:

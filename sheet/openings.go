@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/measure"
@@ -13,7 +11,7 @@ import (
 func (e *elevation) openings() {
 	for i, hole := range e.face.Holes {
 		shape := geom.Polygon{Outline: e.ring(hole)}
-		title := "Opening"
+		title := e.text("opening")
 		if i < len(e.wall.Openings) {
 			title = e.openingName(i)
 		}
@@ -46,10 +44,10 @@ func (e *elevation) returns() {
 		if names != "" {
 			names += ", "
 		}
-		names += fmt.Sprintf("%s %v of %s", p.Name, r.Side, e.openingName(r.Opening))
+		names += e.text("returns.piece", "piece", p.Name, "return", returnName(e.words, r.Side, e.openingName(r.Opening)))
 	}
 	if names != "" {
-		e.notes = append(e.notes, note{mark: dashedMark, text: "Returns, drawn laid open into their opening: " + names + "."})
+		e.notes = append(e.notes, note{mark: dashedMark, text: e.text("returns.note", "pieces", names)})
 	}
 }
 
@@ -72,13 +70,13 @@ func (e *elevation) returnLabel(name string, box draw.Box) {
 func (e *elevation) openingLabel(i int) {
 	o := &e.wall.Openings[i]
 	x, y := o.Outline.Bounds()
-	lines := []string{e.openingName(i), e.figure(x.Length()) + " × " + e.size(y.Length())}
+	lines := []string{e.openingName(i), e.text("opening.size", "width", e.figure(x.Length()), "height", e.size(y.Length()))}
 	if sill := y.Lo - e.footAt(x); sill > 0 {
-		lines = append(lines, "sill "+e.size(sill))
+		lines = append(lines, e.text("opening.sill", "size", e.size(sill)))
 	}
 	box := draw.BoxOf(e.ring(e.face.Holes[i]))
 	box = draw.Box{X: box.X.Intersection(e.reach.X), Y: box.Y.Intersection(e.reach.Y)}
-	narrow := append([]string{e.openingName(i), e.figure(x.Length()) + " wide", e.figure(y.Length()) + " high"}, lines[2:]...)
+	narrow := append([]string{e.openingName(i), e.text("opening.wide", "size", e.figure(x.Length())), e.text("opening.high", "size", e.figure(y.Length()))}, lines[2:]...)
 	for _, turn := range []draw.Turn{draw.Level, draw.Upwards} {
 		for _, lines := range [][]string{lines, narrow} {
 			for _, size := range []measure.Length{body, small} {
@@ -88,11 +86,11 @@ func (e *elevation) openingLabel(i int) {
 			}
 		}
 	}
-	text := fmt.Sprintf("%s from %s: %s", e.openingName(i), e.size(x.Lo), lines[1])
+	text := e.text("opening.note", "opening", e.openingName(i), "from", e.size(x.Lo), "size", lines[1])
 	if len(lines) > 2 {
-		text += ", " + lines[2]
+		text = e.text("opening.note-sill", "opening", e.openingName(i), "from", e.size(x.Lo), "size", lines[1], "sill", lines[2])
 	}
-	e.notes = append(e.notes, note{text: text + "."})
+	e.notes = append(e.notes, note{text: text})
 }
 
 // footAt returns the lowest point of the wall over a stretch of it.

@@ -8,10 +8,11 @@ import (
 	"firstdrop/geom"
 	"firstdrop/measure"
 	"firstdrop/room"
+	"firstdrop/words"
 )
 
 // words returns the texts of a layer.
-func words(e *elevation, layer string) string {
+func wordsOn(e *elevation, layer string) string {
 	var all []string
 	e.scene.Walk(func(l string, it draw.Item) {
 		if text, ok := it.(draw.Text); ok && l == layer {
@@ -37,9 +38,9 @@ func TestOpeningsSayNameAndSize(t *testing.T) {
 	}
 	for _, tt := range tests {
 		e := begun(t, tt.run, 0)
-		e.sys = tt.sys
+		e.words = words.For("").In(tt.sys)
 		e.openings()
-		if got := words(e, "words"); got != tt.words {
+		if got := wordsOn(e, "words"); got != tt.words {
 			t.Errorf("%s: %q, want %q", tt.run, got, tt.words)
 		}
 		note := ""
@@ -81,7 +82,7 @@ func TestFittings(t *testing.T) {
 	if got, want := e.scene.Layer("fittings").Items[0].Box(), draw.BoxAt(26*mm, 13*mm, 8*mm, 4*mm); got != want {
 		t.Errorf("the socket is drawn at %v, want %v", got, want)
 	}
-	if got, want := words(e, "words"), "socket by the bed / vent"; got != want {
+	if got, want := wordsOn(e, "words"), "socket by the bed / vent"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if len(e.notes) != 1 || e.notes[0].mark != cautionMark {

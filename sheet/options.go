@@ -4,12 +4,15 @@ import (
 	"firstdrop/draw"
 	"firstdrop/finding"
 	"firstdrop/measure"
+	"firstdrop/words"
 )
 
 // Options say how a wall is drawn. The zero value is metric, at a scale and on
 // a page chosen to fit.
 type Options struct {
 	System measure.System
+	// Lang is the language of all words; British English when nil.
+	Lang *words.Catalogue
 	// Width of the page: 180 mm when 0, the printable width of upright A4; a
 	// wall that would come out too small gets 267 mm, that of A4 on its side,
 	// and a longer one as much as it needs.

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/hanging"
@@ -29,19 +27,18 @@ func (e *elevation) plumbs() {
 				e.add("plumbs", bob(geom.Point{X: x, Y: e.on(y.Lo)}, 4*mm)...)
 			}
 		}
-		text := e.size(far) + " from " + e.end(b.From)
+		text := e.from(far, b.From)
 		for k := len(ys) - 1; k >= 0; k-- { // the tallest clear stretch first
 			y := geom.Interval{Lo: e.on(ys[k].Lo) + 8*mm, Hi: e.on(ys[k].Hi)}
 			if e.along("plumbs", draw.Text{Text: text, Ink: chalk, Bold: i == 0}, x, y) {
 				break
 			}
 		}
-		first := ""
+		say := e.text("plumb."+b.Edge.String(), "from", text, "drop", e.layout.Drops[b.Drop].Number)
 		if i == 0 {
-			first = "Start here. "
+			say = e.text("plumb.start", "plumb", say)
 		}
-		e.notes = append(e.notes, note{mark: plumbMark, text: fmt.Sprintf("%sPlumb line %s, for the %v edge of drop %d.",
-			first, text, b.Edge, e.layout.Drops[b.Drop].Number)})
+		e.notes = append(e.notes, note{mark: plumbMark, text: say})
 	}
 }
 

@@ -16,6 +16,7 @@ import (
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
+	"firstdrop/words"
 )
 
 // anyRun draws a run of two walls with openings, slopes and leans.
@@ -72,7 +73,10 @@ func TestAnyWallCanBeRead(t *testing.T) {
 			x := measure.Length(rapid.IntRange(0, 900).Draw(t, "at")) * mm
 			p.Findings = append(p.Findings, finding.Finding{Code: plan.FocalSeam, Place: finding.Place{Run: "run", Wall: "A", X: &x}})
 		}
-		o := Options{System: measure.System(rapid.IntRange(0, 1).Draw(t, "system"))}
+		o := Options{
+			System: measure.System(rapid.IntRange(0, 1).Draw(t, "system")),
+			Lang:   words.For(rapid.SampledFrom(words.Languages()).Draw(t, "language")),
+		}
 		for wall := range run.Walls {
 			legible(t, Wall(p, 0, wall, o), l, wall)
 		}

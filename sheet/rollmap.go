@@ -4,32 +4,40 @@ import (
 	"cmp"
 	"io"
 	"slices"
-	"strconv"
 	"strings"
 
 	"firstdrop/cutting"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/words"
 )
 
-// RollMap writes the rolls of one paper as CSV, one row per cut in cutting
-// order: roll by roll, and within a roll order by order where it has several.
+// RollMap writes the map of the rolls of one paper as CSV: see [RollTable].
+func RollMap(w io.Writer, p *plan.Plan, paper int, lang *words.Catalogue) error {
+	t, err := RollTable(p, paper, lang)
+	if err != nil {
+		return err
+	}
+	return t.WriteCSV(w)
+}
+
+// RollTable lists the rolls of one paper, one row per cut in cutting order: roll by roll, and within a roll order by order where it has several.
 // An order serves every roll that begins at a phase after start_after and up to
 // start_up_to, counted round the repeat; equal figures mean every start. waste
 // is what lies between a cut and the one before it. Flaws, and the places where
 // another part of the roll begins, stand in rows of their own where they lie.
-// Places are rounded as in [CuttingList]. It is an error when the plan does not
+// Places are rounded as in [CuttingTable]. It is an error when the plan does not
 // use the paper.
-func RollMap(w io.Writer, p *plan.Plan, paper int, sys measure.System) error {
-	c, err := newCuts(p, paper)
+func RollTable(p *plan.Plan, paper int, lang *words.Catalogue) (*Table, error) {
+	c, err := newCuts(p, paper, lang)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	t := newTable(w, sys)
+	t := newTable("roll-map", lang)
 	for r := range c.rolls {
 		for o := range c.rolls[r].Orders {
 			before := measure.Length(0)
-			for _, s := range c.rolls[r].stretches(o) {
+			for _, s := range c.stretches(&c.rolls[r], o) {
 				c.stretchRow(t, &c.rolls[r], o, s, before)
 				if s.cut != nil {
 					before = s.To
@@ -37,7 +45,7 @@ func RollMap(w io.Writer, p *plan.Plan, paper int, sys measure.System) error {
 			}
 		}
 	}
-	return t.write()
+	return t, nil
 }
 
 // stretch is what a row of the roll map is about: a cut, a flaw, or the place
@@ -51,12 +59,12 @@ type stretch struct {
 
 // stretches lists what lies on the roll in one of its orders, from its
 // beginning.
-func (r *Roll) stretches(order int) (all []stretch) {
+func (c *cuts) stretches(r *Roll, order int) (all []stretch) {
 	for _, f := range r.Flaws {
-		all = append(all, stretch{From: f.From, To: f.To, word: "flaw: do not use"})
+		all = append(all, stretch{From: f.From, To: f.To, word: c.words.Text("roll.flaw")})
 	}
 	for i, at := range r.Parts {
-		all = append(all, stretch{From: at, To: at, word: "part " + strconv.Itoa(i+2) + " begins"})
+		all = append(all, stretch{From: at, To: at, word: c.words.Text("roll.part", "number", i+2)})
 	}
 	cuts := r.Orders[order].Cuts
 	for n := range cuts {
@@ -66,16 +74,16 @@ func (r *Roll) stretches(order int) (all []stretch) {
 	return all
 }
 
-func (c *cuts) stretchRow(t *table, r *Roll, order int, s stretch, before measure.Length) {
+func (c *cuts) stretchRow(t *Table, r *Roll, order int, s stretch, before measure.Length) {
 	o := &r.Orders[order]
-	t.text("roll", strconv.Itoa(r.Number))
-	t.text("roll_name", r.Name)
+	t.count("roll", r.Number)
+	t.text("roll-name", r.Name)
 	t.text("batch", r.Batch)
-	t.text("in_hand", map[bool]string{true: "yes"}[r.InHand])
-	t.text("order", strconv.Itoa(order+1))
-	t.length("start_after", micro(o.After))
-	t.length("start_up_to", micro(o.UpTo))
-	t.length("shown_for_start", micro(o.At))
+	t.text("in-hand", map[bool]string{true: c.words.Text("roll.in-hand")}[r.InHand])
+	t.count("order", order+1)
+	t.length("start-after", micro(o.After))
+	t.length("start-up-to", micro(o.UpTo))
+	t.length("shown-for-start", micro(o.At))
 	if s.cut != nil {
 		c.cutColumns(t, r, s, before)
 	} else {
@@ -85,42 +93,42 @@ func (c *cuts) stretchRow(t *table, r *Roll, order int, s stretch, before measur
 }
 
 // cutColumns fills in what a cut gives.
-func (c *cuts) cutColumns(t *table, r *Roll, s stretch, before measure.Length) {
+func (c *cuts) cutColumns(t *Table, r *Roll, s stretch, before measure.Length) {
 	gifts := r.Gifts(c.plan, *s.cut)
 	var leads, walls, runs []string
 	for _, g := range gifts {
-		leads = append(leads, leading(g.Layout, g.Piece))
-		walls = append(walls, g.Layout.Run.WallName(g.Layout.PieceWall(g.Piece)))
+		leads = append(leads, c.leading(g.Layout, g.Piece))
+		walls = append(walls, c.words.Name(g.Layout.Run.WallName(g.Layout.PieceWall(g.Piece))))
 		runs = append(runs, g.Layout.Run.Name)
 	}
-	t.text("cut", strconv.Itoa(s.number))
+	t.count("cut", s.number)
 	t.length("waste", micro(s.From)-micro(before))
 	t.length("from", micro(s.From))
 	t.length("to", micro(s.To))
 	t.length("length", s.To-s.From)
 	t.length("phase", r.Phase(*s.cut))
-	t.text("mark", Mark(&c.plan.Task.Papers[c.paper], r.Phase(*s.cut), t.sys))
-	t.text("leading_end", each(leads))
+	t.text("mark", Mark(&c.plan.Task.Papers[c.paper], r.Phase(*s.cut), c.words))
+	t.text("leading-end", each(leads))
 	t.text("piece", Names(gifts))
 	t.text("wall", each(walls))
 	t.text("run", each(runs))
-	t.length("left_on_roll", micro(r.Length-s.To))
+	t.length("left-on-roll", micro(r.Length-s.To))
 }
 
 // bareColumns fills in what is no cut.
-func (c *cuts) bareColumns(t *table, s stretch) {
-	t.text("cut", "")
-	t.blank("waste")
+func (c *cuts) bareColumns(t *Table, s stretch) {
+	t.blank("cut", CountColumn, "")
+	t.blank("waste", LengthColumn, "")
 	t.length("from", micro(s.From))
 	t.length("to", micro(s.To))
 	t.length("length", s.To-s.From)
-	t.blank("phase")
+	t.blank("phase", LengthColumn, "")
 	t.text("mark", "")
-	t.text("leading_end", "")
+	t.text("leading-end", "")
 	t.text("piece", s.word)
 	t.text("wall", "")
 	t.text("run", "")
-	t.blank("left_on_roll")
+	t.blank("left-on-roll", LengthColumn, "")
 }
 
 // each joins what stands side by side, as one where all are alike.

@@ -9,6 +9,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
+	"firstdrop/words"
 )
 
 // Roll is a roll that is cut, as one finds it on the table.
@@ -108,12 +109,12 @@ func Names(gifts []Gift) string {
 // Mark says what to look for in the design where a piece with that phase at its
 // leading end is to be cut off: "410 mm above the motif", "90 mm into the
 // repeat"; "" where there is no design.
-func Mark(label *paper.Paper, phase measure.Length, sys measure.System) string {
+func Mark(label *paper.Paper, phase measure.Length, c *words.Catalogue) string {
 	switch m := label.Motif; {
 	case label.Repeat == 0:
 		return ""
 	case m != nil:
-		return (m.Head - phase).Mod(label.Repeat).Format(sys) + " above the motif"
+		return c.Text("design.above-motif", "size", (m.Head - phase).Mod(label.Repeat))
 	}
-	return phase.Format(sys) + " into the repeat"
+	return c.Text("design.into-repeat", "size", phase)
 }

@@ -36,7 +36,7 @@ func TestRollMapShowsWhatIsOnTheRoll(t *testing.T) {
 	p := handSample.plan(t)
 	type span struct{ from, to measure.Length }
 	cuts, others := map[string][]span{}, map[string][]span{}
-	for _, r := range rows(t, sheet.RollMap, p, measure.Metric) {
+	for _, r := range rows(t, rollMap, p, measure.Metric) {
 		s := span{length(t, r, "from_mm"), length(t, r, "to_mm")}
 		if (r["in_hand"] == "yes") != (r["roll_name"] != "") || r["batch"] != "7" {
 			t.Errorf("roll %s is %q of batch %q, in hand: %q", r["roll"], r["roll_name"], r["batch"], r["in_hand"])

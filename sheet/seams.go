@@ -6,6 +6,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
+	"firstdrop/words"
 )
 
 // seams draws the seams that stand on this wall: those in its corners are its
@@ -20,7 +21,7 @@ func (e *elevation) seams() {
 			e.add("seams", draw.Segment(e.at(s.X, y.Lo), e.at(s.X, y.Hi), seamPen))
 		}
 		if !s.Meets() && e.label.Match.Kind != paper.Free {
-			e.notes = append(e.notes, note{text: "At the seam " + e.size(s.X) + " from the left end the design " + misses(s.Across, s.Along, e.sys) + "."})
+			e.notes = append(e.notes, note{text: e.text("seam.misses", "from", e.fromLeft(s.X), "misses", misses(e.words, s.Across, s.Along))})
 		}
 	}
 }
@@ -41,7 +42,7 @@ func (e *elevation) killSeam() {
 			e.teeth(geom.Point{X: x, Y: e.on(y.Lo)}, geom.Point{X: x, Y: e.on(y.Hi)})
 			e.killName(x, geom.Interval{Lo: e.on(y.Lo), Hi: e.on(y.Hi)})
 		}
-		e.killNote("Kill seam at "+e.size(s.X)+" from the left end", s)
+		e.killNote(e.text("kill.on-wall", "from", e.fromLeft(s.X)), s)
 	case s.InCorner && (s.Wall == e.index || last == e.index):
 		for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
 			if side == hanging.Left && s.Wall != e.index || side == hanging.Right && last != e.index {
@@ -51,9 +52,17 @@ func (e *elevation) killSeam() {
 				e.teeth(foot, head)
 				e.killName(foot.X, geom.Interval{Lo: foot.Y, Hi: head.Y})
 			}
-			e.killNote("Kill seam in "+e.end(side), s)
+			e.killNote(e.killIn(side), s)
 		}
 	}
+}
+
+// killIn names the kill seam in a corner of the wall.
+func (e *elevation) killIn(side hanging.Side) string {
+	if _, name, _, ok := e.corner(side); ok {
+		return e.text("kill.in-corner", "corner", e.words.Name(name))
+	}
+	return e.text("kill.in-" + side.String())
 }
 
 // teeth draws the kill seam's line from foot to head.
@@ -70,9 +79,9 @@ func (e *elevation) teeth(foot, head geom.Point) {
 	e.add("kill", draw.Line{Points: append(points, head), Pen: killPen})
 }
 
-// killName writes "kill seam" along the seam, on the side that has room.
+// killName writes what it is along the seam, on the side that has room.
 func (e *elevation) killName(x measure.Length, y geom.Interval) {
-	e.along("kill", draw.Text{Text: "kill seam", Bold: true, Ink: oxide}, x, y)
+	e.along("kill", draw.Text{Text: e.text("kill.name"), Bold: true, Ink: oxide}, x, y)
 }
 
 // along writes a text upwards beside an upright line at x, within a stretch of
@@ -117,49 +126,64 @@ func (e *elevation) isCrossed(x geom.Interval) bool {
 
 // killNote says how far the design misses.
 func (e *elevation) killNote(where string, s *hanging.Seam) {
-	text := where + ": the design " + misses(s.Across, s.Along, e.sys) + "."
+	text := e.text("kill.misses", "kill", where, "misses", misses(e.words, s.Across, s.Along))
 	switch {
 	case e.label.Match.Kind == paper.Free:
-		text = where + ": the last drop is trimmed here; this paper has no design that could miss."
+		text = e.text("kill.free", "kill", where)
 	case s.Meets():
-		text = where + ": the design meets here too."
+		text = e.text("kill.meets", "kill", where)
 	}
 	e.notes = append(e.notes, note{mark: killMark, text: text})
 }
 
-// misses says in words how far a design misses at a seam.
-func misses(across geom.Interval, along measure.Length, sys measure.System) string {
-	var text string
+// misses says in words how far a design misses at a seam; it follows "the
+// design".
+func misses(c *words.Catalogue, across geom.Interval, along measure.Length) string {
+	wide, high := missesAcross(c, across), missesAlong(c, along)
+	switch {
+	case wide == "" && high == "":
+		return c.Text("misses.not")
+	case wide == "":
+		return high
+	case high == "":
+		return wide
+	}
+	return c.Text("misses.and", "across", wide, "along", high)
+}
+
+// missesAcross says what becomes of the design's width; "" when it is whole.
+func missesAcross(c *words.Catalogue, across geom.Interval) string {
 	switch lo, hi := across.Lo, across.Hi; {
 	case lo == 0 && hi == 0:
+		return ""
 	case lo >= 0 && hi >= 0:
-		text = "loses " + fromTo(lo, hi, sys) + " of its width"
+		return c.Text("misses.loses", "size", fromTo(c, lo, hi))
 	case lo <= 0 && hi <= 0:
-		text = "shows " + fromTo(-hi, -lo, sys) + " of its width twice"
+		return c.Text("misses.twice", "size", fromTo(c, -hi, -lo))
 	default:
-		text = "shows up to " + plainly(-lo, sys) + " of its width twice and loses up to " + plainly(hi, sys)
+		return c.Text("misses.both", "twice", c.Plain(-lo), "lost", c.Plain(hi))
 	}
+}
+
+// missesAlong says by how much the design stands too low or too high; "" when it
+// does not.
+func missesAlong(c *words.Catalogue, along measure.Length) string {
 	switch {
-	case along == 0 && text == "":
-		return "meets"
-	case along == 0:
-		return text
-	case text != "":
-		text += " and "
+	case along < 0:
+		return c.Text("misses.low", "size", c.Plain(-along))
+	case along > 0:
+		return c.Text("misses.high", "size", c.Plain(along))
 	}
-	if along < 0 {
-		return text + "stands " + plainly(-along, sys) + " too low on the right"
-	}
-	return text + "stands " + plainly(along, sys) + " too high on the right"
+	return ""
 }
 
 // fromTo writes a length, or the two ends of a stretch.
-func fromTo(lo, hi measure.Length, sys measure.System) string {
+func fromTo(c *words.Catalogue, lo, hi measure.Length) string {
 	switch {
 	case lo == hi:
-		return plainly(lo, sys)
+		return c.Plain(lo)
 	case lo == 0:
-		return "up to " + plainly(hi, sys)
+		return c.Text("size.up-to", "size", c.Plain(hi))
 	}
-	return plainly(lo, sys) + " to " + plainly(hi, sys)
+	return c.Text("size.from-to", "from", c.Plain(lo), "to", c.Plain(hi))
 }

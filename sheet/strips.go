@@ -194,10 +194,10 @@ func (e *elevation) mark(name string, size measure.Length, box draw.Box, reverse
 			{X: box.X.Lo, Y: y - mm}, {X: box.X.Hi - w/5, Y: y - 7*mm/10}, {X: box.X.Hi, Y: y + mm/5},
 		}, Pen: tagPen},
 	}
-	title := "Drop " + name
+	title := e.text("drop.title", "piece", name)
 	if e.label.Match.Reversing {
 		items = append(items, arrow(geom.Point{X: x, Y: box.Y.Lo + mm/2}, arrowTall-2*mm, reversed)...)
-		title += map[bool]string{false: ", head up", true: ", upside down"}[reversed]
+		title = e.text(map[bool]string{false: "drop.head-up", true: "drop.upside-down"}[reversed], "piece", name)
 	}
 	e.add("numbers", draw.Group{Title: title, Items: items})
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"firstdrop/measure"
+	"firstdrop/words"
 )
 
 func TestTable(t *testing.T) {
@@ -12,19 +13,19 @@ func TestTable(t *testing.T) {
 		sys  measure.System
 		want string
 	}{
-		{measure.Metric, "name,length_mm\r\n\"a, b\",12.7\r\n'=x,-1\r\n"},
-		{measure.Imperial, "name,length_mm,length_ft_in\r\n\"a, b\",12.7,\"1/2\"\"\"\r\n'=x,-1,\"≈ -1/16\"\"\"\r\n"},
+		{measure.Metric, "roll_name,length_mm\r\n\"a, b\",12.7\r\n'=x,-1\r\n"},
+		{measure.Imperial, "roll_name,length_mm,length_ft_in\r\n\"a, b\",12.7,\"1/2\"\"\"\r\n'=x,-1,\"≈ -1/16\"\"\"\r\n"},
 	}
 	for _, tt := range tests {
 		var b bytes.Buffer
-		tab := newTable(&b, tt.sys)
-		tab.text("name", "a, b")
+		tab := newTable("as-hung", words.For("").In(tt.sys))
+		tab.text("roll-name", "a, b")
 		tab.length("length", measure.Inch/2)
 		tab.end()
-		tab.text("name", "=x")
+		tab.text("roll-name", "=x")
 		tab.length("length", -mm) // a negative number is a number
 		tab.end()
-		if err := tab.write(); err != nil {
+		if err := tab.WriteCSV(&b); err != nil {
 			t.Fatal(err)
 		}
 		if got := b.String(); got != tt.want {

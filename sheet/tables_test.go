@@ -13,19 +13,25 @@ import (
 	"firstdrop/plan"
 	"firstdrop/room"
 	"firstdrop/sheet"
+	"firstdrop/words"
 )
 
 // cuttingList writes the list in hanging order.
 func cuttingList(w io.Writer, p *plan.Plan, at int, sys measure.System) error {
-	return sheet.CuttingList(w, p, at, sheet.AsHung, sys)
+	return sheet.CuttingList(w, p, at, sheet.AsHung, words.For("").In(sys))
 }
 
 // cutList writes the list in cutting order.
 func cutList(w io.Writer, p *plan.Plan, at int, sys measure.System) error {
-	return sheet.CuttingList(w, p, at, sheet.AsCut, sys)
+	return sheet.CuttingList(w, p, at, sheet.AsCut, words.For("").In(sys))
 }
 
 type tableWriter func(io.Writer, *plan.Plan, int, measure.System) error
+
+// rollMap writes the map of the rolls.
+func rollMap(w io.Writer, p *plan.Plan, at int, sys measure.System) error {
+	return sheet.RollMap(w, p, at, words.For("").In(sys))
+}
 
 // rows writes a table and reads it back by RFC 4180: each row as column → value.
 func rows(t testing.TB, write tableWriter, p *plan.Plan, sys measure.System) []map[string]string {
@@ -124,7 +130,7 @@ func TestRollMapIsInCuttingOrder(t *testing.T) {
 			p := s.kept(t)
 			rolls := map[string]bool{}
 			last, before, cuts := "", measure.Length(0), 0
-			for _, r := range rows(t, sheet.RollMap, p, s.sys) {
+			for _, r := range rows(t, rollMap, p, s.sys) {
 				key := r["roll"] + "/" + r["order"]
 				if key != last {
 					last, before = key, 0
@@ -239,7 +245,7 @@ func TestUnusedPaperIsAnError(t *testing.T) {
 	task.Papers = append([]paper.Paper{}, task.Papers...)
 	task.Papers = append(task.Papers, label("Spare", 0, paper.Match{}))
 	p.Task, p.Papers = &task, append(append([]plan.PaperPlan{}, p.Papers...), plan.PaperPlan{})
-	for _, write := range []tableWriter{cuttingList, sheet.RollMap} {
+	for _, write := range []tableWriter{cuttingList, rollMap} {
 		if err := write(io.Discard, &p, 1, measure.Metric); err == nil || !strings.Contains(err.Error(), `"Spare"`) {
 			t.Errorf("err = %v", err)
 		}

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/hanging"
@@ -29,7 +27,7 @@ func (e *elevation) turns() {
 		ring := geom.Ring{shift(foot, near, 0), shift(head, near, 0), shift(head, near+wide, -drop), shift(foot, near+wide, drop)}
 		label := draw.Text{
 			At:   geom.Point{X: foot.X + out*(near+wide+mm), Y: (foot.Y + head.Y) / 2},
-			Text: draw.Fitted(text, small, false, head.Y-foot.Y-4*mm), Size: small, Anchor: draw.Middle, Turn: draw.Upwards, Ink: quiet,
+			Text: text, Size: small, Anchor: draw.Middle, Turn: draw.Upwards, Ink: quiet,
 		}
 		if side == hanging.Right {
 			label.At.X += small * 760 / 1000
@@ -39,6 +37,10 @@ func (e *elevation) turns() {
 		e.add("turns", draw.Group{Title: text, Items: []draw.Item{
 			draw.Area{Shape: geom.Polygon{Outline: ring}, Fill: backside, Pen: finePen},
 		}})
+		if draw.TextWidth(text, small, false) > head.Y-foot.Y-4*mm { // never a size cut off
+			e.notes = append(e.notes, note{text: e.text("turn.note-"+side.String(), "turn", text)})
+			continue
+		}
 		e.write("turns", label)
 	}
 }
@@ -53,10 +55,10 @@ func (e *elevation) turned(side hanging.Side) string {
 				continue
 			}
 			if q := e.folded(d, k, side); q != nil {
-				return fmt.Sprintf("%d goes on: %s on %s", d.Number, e.size(q.X.Length()), e.run.WallName(q.Wall))
+				return e.text("turn.on", "drop", d.Number, "size", e.size(q.X.Length()), "wall", e.words.Name(e.run.WallName(q.Wall)))
 			}
 			if over := e.over(p, side); over > 0 {
-				return fmt.Sprintf("%d turns %s", d.Number, e.size(over))
+				return e.text("turn.over", "drop", d.Number, "size", e.size(over))
 			}
 		}
 	}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/finding"
@@ -12,6 +11,7 @@ import (
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
+	"firstdrop/words"
 )
 
 // Wall draws the elevation of one wall of a run as one faces it: paper and
@@ -51,7 +51,7 @@ type elevation struct {
 	wall   *room.Wall
 	label  *paper.Paper
 	face   geom.Polygon // in the wall's coordinates
-	sys    measure.System
+	words  *words.Catalogue
 	scale  int64
 
 	page    draw.Box // X is fixed from the start; Y grows
@@ -65,28 +65,24 @@ type elevation struct {
 	crown   measure.Length // where the next line above the wall may stand
 }
 
-// layers lists the layers from the bottom up.
-var layers = []draw.Layer{
-	{Name: "paper", Title: "Drops of paper"},
-	{Name: "openings", Title: "Openings"},
-	{Name: "design", Title: "Where the design falls"},
-	{Name: "seams", Title: "Seams"},
-	{Name: "outline", Title: "Outline of the wall"},
-	{Name: "fittings", Title: "Fittings"},
-	{Name: "plumbs", Title: "Plumb lines"},
-	{Name: "kill", Title: "Kill seam"},
-	{Name: "turns", Title: "Paper that turns a corner"},
-	{Name: "sizes", Title: "Sizes"},
-	{Name: "numbers", Title: "Numbers of the drops in hanging order"},
-	{Name: "marks", Title: "Marks of the findings"},
-	{Name: "words", Title: "Names and notes"},
+// layerNames lists the layers from the bottom up.
+var layerNames = []string{
+	"paper", "openings", "design", "seams", "outline", "fittings", "plumbs", "kill", "turns", "sizes", "numbers", "marks", "words",
+}
+
+// layers makes the layers, with titles in the drawing's language.
+func (e *elevation) layers() (layers []draw.Layer) {
+	for _, name := range layerNames {
+		layers = append(layers, draw.Layer{Name: name, Title: e.text("layer." + name)})
+	}
+	return layers
 }
 
 func newElevation(p *plan.Plan, run, wall int, o Options) *elevation {
 	l := p.Runs[run].Layout
 	e := &elevation{
 		plan: p, more: o.Findings, layout: l, run: l.Run, index: wall, wall: &l.Run.Walls[wall],
-		label: l.Paper, face: l.Run.Face(wall), sys: o.System,
+		label: l.Paper, face: l.Run.Face(wall), words: o.Lang.In(o.System),
 	}
 	x, y := e.face.Bounds()
 	var width measure.Length
@@ -95,7 +91,7 @@ func newElevation(p *plan.Plan, run, wall int, o Options) *elevation {
 	left := (width - e.reach.X.Length()) / 2
 	e.page.X = geom.Interval{Lo: e.reach.X.Lo - left, Hi: e.reach.X.Lo - left + width}
 	e.cursor, e.crown = e.reach.Y.Lo, e.reach.Y.Hi
-	e.scene = &draw.Scene{ID: fmt.Sprintf("run%d-wall%d", run+1, wall+1), Scale: e.scale, Layers: append([]draw.Layer(nil), layers...)}
+	e.scene = &draw.Scene{ID: fmt.Sprintf("run%d-wall%d", run+1, wall+1), Scale: e.scale, Layers: e.layers()}
 	return e
 }
 
@@ -129,17 +125,14 @@ func (e *elevation) write(layer string, t draw.Text) {
 	e.board.take(t.Box())
 }
 
+// text returns a message of the catalogue.
+func (e *elevation) text(id string, args ...any) string { return e.words.Text(id, args...) }
+
 // size returns a length as people read it, rounded without a mark.
-func (e *elevation) size(l measure.Length) string { return plainly(l, e.sys) }
+func (e *elevation) size(l measure.Length) string { return e.words.Plain(l) }
 
 // figure returns a length without its unit where the system has one unit.
-func (e *elevation) figure(l measure.Length) string { return strings.TrimSuffix(e.size(l), " mm") }
-
-// plainly returns a length as people read it. That it was rounded is not said:
-// a drawing says so once.
-func plainly(l measure.Length, sys measure.System) string {
-	return strings.TrimPrefix(l.Format(sys), "≈ ")
-}
+func (e *elevation) figure(l measure.Length) string { return e.words.Figure(l) }
 
 // columns returns the stretches of paper along the upright at x, in the wall's
 // coordinates, from the foot up.
@@ -190,31 +183,36 @@ func (e *elevation) name() string { return e.run.WallName(e.index) }
 // title returns "Wall A", or "Wall 3" for a wall without a name.
 func (e *elevation) title() string {
 	if e.wall.Name == "" {
-		return fmt.Sprintf("Wall %d", e.index+1)
+		return e.text("wall.numbered", "number", e.index+1)
 	}
-	return "Wall " + e.wall.Name
+	return e.text("wall.named", "wall", e.wall.Name)
 }
 
 // openingName returns the name of an opening of the wall, or what it is.
 func (e *elevation) openingName(i int) string {
-	return nameOf(&e.wall.Openings[i])
+	return nameOf(e.words, &e.wall.Openings[i])
 }
 
 // fittingName returns a fitting's name, or what it is.
-func fittingName(f *room.Fitting) string {
+func fittingName(c *words.Catalogue, f *room.Fitting) string {
 	if f.Name != "" {
-		return f.Name
+		return c.Name(f.Name)
 	}
-	return f.Kind.String()
+	return c.Name(f.Kind.String())
 }
 
-// end names an end of the wall: "corner D|A", or "the left end".
-func (e *elevation) end(side hanging.Side) string {
+// from says how far something stands from an end of the wall: "150 mm from
+// corner D|A", "150 mm from the left end".
+func (e *elevation) from(l measure.Length, side hanging.Side) string {
 	if _, name, _, ok := e.corner(side); ok {
-		return "corner " + name
+		return e.text("from.corner", "size", e.size(l), "corner", e.words.Name(name))
 	}
-	return "the " + side.String() + " end"
+	return e.text("from."+side.String(), "size", e.size(l))
 }
+
+// fromLeft says how far something stands from the left end, without the
+// corner's name.
+func (e *elevation) fromLeft(l measure.Length) string { return e.text("from.left", "size", e.size(l)) }
 
 // edge returns foot and head of the wall's edge on one side, on the page; ok is
 // false where the wall has no height there.

@@ -1,22 +1,43 @@
 package sheet
 
 import (
-	"strings"
-
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/room"
+	"firstdrop/words"
 )
 
 // what says in a few words what a piece is: "full", "over door", "under
 // window", "between window and door", "left reveal of window". A piece that is
 // cut out round openings on the wall is full and says so.
-func what(l *hanging.Layout, p *hanging.Piece) string {
+func what(c *words.Catalogue, l *hanging.Layout, p *hanging.Piece) string {
 	if r := p.Return; r != nil {
-		return r.Side.String() + " of " + nameOf(&l.Run.Walls[r.Wall].Openings[r.Opening])
+		return returnName(c, r.Side, nameOf(c, &l.Run.Walls[r.Wall].Openings[r.Opening]))
 	}
-	var over, under, round []string
+	over, under, round := neighbours(c, l, p)
+	var text string
+	switch {
+	case len(over) > 0 && len(under) > 0:
+		text = c.Text("what.between", "below", listed(c, over), "above", listed(c, under))
+	case len(over) > 0:
+		text = c.Text("what.over", "openings", listed(c, over))
+	case len(under) > 0:
+		text = c.Text("what.under", "openings", listed(c, under))
+	case !isFull(l, p):
+		text = c.Text("what.short")
+	default:
+		text = c.Text("what.full")
+	}
+	if len(round) > 0 {
+		text = c.Text("what.round", "what", text, "openings", listed(c, round))
+	}
+	return text
+}
+
+// neighbours names the openings that a piece hangs over, hangs under, and is
+// cut out round.
+func neighbours(c *words.Catalogue, l *hanging.Layout, p *hanging.Piece) (over, under, round []string) {
 	for _, q := range l.Drops[p.Drop].Parts {
 		x := p.Across.Shifted(q.X.Lo - q.Across.Lo).Intersection(q.X)
 		for i := range l.Run.Walls[q.Wall].Openings {
@@ -27,44 +48,31 @@ func what(l *hanging.Layout, p *hanging.Piece) string {
 			}
 			switch {
 			case oy.Hi <= p.Y.Lo:
-				over = append(over, nameOf(o))
+				over = append(over, nameOf(c, o))
 			case oy.Lo >= p.Y.Hi:
-				under = append(under, nameOf(o))
+				under = append(under, nameOf(c, o))
 			case oy.Overlaps(p.Y):
-				round = append(round, nameOf(o))
+				round = append(round, nameOf(c, o))
 			}
 		}
 	}
-	var text string
-	switch {
-	case len(over) > 0 && len(under) > 0:
-		text = "between " + listed(over) + " and " + listed(under)
-	case len(over) > 0:
-		text = "over " + listed(over)
-	case len(under) > 0:
-		text = "under " + listed(under)
-	case !isFull(l, p):
-		text = "short"
-	default:
-		text = "full"
-	}
-	if len(round) > 0 {
-		text += ", cut out round " + listed(round)
-	}
-	return text
+	return over, under, round
 }
 
 // listed joins names, each once.
-func listed(names []string) string {
-	var once []string
+func listed(c *words.Catalogue, names []string) (text string) {
 	seen := map[string]bool{}
 	for _, n := range names {
-		if !seen[n] {
-			seen[n] = true
-			once = append(once, n)
+		switch {
+		case seen[n]:
+		case text == "":
+			text = n
+		default:
+			text = c.Text("list.and", "first", text, "last", n)
 		}
+		seen[n] = true
 	}
-	return strings.Join(once, " and ")
+	return text
 }
 
 // isFull reports whether a piece reaches from the foot to the head of the wall
@@ -87,9 +95,14 @@ func isFull(l *hanging.Layout, p *hanging.Piece) bool {
 }
 
 // nameOf returns an opening's name, or what it is.
-func nameOf(o *room.Opening) string {
+func nameOf(c *words.Catalogue, o *room.Opening) string {
 	if o.Name != "" {
-		return o.Name
+		return c.Name(o.Name)
 	}
-	return o.Kind.String()
+	return c.Name(o.Kind.String())
+}
+
+// returnName names a return of an opening: "left reveal of window".
+func returnName(c *words.Catalogue, side hanging.ReturnSide, opening string) string {
+	return c.Text("what.return", "return", c.Name(side.String()), "opening", opening)
 }

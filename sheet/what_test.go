@@ -44,7 +44,7 @@ func TestWhat(t *testing.T) {
 			continue
 		}
 		for i := range l.Pieces {
-			if got := what(l, &l.Pieces[i]); got != tt.want[i] {
+			if got := what(nil, l, &l.Pieces[i]); got != tt.want[i] {
 				t.Errorf("%s: piece %s is %q, want %q", tt.run, l.Pieces[i].Name, got, tt.want[i])
 			}
 		}
@@ -54,7 +54,7 @@ func TestWhat(t *testing.T) {
 func TestUnnamedOpeningsAreWhatTheyAre(t *testing.T) {
 	l := laid(t, "A 530x2400 fireplace(0+530 0+1000)")
 	l.Run.Walls[0].Openings[0].Name = ""
-	if got, want := what(l, &l.Pieces[0]), "over fireplace"; got != want {
+	if got, want := what(nil, l, &l.Pieces[0]), "over fireplace"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"firstdrop/plan"
 	"firstdrop/room"
 	"firstdrop/sheet"
+	"firstdrop/words"
 )
 
 // codes reads every constant of type finding.Code from the source of the
@@ -94,7 +95,7 @@ func TestWordsAreSentences(t *testing.T) {
 				{Name: "shortest", Value: mm},
 			}},
 		} {
-			text := sheet.Words(f, measure.Metric)
+			text := sheet.Words(f, words.For(""))
 			if text == "" || text[0] < 'A' || text[0] > 'Z' || !strings.HasSuffix(text, ".") || strings.HasSuffix(text, "..") {
 				t.Errorf("%s: %q is no sentence", code, text)
 			}
@@ -162,7 +163,7 @@ func TestWords(t *testing.T) {
 		},
 	}
 	for _, tt := range tests {
-		if got := sheet.Words(tt.f, tt.sys); got != tt.want {
+		if got := sheet.Words(tt.f, words.For("").In(tt.sys)); got != tt.want {
 			t.Errorf("Words(%s)\n got %s\nwant %s", tt.f.Code, got, tt.want)
 		}
 	}
@@ -172,7 +173,7 @@ func TestWordsFixSizes(t *testing.T) {
 	// Both unit systems say the same length: 48 mm is 1 7/8" to the nearest sixteenth (47.6 mm).
 	f := finding.Finding{Code: plan.Sliver, Sizes: []finding.Size{{Name: "width", Value: 48 * mm}}}
 	for sys, want := range map[measure.System]string{measure.Metric: "48 mm", measure.Imperial: `≈ 1 7/8"`} {
-		if got := sheet.Words(f, sys); !strings.Contains(got, want) {
+		if got := sheet.Words(f, words.For("").In(sys)); !strings.Contains(got, want) {
 			t.Errorf("%v: %q lacks %q", sys, got, want)
 		}
 	}

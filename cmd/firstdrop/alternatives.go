@@ -14,6 +14,7 @@ import (
 	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/sheet"
 )
 
 // mostAlternatives is how many plans are offered: more than five nobody weighs
@@ -238,7 +239,7 @@ func dearest(fs []finding.Finding, sys measure.System, most int) (said []string)
 		}
 		f := k.first
 		f.Place.Run = ""
-		text := strings.TrimSuffix(words(f, sys), ".")
+		text := strings.TrimSuffix(sheet.Words(f, english(sys)), ".")
 		if !opensWithPlace[f.Code] {
 			text, _, _ = strings.Cut(text, ":")
 		}
@@ -304,7 +305,7 @@ func alternativeDocuments(as []plan.Alternative, sys measure.System) []alternati
 func spokenOf(fs []finding.Finding, sys measure.System) []spoken {
 	list := make([]spoken, len(fs))
 	for i, f := range fs {
-		list[i] = spoken{f, words(f, sys)}
+		list[i] = spoken{f, sheet.Words(f, english(sys))}
 	}
 	return list
 }

@@ -86,7 +86,7 @@ func (p *program) printCheck(name string, j *job.Job, units unitsFlag) error {
 	for i := range fs {
 		fs[i].Number = 0 // there are no drawings yet
 	}
-	return p.printFindings(fs, units.or(j.Units.System()))
+	return p.printFindings(fs, english(units.or(j.Units.System())))
 }
 
 // closing tells how well a closed room closes; nothing for an open one.

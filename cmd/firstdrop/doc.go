@@ -149,8 +149,9 @@
 //
 // Flags:
 //
-//	--json           print the findings as JSON, lengths in millimetres
-//	--units system   metric or imperial (the job's, if not given)
+//	--json            print the findings as JSON, lengths in millimetres
+//	--lang language   en-GB, en-US, de or fr (that of LANG, if not given)
+//	--units system    metric or imperial (the job's, if not given)
 //
 // # Write a roll that has been opened into the job
 //
@@ -205,6 +206,7 @@
 //	    --as-cut          list the cuts roll by roll, not in hanging order
 //	    --folder folder   also write the plan's files into this folder
 //	    --json            print the plan document as JSON and nothing else
+//	    --lang language   en-GB, en-US, de or fr (that of LANG, if not given)
 //	-q, --quiet           print errors only
 //	    --replace         replace files that are not the program's
 //	    --units system    metric or imperial (the job's, if not given)

@@ -58,11 +58,11 @@ func (pl *planned) tables(add adder, asCut bool) error {
 		if len(used) > 1 {
 			suffix = "-" + safe(pl.plan.Task.Papers[i].Name)
 		}
-		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, by, pl.units) })
+		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, by, pl.lang) })
 		if err != nil {
 			return err
 		}
-		err = add("roll-map"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.RollMap(b, pl.plan, i, pl.units) })
+		err = add("roll-map"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.RollMap(b, pl.plan, i, pl.lang) })
 		if err != nil {
 			return err
 		}
@@ -80,7 +80,7 @@ func (pl *planned) drawings(add adder) error {
 				stem += safe(run.Name) + "-"
 			}
 			err := add(stem+safe(run.WallName(w)), "svg", func(b *bytes.Buffer) error {
-				return svg.Write(b, sheet.Wall(pl.plan, r, w, sheet.Options{System: pl.units}))
+				return svg.Write(b, sheet.Wall(pl.plan, r, w, sheet.Options{System: pl.units, Lang: pl.lang}))
 			})
 			if err != nil {
 				return err

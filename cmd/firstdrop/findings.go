@@ -8,11 +8,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"firstdrop/finding"
-	"firstdrop/measure"
+	"firstdrop/sheet"
+	"firstdrop/words"
 )
 
 func (p *program) findingsCommand() *cobra.Command {
 	var units unitsFlag
+	var lang langFlag
 	var asJSON bool
 	c := p.command(cobra.Command{
 		Use:   "findings JOB",
@@ -25,22 +27,24 @@ looks wrong on the wall or costs paper (serious), what to look at before cutting
 		Args:              oneJob,
 		ValidArgsFunction: completeJob,
 	}, func(c *cobra.Command, args []string) error {
+		p.lang = lang.catalogue()
 		pl, err := p.plan(c.Context(), args[0], units)
 		if err != nil {
 			return err
 		}
 		if asJSON {
-			return written(writeFindings(p.out, pl.plan.Findings, pl.said(), pl.units))
+			return written(writeFindings(p.out, pl.plan.Findings, pl.said(), pl.lang))
 		}
 		if len(pl.plan.Findings) == 0 {
 			_, err := fmt.Fprintln(p.out, "Nothing to watch for.")
 			return written(err)
 		}
-		if err := p.printFindings(pl.said(), pl.units); err != nil {
+		if err := p.printFindings(pl.said(), pl.lang); err != nil {
 			return err
 		}
 		return p.printCare(pl)
 	})
+	lang.addTo(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON, lengths in millimetres")
 	return units.addTo(c, "metric or imperial (the job's, if not given)")
 }
@@ -65,9 +69,9 @@ func severityInk(s finding.Severity) ink {
 
 // printFindings lists findings, each beside the number that it has in drawings, if
 // it has one.
-func (p *program) printFindings(fs []finding.Finding, units measure.System) error {
+func (p *program) printFindings(fs []finding.Finding, lang *words.Catalogue) error {
 	for _, f := range fs {
-		for i, l := range p.out.findingLines(f.Severity, words(f, units), p.out.width-5) {
+		for i, l := range p.out.findingLines(f.Severity, sheet.Words(f, lang), p.out.width-5) {
 			indent := "     "
 			if i == 0 && f.Number > 0 {
 				indent = fmt.Sprintf("%3d  ", f.Number)
@@ -88,10 +92,10 @@ type spoken struct {
 
 // writeFindings writes findings for programs, each with the sentence that says
 // it.
-func writeFindings(w io.Writer, fs, said []finding.Finding, units measure.System) error {
+func writeFindings(w io.Writer, fs, said []finding.Finding, lang *words.Catalogue) error {
 	list := make([]spoken, len(fs))
 	for i, f := range fs {
-		list[i] = spoken{f, words(said[i], units)}
+		list[i] = spoken{f, sheet.Words(said[i], lang)}
 	}
 	return writeJSON(w, list)
 }

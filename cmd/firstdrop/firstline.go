@@ -168,7 +168,7 @@ func (pl *planned) cutLine(l *hanging.Layout, r *sheet.Roll, c cutting.Cut) stri
 	gifts := r.Gifts(pl.plan, c)
 	of := gifts[0].Layout
 	line := fmt.Sprintf("roll %s: piece %-3s %10s", printable(r.Title()), sheet.Names(gifts), (c.To - c.From).Format(pl.units))
-	if mark := sheet.Mark(of.Paper, r.Phase(c), pl.units); mark != "" {
+	if mark := sheet.Mark(of.Paper, r.Phase(c), pl.lang); mark != "" {
 		end := "head"
 		if of.Drops[gifts[0].Piece.Drop].Reversed {
 			end = "foot" // it comes off the roll first, and hangs head down

@@ -15,6 +15,7 @@ import (
 	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/words"
 )
 
 // mostRead is how much of a file is read: more than job.Read accepts, so that it
@@ -84,6 +85,7 @@ type planned struct {
 	job   *job.Job
 	plan  *plan.Plan
 	units measure.System // what lengths are shown in
+	lang  *words.Catalogue
 }
 
 // plan reads, plans and audits a job. Without error there is a plan that may be
@@ -124,7 +126,8 @@ func (p *program) planJob(ctx context.Context, name string, j *job.Job, units un
 	}
 	made.Findings = append(j.Findings(), made.Findings...)
 	finding.Sort(made.Findings)
-	return &planned{name, j, made, units.or(j.Units.System())}, nil
+	shown := units.or(j.Units.System())
+	return &planned{name, j, made, shown, p.lang.In(shown)}, nil
 }
 
 // unplannable says why a sound job has no plan, and what in it looks like a
@@ -141,7 +144,7 @@ func unplannable(j *job.Job, err error, units measure.System) error {
 	}
 	for _, k := range kinds(j.Findings()) {
 		if k.first.Severity == finding.Serious {
-			text += "\nPlease look at this first: " + k.words(units)
+			text += "\nPlease look at this first: " + k.words(english(units))
 		}
 	}
 	return fail(exitJob, "%s", text)

@@ -11,6 +11,7 @@ import (
 // planFlags are the flags of `firstdrop plan`.
 type planFlags struct {
 	units   unitsFlag
+	lang    langFlag
 	asJSON  bool
 	quiet   bool
 	folder  string
@@ -46,12 +47,14 @@ folder lists them, and sha256sum can check it.`,
 		case f.folder == "" && f.replace:
 			return fail(exitUsage, "--replace says what to do with files in a folder; name it with --folder")
 		}
+		p.lang = f.lang.catalogue()
 		pl, err := p.plan(c.Context(), args[0], f.units)
 		if err != nil {
 			return err
 		}
 		return p.show(c.Context(), pl, f)
 	})
+	f.lang.addTo(c)
 	c.Flags().BoolVar(&f.asJSON, "json", false, "print the plan document as JSON and nothing else")
 	c.Flags().StringVar(&f.folder, "folder", "", "also write the plan's files into this `folder`")
 	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")

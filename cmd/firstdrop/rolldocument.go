@@ -86,7 +86,7 @@ func (pl *planned) rollDocument(label *paper.Paper, r *sheet.Roll) rollDocument 
 }
 
 func (pl *planned) rollCut(label *paper.Paper, r *sheet.Roll, c cutting.Cut) rollCut {
-	cut := rollCut{From: c.From, To: c.To, Phase: r.Phase(c), Mark: sheet.Mark(label, r.Phase(c), pl.units)}
+	cut := rollCut{From: c.From, To: c.To, Phase: r.Phase(c), Mark: sheet.Mark(label, r.Phase(c), pl.lang)}
 	for _, g := range r.Gifts(pl.plan, c) {
 		wall := g.Layout.Run.WallName(g.Layout.PieceWall(g.Piece))
 		cut.Gives = append(cut.Gives, rollGift{g.Piece.Name, wall, g.Layout.Run.Name, g.Offset})

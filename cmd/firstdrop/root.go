@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"firstdrop/plan"
+	"firstdrop/words"
 )
 
 // program is one call of firstdrop: where it reads and writes, and how a plan
@@ -18,8 +19,9 @@ type program struct {
 	in       io.Reader
 	out, err *screen
 	make     func(*plan.Task) (*plan.Plan, error)
-	begun    bool           // a command has begun: errors are no longer about how it was called
-	asked    *cobra.Command // the command that was called, as far as it was understood
+	lang     *words.Catalogue // of what is printed where a command offers several; nil for the default
+	begun    bool             // a command has begun: errors are no longer about how it was called
+	asked    *cobra.Command   // the command that was called, as far as it was understood
 }
 
 // run carries out one call and returns its exit code. It returns soon after ctx

@@ -7,8 +7,9 @@ import (
 	"unicode/utf8"
 
 	"firstdrop/finding"
-	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/sheet"
+	"firstdrop/words"
 )
 
 // The summary is a table of paragraphs, each beside its label:
@@ -175,7 +176,7 @@ func (s *screen) watch(pl *planned, free int) []string {
 	var lines []string
 	shown := 0
 	for _, k := range kinds(grave(fs)) {
-		next := s.findingLines(k.first.Severity, k.words(pl.units), s.width-labelWidth)
+		next := s.findingLines(k.first.Severity, k.words(pl.lang), s.width-labelWidth)
 		more := 1 // the line that counts the rest
 		if shown+k.count == len(fs) {
 			more = 0
@@ -209,8 +210,8 @@ type kind struct {
 }
 
 // words says the first, and how many more there are.
-func (k kind) words(units measure.System) string {
-	text := words(k.first, units)
+func (k kind) words(lang *words.Catalogue) string {
+	text := sheet.Words(k.first, lang)
 	if k.count > 1 {
 		text += fmt.Sprintf(" And %d more like it.", k.count-1)
 	}

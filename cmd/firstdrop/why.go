@@ -58,7 +58,7 @@ func (p *program) why(ctx context.Context, name string, f *whyFlags) error {
 	}
 	if f.start == "" && f.kill == "" {
 		if f.asJSON {
-			return written(writeFindings(p.out, chosen.plan.Findings, chosen.said(), chosen.units))
+			return written(writeFindings(p.out, chosen.plan.Findings, chosen.said(), chosen.lang))
 		}
 		_, err = fmt.Fprintln(p.out, strings.Join(p.out.reasons(chosen), "\n"))
 		return written(err)
@@ -208,7 +208,7 @@ func (s *screen) reasons(pl *planned) []string {
 // reason sets findings of one kind beside the number of the first and the weight
 // of all.
 func (s *screen) reason(k kind, sys measure.System) []string {
-	return s.entry(fmt.Sprintf("%3d %5d", k.first.Number, k.first.Weight), k.words(sys))
+	return s.entry(fmt.Sprintf("%3d %5d", k.first.Number, k.first.Weight), k.words(english(sys)))
 }
 
 // closing says how a run closes, and what its corners can do about it.

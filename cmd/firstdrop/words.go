@@ -5,13 +5,12 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"firstdrop/finding"
 	"firstdrop/measure"
-	"firstdrop/sheet"
+	"firstdrop/words"
 )
 
-// words says a finding in a sentence.
-func words(f finding.Finding, units measure.System) string { return sheet.Words(f, units) }
+// english is the language of commands that offer no other.
+func english(units measure.System) *words.Catalogue { return words.For("").In(units) }
 
 // upperFirst begins a text with a capital.
 func upperFirst(text string) string {
