@@ -24,6 +24,8 @@ type Hanger struct {
 	patches []patch
 	ahead   []step
 	back    []step
+	strip   []step
+	renewAt [1]int
 }
 
 // wall is a wall prepared for laying out.
@@ -33,6 +35,7 @@ type wall struct {
 	// Over what heights the corners at its edges lean, and its own heights.
 	reachLeft, reachRight, heights geom.Interval
 	face                           *geom.Sweep
+	zones                          []zone
 }
 
 // New returns a hanger for the run and the paper, both of which must be sound
@@ -56,7 +59,8 @@ func New(run *room.Run, p *paper.Paper, rules Rules) (*Hanger, error) {
 		if m := max(w.leanLeft.Abs(), w.leanRight.Abs()); m > p.Width/2 {
 			return nil, fmt.Errorf("hanging: wall %s leans by %v at a corner, more than half the width of paper %q", run.Walls[i].Name, m, p.Name)
 		}
-		w.face = run.Face(i).Sweep()
+		face := run.Face(i)
+		w.face, w.zones = face.Sweep(), newZones(face, run.Walls[i].Openings)
 	}
 	return h, nil
 }

@@ -18,7 +18,8 @@ type Layout struct {
 	Plumbs []Plumb // in hanging order
 	Pieces []Piece // in hanging order; those of a drop from its head down, returns last
 
-	parts []Part // of all drops, in one array
+	parts []Part  // of all drops, in one array
+	inner [2]bool // by side: the first, or last, drop is not where hanging ends
 }
 
 // Drop is one width of paper.

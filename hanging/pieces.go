@@ -43,11 +43,17 @@ func (h *Hanger) addPieces(l *Layout) {
 		h.parcels()
 		first := len(l.Pieces)
 		h.collect(l, i)
-		slices.SortStableFunc(l.Pieces[first:], func(a, b Piece) int {
-			return cmp.Or(cmp.Compare(b.Y.Hi, a.Y.Hi), cmp.Compare(a.Across.Lo, b.Across.Lo))
-		})
+		l.sortPieces(first)
 		h.addReturns(l, i)
 	}
+}
+
+// sortPieces puts the pieces of a drop, from the first on, in order from the
+// head down.
+func (l *Layout) sortPieces(first int) {
+	slices.SortStableFunc(l.Pieces[first:], func(a, b Piece) int {
+		return cmp.Or(cmp.Compare(b.Y.Hi, a.Y.Hi), cmp.Compare(a.Across.Lo, b.Across.Lo))
+	})
 }
 
 // patch fills h.patches with the cells of the drop's region.

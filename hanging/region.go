@@ -41,10 +41,10 @@ func (h *Hanger) cover(l *Layout, drop, part int) (face *geom.Sweep, x, ends geo
 	}
 	// Where hanging ends, a leaning sheet is trimmed along the line there, not
 	// along its own edge.
-	if drop == 0 && part == 0 {
+	if drop == 0 && part == 0 && !l.inner[Left] {
 		x.Lo = min(x.Lo, p.X.Lo-p.Across.Lo)
 	}
-	if drop == len(l.Drops)-1 && part == len(d.Parts)-1 {
+	if drop == len(l.Drops)-1 && part == len(d.Parts)-1 && !l.inner[Right] {
 		x.Hi = max(x.Hi, p.X.Hi+h.paper.Width-p.Across.Hi)
 	}
 	return h.sheared(l, drop, part), x, ends

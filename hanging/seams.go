@@ -22,12 +22,8 @@ import (
 // kill seam comes last.
 func (l *Layout) addSeams(h *Hanger) {
 	for i := range l.Drops {
+		l.addInner(h, i)
 		d := &l.Drops[i]
-		for j := 1; j < len(d.Parts); j++ {
-			if !d.Parts[j].Joined {
-				l.Seams = append(l.Seams, l.seam(h, Carried, i, &d.Parts[j-1], i, &d.Parts[j]))
-			}
-		}
 		if i+1 < len(l.Drops) {
 			left, right := &d.Parts[len(d.Parts)-1], &l.Drops[i+1].Parts[0]
 			l.Seams = append(l.Seams, l.seam(h, l.between(h, i, left, right), i, left, i+1, right))
@@ -37,6 +33,16 @@ func (l *Layout) addSeams(h *Hanger) {
 		last := len(l.Drops) - 1
 		parts := l.Drops[last].Parts
 		l.Seams = append(l.Seams, l.seam(h, KillSeam, last, &parts[len(parts)-1], 0, &l.Drops[0].Parts[0]))
+	}
+}
+
+// addInner adds the seams within drop i.
+func (l *Layout) addInner(h *Hanger, i int) {
+	parts := l.Drops[i].Parts
+	for j := 1; j < len(parts); j++ {
+		if !parts[j].Joined {
+			l.Seams = append(l.Seams, l.seam(h, Carried, i, &parts[j-1], i, &parts[j]))
+		}
 	}
 }
 

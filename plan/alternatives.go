@@ -86,7 +86,7 @@ func (p *Plan) candidates(i int) (out []candidate) {
 	if err != nil {
 		return nil
 	}
-	cs := s.inFull(s.valleys())
+	cs := s.survivors()
 	tallies := make([]tally, len(cs))
 	for k := range cs {
 		tallies[k] = s.tallyOf(&cs[k])

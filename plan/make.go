@@ -53,7 +53,6 @@ func (p *Plan) search(i int) (*search, error) {
 	s := &search{
 		task: p.Task, run: rt, h: h, lot: searchLot(label),
 		judge:  newJudge(rt, label, p.Task.Taste),
-		need:   newNeeds(rt.Run),
 		base:   p.earlier(i),
 		step:   p.Task.Step,
 		counts: map[string]*count{},
@@ -70,7 +69,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 	if err != nil {
 		return laid{}, err
 	}
-	best, err := s.best()
+	best, err := s.find()
 	if err != nil {
 		return laid{}, err
 	}

@@ -7,9 +7,9 @@ import (
 	"firstdrop/room"
 )
 
-// renewed tries, at inside corners, to begin a new drop instead of carrying the
-// remainder on, and keeps what helps: at every corner of an ordinary room, in a
-// longer run where a part beside the corner is a sliver.
+// renewed tries, in a run too long to try it everywhere, to begin a new drop
+// instead of carrying the remainder on at inside corners beside which a part of
+// the best layout is a sliver, and keeps what helps.
 func (s *search) renewed(best candidate) candidate {
 	for _, i := range s.renewable(best.layout) {
 		if !mayRenew(s.run.Run, &best.choice, i) {
@@ -30,18 +30,15 @@ func (s *search) renewed(best candidate) candidate {
 	return best
 }
 
+// mostRenewed is in how many corners of a long run a new drop is tried.
+const mostRenewed = 16
+
 // renewable lists the corners at which a new drop is worth trying.
 func (s *search) renewable(l *hanging.Layout) (corners []int) {
-	if len(s.run.Run.Corners) <= renewAll {
-		for i := range s.run.Run.Corners {
-			corners = append(corners, i)
-		}
-		return corners
-	}
 	n := len(s.run.Run.Walls)
 	for i := range l.Drops {
 		parts := l.Drops[i].Parts
-		for k := 1; k < len(parts) && len(corners) < renewAll; k++ {
+		for k := 1; k < len(parts) && len(corners) < mostRenewed; k++ {
 			a, b := &parts[k-1], &parts[k]
 			if a.Wall != b.Wall && !b.Joined && min(a.X.Length(), b.X.Length()) < s.task.Taste.MinSliver {
 				corners = append(corners, (b.Wall-1+n)%n)

@@ -2,7 +2,9 @@ package plan
 
 import (
 	"cmp"
+	"container/heap"
 	"fmt"
+	"math"
 	"slices"
 
 	"firstdrop/cutting"
@@ -12,34 +14,25 @@ import (
 	"firstdrop/room"
 )
 
-// The search for a layout goes from many to few.
+// The search looks at every choice there is: the start on every wall, to the
+// step of the grid; the kill seam at every place; new drops in inside corners.
+// It never looks at most of them closely:
 //
-//	every kill place × every wall × every start on a grid        thousands
-//	  │  sketch: drops and seams only, paper by a rough count
+//	every start × kill place × new drops     from sums of halves: a bound     tens of thousands
+//	  │  the one with the least bound next
 //	  ▼
-//	the valleys: starts better than their neighbours             hundreds
-//	  │  where the grid was coarse, each moved on the fine grid to
-//	  │  the bottom of its valley
+//	sketch: drops and seams                  the bound now holds all but      hundreds
+//	  │                                      pieces, motifs and rolls
 //	  ▼
-//	the best of them: laid out in full, in the order of a bound  hundreds
-//	  │  cut from rolls until no bound is better than the best
-//	  │  found; then corners are tried with new drops
-//	  ▼
-//	one, and the design height on it
+//	layout in full, cut from rolls           what it weighs                   few
+//
+// No bound is more than what the choice weighs in the end. So when the least
+// bound of those left is no better than the best found, no choice is: the result
+// is proven, on the grid. Choices have an order, and of equals the first that is
+// found is kept, so that the same task gives the same plan.
 //
 // A start is a place of a seam within one width of the left end of a wall: all
-// other starts on that wall give the same seams. Kill places, walls and starts
-// are tried in order and the first of equals is kept, so that the same task
-// gives the same plan.
-
-// How many survive. In a run of many hundred walls a layout is dear: fewer do,
-// and new drops are tried in fewer corners.
-const (
-	everyStart   = 600 // up to so many starts, every one is laid out in full
-	valleysKept  = 160
-	layoutsLeast = 3
-	renewAll     = 16
-)
+// other starts on that wall give the same seams.
 
 // search looks for the best layout of one run.
 type search struct {
@@ -48,13 +41,23 @@ type search struct {
 	h      *hanging.Hanger
 	lot    *lot // what rolls are counted of
 	judge  *judge
-	need   []needs
 	base   []cutting.Piece // pieces of other runs that share the rolls
-	sketch hanging.Layout
-	row    []candidate // of the line being looked at
-	tried  int
 	step   measure.Length
 	counts map[string]*count // by pieces
+
+	kills       []killPlace
+	starts      []hanging.Start
+	halves      *halves
+	signer      *signer        // nil where more than the signature counts
+	known       map[sign]int64 // what pieces, motifs and rolls weigh, at the least
+	sketch      hanging.Layout
+	open        choices
+	gather      func(choiceAt) // if not nil, gets what is offered
+	best        candidate
+	refusal     error // why the first that could not be cut could not
+	tried, full int
+	proven      bool // no choice on the grid is better
+	order       int32
 }
 
 // candidate is a choice on its way.
@@ -62,145 +65,255 @@ type candidate struct {
 	choice hanging.Choice
 	kill   killPlace
 	score  int64
-	order  int
 	layout *hanging.Layout
-	bound  int64 // with layout: the score and the fewest rolls there can be
 }
 
-// best returns the best layout that can be cut from the paper's rolls.
-func (s *search) best() (candidate, error) {
-	cs := s.inFull(s.valleys())
-	var best candidate
-	var refused error
-	for _, c := range cs {
-		if best.layout != nil && c.bound >= best.score {
-			break // and so are all that follow
+// choiceAt is a choice that is still to be looked at more closely.
+type choiceAt struct {
+	bound    int64 // what it weighs at the least
+	rolls    int64 // the rolls it needs at the least, and the weight of its pieces
+	order    int32
+	start    int32
+	kill     int16
+	new      [mostNew]int16 // corners + 1; 0: none
+	sketched bool
+	x        measure.Length // of a kill seam on a wall
+	local    int64          // sketched: what its drops and seams weigh
+	sign     sign           // sketched
+}
+
+// mostNew is in how many corners at once new drops are tried.
+const mostNew = 2
+
+// choices is a heap: the least bound first.
+type choices []choiceAt
+
+func (c choices) Len() int      { return len(c) }
+func (c choices) Swap(i, j int) { c[i], c[j] = c[j], c[i] }
+func (c choices) Less(i, j int) bool {
+	if c[i].bound != c[j].bound {
+		return c[i].bound < c[j].bound
+	}
+	return c[i].order < c[j].order
+}
+func (c *choices) Push(x any) { *c = append(*c, x.(choiceAt)) }
+func (c *choices) Pop() any {
+	last := (*c)[len(*c)-1]
+	*c = (*c)[:len(*c)-1]
+	return last
+}
+
+// find returns the best layout that can be cut from the paper's rolls.
+func (s *search) find() (candidate, error) {
+	s.prepare()
+	s.proven = true
+	s.scan(sampled(len(s.starts)))
+	s.settle(true)
+	s.open, s.tried, s.full = s.open[:0], 0, 0
+	s.scan(1)
+	s.settle(false)
+	if s.best.layout == nil {
+		if s.refusal != nil {
+			return s.best, s.refusal
 		}
-		total, err := s.total(&c)
-		if err != nil {
-			if refused == nil {
-				refused = err
+		return s.best, fmt.Errorf("plan: run %q has no layout that keeps to what is fixed", s.run.Run.Name)
+	}
+	if len(s.run.Run.Walls) > renewWalls {
+		s.best = s.renewed(s.best)
+	}
+	return s.anchored(s.best), nil
+}
+
+// prepare lists what there is to choose from.
+func (s *search) prepare() {
+	s.kills = killPlaces(s.run.Run, s.run.Fixed.Kill)
+	s.starts = s.allStarts()
+	s.halves = newHalves(s)
+	s.halves.rolls = s.anyRollBound()
+	s.known = map[sign]int64{}
+	if p := &s.task.Papers[s.run.Paper]; !p.InOrder && (s.turn() > 0 || p.Repeat == 0) {
+		s.signer = newSigner(s.halves)
+	}
+}
+
+// sampled returns every how many-th start is enough for a first good plan.
+func sampled(starts int) int { return max(1, starts/64) }
+
+// anyRollBound prepares the bound of rolls from the first layout that there is.
+func (s *search) anyRollBound() rollBound {
+	for _, start := range s.starts {
+		for k := range s.kills {
+			if l, err := s.h.Layout(hanging.Choice{Start: start, Kill: s.kills[k].kill}); err == nil {
+				return s.newRollBound(l)
 			}
+		}
+	}
+	return rollBound{}
+}
+
+// offer notes a choice unless it cannot be better than the best found.
+func (s *search) offer(c choiceAt) {
+	s.order++
+	c.order = s.order
+	if s.gather != nil {
+		s.gather(c)
+		return
+	}
+	if !s.isBeaten(c.bound) {
+		s.open = append(s.open, c)
+	}
+}
+
+// settle looks at choices, the least bound first, until none can be better than
+// the best found, or, with first, until one is found.
+func (s *search) settle(first bool) {
+	heap.Init(&s.open)
+	for len(s.open) > 0 && !s.isBeaten(s.open[0].bound) {
+		if s.best.layout != nil && s.isSpent() {
+			s.proven = false
+			return
+		}
+		c := heap.Pop(&s.open).(choiceAt)
+		if !c.sketched {
+			s.look(c)
 			continue
 		}
-		c.score = total
-		if best.layout == nil || c.score < best.score {
-			best = c
+		s.finish(&c)
+		if first && s.best.layout != nil {
+			return
 		}
 	}
-	if best.layout == nil {
-		if refused == nil {
-			refused = fmt.Errorf("plan: run %q has no layout that keeps to what is fixed", s.run.Run.Name)
-		}
-		return best, refused
-	}
-	best = s.renewed(best)
-	return s.anchored(best), nil
 }
 
-// valleys sketches all starts and returns those that are no worse than both
-// their neighbours, best first. Where there are few starts, all are returned.
-func (s *search) valleys() []candidate {
-	var cs []candidate
-	pairs := s.pairs()
-	starts := 0
-	for _, p := range pairs {
-		starts += p.line.starts()
-	}
-	for _, p := range pairs {
-		cs = append(cs, s.valleysOf(p.kill, p.line, len(cs), starts <= everyStart)...)
-	}
-	slices.SortStableFunc(cs, func(a, b candidate) int { return cmp.Compare(a.score, b.score) })
-	most := min(valleysKept, max(layoutsLeast, valleysKept*20/len(s.run.Run.Walls)))
-	if starts <= everyStart {
-		most = starts
-	}
-	return cs[:min(len(cs), most)]
+// How much is looked at closely. Where bounds do not settle it, the search ends
+// there: the best found is then not proven to be the best. Sketches cost as much
+// as the run has walls.
+const (
+	mostSketched = 160_000 // times walls
+	mostFinished = 600
+)
+
+// isSpent reports whether as much has been looked at as may be.
+func (s *search) isSpent() bool {
+	return s.tried*len(s.run.Run.Walls) > mostSketched || s.full > mostFinished
 }
 
-// valleysOf returns the valleys of one line of starts for one kill place, or
-// every start. The line bends back on itself where it is a whole width long, but
-// its ends are treated as ends: a valley there is found from both sides.
-func (s *search) valleysOf(k killPlace, l line, order int, every bool) []candidate {
-	row := s.row[:0]
-	for x := l.from; x < l.to; x += l.step {
-		c, ok := s.look(k, hanging.Start{Wall: l.wall, X: x})
-		if ok {
-			row = append(row, c)
-		}
+// choice returns the choice meant.
+func (s *search) choice(c *choiceAt) hanging.Choice {
+	choice := hanging.Choice{Start: s.starts[c.start], Kill: s.kills[c.kill].kill}
+	if choice.Kill.Kind == hanging.OnWall {
+		choice.Kill.X = c.x
 	}
-	s.row = row
-	var out []candidate
-	for i, c := range row {
-		if !every && (i > 0 && row[i-1].score <= c.score || i+1 < len(row) && row[i+1].score < c.score) {
-			continue
-		}
-		c.order = order + len(out)
-		if l.isGrid() && l.step > s.step {
-			c = s.bottom(c, l)
-		}
-		out = append(out, c)
-	}
-	return out
-}
-
-// bottom moves a candidate on the fine grid to the best start within a coarse
-// step of it.
-func (s *search) bottom(c candidate, l line) candidate {
-	best := c
-	for d := s.step; d < l.step; d += s.step {
-		for _, x := range []measure.Length{c.choice.Start.X - d, c.choice.Start.X + d} {
-			if x < l.from || x >= l.to {
-				continue
-			}
-			n, ok := s.look(c.kill, hanging.Start{Wall: l.wall, X: x})
-			if ok && n.score < best.score {
-				n.order = c.order
-				best = n
-			}
-		}
-	}
-	return best
-}
-
-// look sketches one start and weighs it; false when the choice is none. A kill
-// seam over an opening is tried at the opening's middle and at every edge of the
-// last drops that lies over the opening, where only one drop is trimmed; of
-// equals the one nearest the middle is kept.
-func (s *search) look(k killPlace, start hanging.Start) (candidate, bool) {
-	c := candidate{choice: hanging.Choice{Start: start, Kill: k.kill}, kill: k}
 	if s.run.Fixed.Design != nil {
-		c.choice.Design = *s.run.Fixed.Design
+		choice.Design = *s.run.Fixed.Design
 	}
-	if !s.weigh(&c) {
-		return c, false
+	for _, corner := range c.new {
+		if corner > 0 {
+			choice.NewDrop = append(choice.NewDrop, int(corner)-1)
+		}
+	}
+	slices.Sort(choice.NewDrop)
+	return choice
+}
+
+// look sketches a choice and puts it back with what it then weighs at the least.
+// A kill seam over an opening is tried at the opening's middle and at every edge
+// of the last drops that lies over the opening, where only one drop is trimmed;
+// the one nearest the middle comes first.
+func (s *search) look(c choiceAt) {
+	choice := s.choice(&c)
+	k := s.kills[c.kill]
+	c.sketched, k.kill.X = true, c.x
+	if !s.weigh(&c, choice, &k) {
+		return
 	}
 	if k.span.Length() == 0 {
-		return c, true
+		return
 	}
-	best := c
-	for _, x := range s.edges() {
-		if x <= k.span.Lo || x >= k.span.Hi || x == k.kill.X {
+	xs := s.edges()
+	middle := choice.Kill.X
+	slices.SortFunc(xs[:], func(a, b measure.Length) int {
+		return cmp.Or(cmp.Compare((a-middle).Abs(), (b-middle).Abs()), cmp.Compare(a, b))
+	})
+	for i, x := range xs {
+		if x <= k.span.Lo || x >= k.span.Hi || x == middle || i > 0 && x == xs[i-1] || s.isAcross(&choice, x) {
 			continue
 		}
-		n := c
-		n.choice.Kill.X, n.kill.kill.X = x, x
-		if s.weigh(&n) && (n.score < best.score || n.score == best.score && (x-k.kill.X).Abs() < (best.choice.Kill.X-k.kill.X).Abs()) {
-			best = n
-		}
+		n, at := c, choice
+		n.order = 0
+		n.x, at.Kill.X, k.kill.X = x, x, x
+		s.weigh(&n, at, &k)
 	}
-	return best, true
 }
 
-// weigh sketches a candidate and gives it its score; false when it is none.
-func (s *search) weigh(c *candidate) bool {
-	if err := s.h.Sketch(&s.sketch, c.choice); err != nil {
+// isAcross reports whether a kill seam at x would stand on the other side of drop
+// 0 than the choice's own.
+func (s *search) isAcross(c *hanging.Choice, x measure.Length) bool {
+	return c.Kill.Wall == c.Start.Wall && (x <= max(c.Start.X, 0)) != (c.Kill.X <= max(c.Start.X, 0))
+}
+
+// weigh sketches a choice and puts it back among those still to be looked at;
+// false when it is none.
+func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) bool {
+	if err := s.h.Sketch(&s.sketch, choice); err != nil {
 		return false
 	}
 	s.tried++
-	c.score = s.judge.score(&s.sketch, &c.kill) + s.paper(&s.sketch)
+	c.local = s.judge.score(&s.sketch, k)
+	if c.bound = c.local + c.rolls; s.isBeaten(c.bound) {
+		return true
+	}
+	if s.signer != nil {
+		c.sign = s.signer.layout(&s.sketch)
+		c.bound = max(c.bound, c.local+s.known[c.sign])
+	}
+	if s.isBeaten(c.bound) {
+		return true
+	}
+	s.order++
+	if c.order == 0 {
+		c.order = s.order
+	}
+	heap.Push(&s.open, *c)
 	return true
 }
+
+// isBeaten reports whether a choice with that bound cannot be better than the
+// best found.
+func (s *search) isBeaten(bound int64) bool {
+	return s.best.layout != nil && bound >= s.best.score
+}
+
+// finish lays a choice out in full and keeps it if it is the best.
+func (s *search) finish(c *choiceAt) {
+	if s.signer != nil && s.isBeaten(c.local+s.known[c.sign]) {
+		return
+	}
+	n := candidate{choice: s.choice(c), kill: s.kills[c.kill]}
+	n.kill.kill = n.choice.Kill
+	s.full++
+	if s.layOut(&n); n.layout == nil {
+		return
+	}
+	total := n.score + int64(s.counted(n.layout).least)*s.task.Taste.Weights.Roll
+	if !s.isBeaten(total) {
+		var err error
+		if total, err = s.total(&n); err != nil {
+			if s.refusal == nil {
+				s.refusal = err
+			}
+			total = never
+		} else if n.score = total; !s.isBeaten(total) {
+			s.best = n
+		}
+	}
+	if s.signer != nil {
+		s.known[c.sign] = total - c.local
+	}
+}
+
+// never is what a layout weighs that cannot be cut.
+const never = math.MaxInt64 / 2
 
 // edges returns where the last drops before a kill seam on a wall begin and end
 // untrimmed: those that come to it from the right, then from the left.
@@ -213,22 +326,6 @@ func (s *search) edges() [4]measure.Length {
 	return [4]measure.Length{
 		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + w - end.Across.Hi, end.X.Lo,
 	}
-}
-
-// inFull lays the candidates out in full and puts them in the order of their
-// bounds. One that cannot be cut at all comes where its score puts it.
-func (s *search) inFull(cs []candidate) []candidate {
-	for i := range cs {
-		c := &cs[i]
-		if s.layOut(c); c.layout != nil {
-			c.bound = c.score + int64(s.counted(c.layout).least)*s.task.Taste.Weights.Roll
-		}
-	}
-	cs = slices.DeleteFunc(cs, func(c candidate) bool { return c.layout == nil })
-	slices.SortStableFunc(cs, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order))
-	})
-	return cs
 }
 
 // layOut makes the layout of a candidate and weighs all but its rolls.

@@ -4,25 +4,31 @@ import (
 	"cmp"
 	"slices"
 
+	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/room"
 )
 
-// How much is tried. A sketch costs as much as the run has walls, so the grid
-// of starts is as fine as a number of visits to walls allows: every millimetre
-// in a room of four or five walls, every coarsest step in one of eight. Beyond
-// that, each kill place is tried only with the walls beside it and the focal
-// walls, and in the end only the best kill places are.
-const (
-	wallVisits    = 160_000
-	sketchesLeast = 400
-	coarsest      = 5 // steps of the fine grid
-)
+// How much is tried. Every start is tried with every kill place, which grows as
+// the square of the walls. In a run of a hundred walls and more the grid of
+// starts is made coarser, so that it stays within a number of pairs.
+const mostPairs = 6_000_000
 
-// pair is a kill place and a line of starts to try it with.
-type pair struct {
-	kill killPlace
-	line line
+// allStarts lists the starts to try, in the order of the run.
+func (s *search) allStarts() []hanging.Start {
+	lines := s.lines()
+	n := 0
+	for _, l := range lines {
+		n += l.starts()
+	}
+	times := max(1, (n*len(s.kills)+mostPairs-1)/mostPairs)
+	starts := make([]hanging.Start, 0, n/times+len(lines))
+	for _, l := range lines {
+		for x := l.from; x < l.to; x += l.step * measure.Length(times) {
+			starts = append(starts, hanging.Start{Wall: l.wall, X: x})
+		}
+	}
+	return starts
 }
 
 // line is a row of starts on one wall: every step from from, before to.
@@ -33,69 +39,6 @@ type line struct {
 
 // starts counts the starts of a line.
 func (l line) starts() int { return int((l.to - l.from + l.step - 1) / l.step) }
-
-// isGrid reports whether the line is more than one start that is set.
-func (l line) isGrid() bool { return l.to-l.from > 1 }
-
-// pairs lists what to try, in the order of the run.
-func (s *search) pairs() []pair {
-	kills := killPlaces(s.run.Run, s.run.Fixed.Kill)
-	lines := s.lines()
-	starts := 0
-	for _, l := range lines {
-		starts += l.starts()
-	}
-	allowed := max(sketchesLeast, wallVisits/len(s.run.Run.Walls))
-	times := max(1, (len(kills)*starts+allowed-1)/allowed)
-	for i := range lines {
-		if lines[i].isGrid() {
-			lines[i].step = s.step * measure.Length(min(times, coarsest))
-		}
-	}
-	beside := times > coarsest && len(lines) > 3
-	if beside {
-		kills = s.fewKills(kills, lines, allowed)
-	}
-	ps := make([]pair, 0, len(kills)*min(len(lines), 8))
-	for _, k := range kills {
-		for _, l := range lines {
-			if !beside || s.isBeside(k, l) {
-				ps = append(ps, pair{k, l})
-			}
-		}
-	}
-	return ps
-}
-
-// fewKills keeps as many of the best kill places as may be tried with two walls
-// each, in the order of the run.
-func (s *search) fewKills(kills []killPlace, lines []line, allowed int) []killPlace {
-	most := max(2, allowed/(2*lines[0].starts()+1))
-	if len(kills) <= most {
-		return kills
-	}
-	price := func(k *killPlace) int64 { return int64(k.height/measure.Millimetre) * k.visibility() }
-	prices := make([]int64, len(kills))
-	for i := range kills {
-		prices[i] = price(&kills[i])
-	}
-	slices.Sort(prices)
-	limit := prices[most-1]
-	kept := make([]killPlace, 0, most)
-	for i := range kills {
-		if len(kept) < most && price(&kills[i]) <= limit {
-			kept = append(kept, kills[i])
-		}
-	}
-	return kept
-}
-
-// isBeside reports whether a line of starts lies on a wall beside the kill
-// place, or is one of the centre lines of a focal wall.
-func (s *search) isBeside(k killPlace, l line) bool {
-	n := len(s.run.Run.Walls)
-	return l.wall == k.kill.Wall || l.wall == (k.kill.Wall+1)%n || !l.isGrid()
-}
 
 // lines returns the starts to try: what is fixed, or on each wall one width of
 // starts and the centre lines of focal walls.

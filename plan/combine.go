@@ -1,0 +1,494 @@
+package plan
+
+import (
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// Two halves make a layout: from the start so many corners to the right, so many
+// to the left, and both ways end at the kill place. What the halves come to up to
+// their last drops is at hand; what the kill seam weighs follows from how far the
+// design has come on either side. The last drops themselves, and the seam at the
+// start, are left to the sketch: without them the sum is a bound.
+
+// way is one half as it goes from the start with new drops in some corners.
+type way struct {
+	links []link // at the corners from number from on
+	from  int
+	sum   sum // of all before links
+	new   [mostNew]int16
+	n     int // how many new drops
+}
+
+// at returns the link at the corner number i from the start.
+func (w *way) at(i int) *link {
+	if i < w.from || i-w.from >= len(w.links) {
+		return nil
+	}
+	return &w.links[i-w.from]
+}
+
+// renewWalls is up to how many walls new drops are tried in every corner.
+const renewWalls = 12
+
+// scan offers every so many-th start with every kill place.
+func (s *search) scan(every int) {
+	m := newCombiner(s)
+	if m.walls <= renewWalls && s.best.layout != nil {
+		m.survey(every)
+	}
+	for i := 0; i < len(s.starts); i += every {
+		m.start(i)
+	}
+}
+
+// combiner puts halves together.
+type combiner struct {
+	s     *search
+	v     *halves
+	walls int
+	sure  [][2]sum // by kill place: the piece that surely ends a half there
+	least []sum    // of each wall: what its whole drops come to at the least; nil: not known
+	rest  sum      // of all but the wall where that is most
+
+	begin int // the start
+	z     measure.Length
+	wall  int
+	ways  [2][]way
+	arena []link
+	l     hanging.Layout
+	ends  [2][1]hanging.Part
+}
+
+func newCombiner(s *search) *combiner {
+	m := &combiner{s: s, v: s.halves, walls: len(s.run.Run.Walls), sure: make([][2]sum, len(s.kills))}
+	for k := range s.kills {
+		m.sure[k] = [2]sum{m.ending(&s.kills[k], hanging.Left), m.ending(&s.kills[k], hanging.Right)}
+	}
+	return m
+}
+
+// ending returns the piece that is sure to end the half that comes to a kill
+// place from its start to that side.
+func (m *combiner) ending(place *killPlace, side hanging.Side) sum {
+	wall, x := place.kill.Wall, measure.Length(0)
+	switch {
+	case place.kill.Kind == hanging.OnWall && place.opening < 0:
+		return sum{}
+	case place.kill.Kind == hanging.OnWall && side == hanging.Right:
+		return m.v.surely(wall, place.span.Lo-hair)
+	case place.kill.Kind == hanging.OnWall:
+		return m.v.surely(wall, place.span.Hi)
+	case side == hanging.Right && place.kill.Kind == hanging.NoKill:
+		wall = m.walls - 1
+	case side == hanging.Left && place.kill.Kind == hanging.NoKill:
+		wall = 0
+	case side == hanging.Left:
+		wall = (wall + 1) % m.walls
+	}
+	if side == hanging.Right {
+		x = m.s.run.Run.Walls[wall].Width - hair
+	}
+	return m.v.surely(wall, x)
+}
+
+// survey finds what the whole drops of each wall come to at the least, however
+// one comes there.
+func (m *combiner) survey(every int) {
+	m.least = make([]sum, m.walls)
+	for i := range m.least {
+		m.least[i].score = -1
+	}
+	if !m.surveyGrid() {
+		for i := 0; i < len(m.s.starts); i += every {
+			if m.halve(i) {
+				m.note(m.ways[hanging.Right][0].links[1:])
+				m.note(m.ways[hanging.Left][0].links[1:])
+			}
+		}
+	}
+	for wall := range m.walls {
+		for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
+			for _, odd := range [2]bool{false, m.v.turns} {
+				n := m.v.node(m.v.h.Begin(side, wall), odd)
+				m.note(m.v.links(nil, n, before{}, m.walls))
+			}
+		}
+	}
+	var most sum
+	for i := range m.least {
+		if t := &m.least[i]; t.score < 0 {
+			*t = sum{}
+		} else {
+			m.rest.add(t)
+			most = sum{score: max(most.score, t.score), cut: max(most.cut, t.cut), full: max(most.full, t.full), length: max(most.length, t.length)}
+		}
+	}
+	m.rest.sub(&most)
+}
+
+// surveyGrid notes every place where the first drop of a wall may begin; false if
+// there are more than those of a grid.
+func (m *combiner) surveyGrid() bool {
+	if len(m.v.nodes) > 0 || measure.Length(4*m.v.step) < m.s.step {
+		return false
+	}
+	one := make([]link, 1)
+	for wall := range m.walls {
+		for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
+			for _, odd := range [2]bool{false, m.v.turns} {
+				begin := m.v.h.Begin(side, wall)
+				for t := begin.T; t <= m.v.width; t += measure.Length(m.v.step) {
+					begin.T = t
+					n := m.v.node(begin, odd)
+					one[0] = link{in: n, at: n}
+					m.note(one)
+				}
+			}
+		}
+	}
+	return true
+}
+
+// note lowers the least of the walls that links pass.
+func (m *combiner) note(links []link) {
+	for i := range links {
+		n := links[i].in
+		if n == nil {
+			n = &node{spot: links[i].at.spot}
+			m.least[n.spot.Wall] = sum{}
+			continue
+		}
+		t, u := &m.least[n.spot.Wall], &n.sums
+		if t.score < 0 {
+			*t = *u
+			continue
+		}
+		*t = sum{score: min(t.score, u.score), cut: min(t.cut, u.cut), full: min(t.full, u.full), length: min(t.length, u.length)}
+	}
+}
+
+// start offers one start.
+func (m *combiner) start(i int) {
+	if !m.halve(i) {
+		m.outright(i)
+		return
+	}
+	if m.least != nil {
+		m.renew(hanging.Right)
+		m.renew(hanging.Left)
+	}
+	for k := range m.s.kills {
+		m.kill(k)
+	}
+}
+
+// halve walks both ways from a start; false if drop 0 reaches round both corners
+// of its wall, so that there is no seam to walk from.
+func (m *combiner) halve(i int) bool {
+	start := m.s.starts[i]
+	m.begin, m.wall, m.z = i, start.Wall, start.X
+	first := 0 // index of the first drop to the right
+	if start.X < 0 {
+		if m.z += m.v.width; m.z > m.s.run.Run.Walls[m.wall].Width {
+			return false
+		}
+		first = 1
+	}
+	m.arena = m.arena[:0]
+	for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
+		n := m.v.node(m.v.h.Spot(side, m.wall, m.z), (first+int(1-side))%2 != 0)
+		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1)})
+	}
+	return true
+}
+
+// linked returns the links of a half, in the arena.
+func (m *combiner) linked(n *node, b before, most int) []link {
+	if cap(m.arena)-len(m.arena) < most {
+		m.arena = make([]link, 0, max(1024, 2*most))
+	}
+	at := len(m.arena)
+	m.arena = m.v.links(m.arena, n, b, most)
+	return m.arena[at:len(m.arena):len(m.arena)]
+}
+
+// outright offers a start at which drop 0 reaches round both corners of its wall:
+// it has no halves, and is sketched with every kill place.
+func (m *combiner) outright(i int) {
+	for k := range m.s.kills {
+		c := choiceAt{start: int32(i), kill: int16(k), x: m.s.kills[k].kill.X}
+		m.s.offer(c)
+		for corner, it := range m.s.run.Run.Corners {
+			if it.Kind == room.Inside && !m.killedAt(k, corner) {
+				c.new[0] = int16(corner) + 1
+				m.s.offer(c)
+			}
+		}
+	}
+}
+
+// killedAt reports whether the kill place is that corner.
+func (m *combiner) killedAt(k, corner int) bool {
+	kill := &m.s.kills[k].kill
+	return kill.Kind == hanging.AtCorner && kill.Wall == corner
+}
+
+// renew adds the ways on which new drops begin in inside corners.
+func (m *combiner) renew(side hanging.Side) {
+	for w := 0; w < len(m.ways[side]); w++ {
+		from := m.ways[side][w]
+		if from.n == mostNew {
+			return
+		}
+		for i := from.from; i < m.walls-1; i++ {
+			if next, ok := m.given(side, &from, i); ok {
+				m.ways[side] = append(m.ways[side], next)
+			}
+		}
+	}
+}
+
+// given returns the way on which what remains at the corner number i is given up.
+func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
+	corner, ok := m.corner(side, i)
+	k := w.at(i)
+	if !ok || k == nil || m.s.run.Run.Corners[corner].Kind != room.Inside {
+		return next, false
+	}
+	b := w.sum
+	b.add(&k.sum)
+	if m.isHopeless(b, side, i) {
+		return next, false
+	}
+	e := m.v.pass(k.at, k.nth)
+	if e.to == nil || e.corners != k.nth+1 {
+		return next, false
+	}
+	next = *w
+	next.sum = b
+	next.sum.score += m.v.seamToPass(&k.before, k.at, k.nth)
+	next.sum.add(&e.sum)
+	next.new[next.n] = int16(corner) + 1
+	next.n++
+	next.from = i + 1
+	next.links = m.linked(e.to, before{edge: e, from: k.at}, m.walls-i)
+	return next, true
+}
+
+// isHopeless reports whether no layout that begins with these drops, and a new one
+// in the corner number i, can be better than the best found: the walls beyond
+// come to something too, all but the one where the kill seam may be.
+func (m *combiner) isHopeless(b sum, side hanging.Side, i int) bool {
+	t := m.rest
+	for k := 0; k <= i; k++ {
+		wall := (m.wall + k) % m.walls
+		if side == hanging.Left {
+			wall = (m.wall - k + m.walls) % m.walls
+		}
+		t.sub(&m.least[wall])
+	}
+	t = sum{score: max(0, t.score), cut: max(0, t.cut), full: max(0, t.full), length: max(0, t.length)}
+	t.score += m.s.task.Taste.Weights.Drop // the drop given up
+	b.add(&t)
+	return m.hopeless(&b)
+}
+
+// hopeless reports whether no layout with these drops and one more can be better
+// than the best found.
+func (m *combiner) hopeless(b *sum) bool {
+	return m.s.best.layout != nil && m.bound(b) >= m.s.best.score
+}
+
+// bound returns what drops weigh at the least, with their rolls.
+func (m *combiner) bound(b *sum) int64 {
+	return b.score + b.cut + m.v.rolls.rolls(b)*m.s.task.Taste.Weights.Roll
+}
+
+// corner returns the index of the corner number i from the start; false where an
+// open run ends.
+func (m *combiner) corner(side hanging.Side, i int) (int, bool) {
+	corner := m.wall + i
+	if side == hanging.Left {
+		corner = m.wall - 1 - i
+	}
+	if !m.s.run.Run.Closed && (corner < 0 || corner >= m.walls-1) {
+		return 0, false
+	}
+	return (corner%m.walls + m.walls) % m.walls, true
+}
+
+// kill offers the start with one kill place, on all ways there. A place on the
+// start's own wall may lie on either side of drop 0, or reach over it.
+func (m *combiner) kill(k int) {
+	place := &m.s.kills[k]
+	n, c := m.walls, choiceAt{start: int32(m.begin), kill: int16(k), x: place.kill.X}
+	switch {
+	case place.kill.Kind == hanging.NoKill:
+		m.meet(c, n-1-m.wall, m.wall)
+	case place.kill.Kind == hanging.AtCorner:
+		m.meet(c, (place.kill.Wall-m.wall+n)%n, (m.wall-place.kill.Wall-1+2*n)%n)
+	case place.kill.Wall != m.wall:
+		m.meet(c, (place.kill.Wall-m.wall+n)%n, (m.wall-place.kill.Wall+n)%n)
+	default:
+		x := m.s.starts[m.begin].X
+		if c.x = min(place.kill.X, max(x, 0)); c.x >= place.span.Lo {
+			m.meet(c, n, 0)
+		}
+		if c.x = max(place.kill.X, x+m.v.width); c.x <= place.span.Hi {
+			m.meet(c, 0, n)
+		}
+	}
+}
+
+// meet offers the start with a kill place, so many corners to the right and to
+// the left of it.
+func (m *combiner) meet(c choiceAt, right, left int) {
+	for r := range m.ways[hanging.Right] {
+		a := &m.ways[hanging.Right][r]
+		if a.from > right {
+			continue
+		}
+		for l := range m.ways[hanging.Left] {
+			b := &m.ways[hanging.Left][l]
+			if b.from <= left && a.n+b.n <= mostNew {
+				m.join(c, a, b, right, left)
+			}
+		}
+	}
+}
+
+// join offers two ways that meet at a kill place.
+func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
+	place := &m.s.kills[c.kill]
+	x, y := a.at(right), b.at(left)
+	if x == nil || y == nil {
+		return
+	}
+	total := a.sum
+	total.add(&b.sum)
+	from := m.upTo(&total, int(c.kill), x, hanging.Right)
+	to := m.upTo(&total, int(c.kill), y, hanging.Left)
+	if from >= 0 && to >= 0 {
+		m.cross(&total, place, from, to)
+	}
+	if m.hopeless(&total) {
+		return
+	}
+	c.bound = m.bound(&total)
+	c.rolls = c.bound - total.score
+	if place.kill.Kind != hanging.NoKill {
+		c.bound += m.closing(place, x, y)
+	}
+	c.new = a.new
+	copy(c.new[a.n:], b.new[:b.n])
+	m.s.offer(c)
+}
+
+// upTo adds the drops of a half before the kill place: all but the last. For a
+// kill place on a wall it returns how far along the wall they reach, or −1.
+func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measure.Length {
+	place := &m.s.kills[kill]
+	if place.kill.Kind != hanging.OnWall {
+		total.add(&k.sum)
+		if k.nth > 0 || k.at.spot.T < m.s.run.Run.Walls[k.at.spot.Wall].Width {
+			total.score += m.s.task.Taste.Weights.Drop
+			total.add(&m.sure[kill][side])
+		}
+		return -1
+	}
+	total.add(&k.inSum)
+	n := k.in
+	if n == nil {
+		return -1
+	}
+	near := place.span.Lo
+	if side == hanging.Left {
+		near = m.s.run.Run.Walls[place.kill.Wall].Width - place.span.Hi
+	}
+	if n.spot.T < near {
+		total.add(&m.sure[kill][side])
+	}
+	if n.count == 0 || n.spot.T+m.v.width > near {
+		return n.spot.T
+	}
+	seam := int64(0)
+	total.score += m.v.seamToWhole(&k.inBefore, n)
+	total.add(&n.sums)
+	for n.next != nil && n.spot.T+m.v.width <= near {
+		n, seam = n.next, n.seam
+	}
+	total.sub(&n.sums)
+	total.score -= seam
+	return n.spot.T
+}
+
+// cross adds the drops over an opening that it takes to close the gap between
+// two halves, which reach so far from either end of the wall.
+func (m *combiner) cross(total *sum, place *killPlace, from, to measure.Length) {
+	gap := m.s.run.Run.Walls[place.kill.Wall].Width - from - to
+	drops := int64((gap + m.v.width - 1) / m.v.width)
+	w := &m.s.task.Taste.Weights
+	total.score += max(drops, 0) * w.Drop
+	if place.height > 0 {
+		total.cut += max(drops-2, 0) * w.Piece
+	}
+}
+
+// closing returns what the kill seam weighs; 0 where that is not known before a
+// sketch.
+func (m *combiner) closing(place *killPlace, x, y *link) int64 {
+	right, ok := m.last(place, x, hanging.Right)
+	if !ok {
+		return 0
+	}
+	left, ok := m.last(place, y, hanging.Left)
+	if !ok {
+		return 0
+	}
+	kill := place.kill
+	m.v.h.Closing(&m.l, kill, left, right)
+	return m.s.judge.seam(&m.l, &m.l.Seams[0], place)
+}
+
+// last returns a drop that stands, on the wall where a half ends, as its last one
+// does; false if there is none that is sure to.
+func (m *combiner) last(place *killPlace, k *link, side hanging.Side) (hanging.Strip, bool) {
+	n, drops, wall := k.at, k.sum.drops, place.kill.Wall
+	if place.kill.Kind == hanging.AtCorner && side == hanging.Left {
+		wall = (wall + 1) % m.walls
+	}
+	if place.kill.Kind == hanging.OnWall {
+		n, drops = k.in, k.inSum.drops
+		if n == nil || k.inBefore.edge != nil && k.inBefore.edge.skewed {
+			return hanging.Strip{}, false
+		}
+	}
+	index := m.v.middle + drops
+	if side == hanging.Left {
+		index = m.v.middle - 1 - drops
+	}
+	if place.kill.Kind == hanging.AtCorner && k.nth > 0 {
+		return m.passing(m.v.pass(n, -1), wall, index)
+	}
+	x := m.v.h.X(n.spot)
+	if side == hanging.Left {
+		x -= m.v.width
+	}
+	m.ends[side][0] = hanging.Part{
+		Wall: wall, X: geom.Interval{Lo: x, Hi: x + m.v.width}, Across: geom.Interval{Hi: m.v.width},
+	}
+	return hanging.Strip{Index: index, Parts: m.ends[side][:]}, true
+}
+
+// passing returns the part on a wall of a drop that passes it.
+func (m *combiner) passing(e *pass, wall, index int) (hanging.Strip, bool) {
+	for i := range e.parts {
+		if e.parts[i].Wall == wall {
+			return hanging.Strip{Index: index, Parts: e.parts[i : i+1]}, true
+		}
+	}
+	return hanging.Strip{}, false
+}

@@ -1,0 +1,480 @@
+package plan
+
+import (
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// The search by halves. From the seam at which hanging starts, the way to the
+// right and the way to the left know nothing of each other; and each goes on the
+// same way however it came to a seam. So every drop that any start can bring
+// about is weighed once, and every start is put together from sums:
+//
+//	      ◄── left half ──┊── right half ──►
+//	──┬────────┬────────┬─┊─────┬────────┬────────┬──
+//	  │  sum to here    │ start │   sum to here   │
+//	  c1                c0      c0                c1     corners passed
+//
+// A spot is a place on a wall where a drop begins. The drops that stand whole on
+// the wall lead from spot to spot up to the drop that meets the corner; that drop
+// is carried round, or given up there, and leads to a spot on the next wall.
+
+// sum is what a row of drops comes to.
+type sum struct {
+	score  int64          // of the drops and the seams between them
+	cut    int64          // of their pieces
+	full   int64          // pieces of the kind that most pieces are of
+	length measure.Length // of all pieces
+	drops  int
+}
+
+func (a *sum) add(b *sum) {
+	a.score += b.score
+	a.cut += b.cut
+	a.full += b.full
+	a.length += b.length
+	a.drops += b.drops
+}
+
+func (a *sum) sub(b *sum) {
+	a.score -= b.score
+	a.cut -= b.cut
+	a.full -= b.full
+	a.length -= b.length
+	a.drops -= b.drops
+}
+
+// halves holds what has been walked of one run.
+type halves struct {
+	s      *search
+	h      *hanging.Hanger
+	j      *judge
+	rolls  rollBound
+	width  measure.Length
+	turns  bool // alternate drops are reversed: odd and even ones differ
+	middle int  // an index far from 0 that is like drop 0
+	nodes  map[nodeKey]*node
+	kinds  map[kindKey][]hanging.Piece
+	l      hanging.Layout
+	parts  [2][1]hanging.Part // of the last two strips
+	turn   int
+	slab   []node
+	passes []pass
+	step   int64
+	tables [][]*node // by wall, side and odd
+}
+
+// nodeKey is a spot and whether the drop that begins there is an odd one.
+type nodeKey struct {
+	spot hanging.Spot
+	odd  bool
+}
+
+// node is a spot with what begins there.
+type node struct {
+	spot hanging.Spot
+	odd  bool
+
+	next   *node // after the whole drop that begins here; nil if it meets the corner
+	corner *node // where the drop begins that meets the corner
+	seam   int64 // between the whole drop here and the next whole drop
+	sums   sum   // of the whole drops from here to corner, and the seams between them
+	count  int   // how many they are
+	last   *node // where the last of them begins
+
+	edges []*pass // by renew + 1: the drop that meets the corner
+	// afterWhole is what the seam weighs between a whole drop that ends here and
+	// each of edges.
+	afterWhole []int64
+	twoEdges   [2]*pass
+	twoAfter   [2]int64
+}
+
+// pass is a drop that passes corners.
+type pass struct {
+	parts   []hanging.Part
+	corners int
+	sum     sum
+	skewed  bool  // it leans on the wall where it ends
+	to      *node // nil: it reaches an end of the run, or goes round more than everything
+	// before is what the seam weighs between this drop and what follows: the
+	// whole drop, or the edges of the node it leads to; −1 where not yet known.
+	beforeWhole int64
+	before      []int64
+	few         [2]hanging.Part // for parts, as a rule
+}
+
+// kindKey names a kind of whole drops that cover the same.
+type kindKey struct {
+	wall, left, right, axis int
+	odd                     bool
+}
+
+func newHalves(s *search) *halves {
+	p := &s.task.Papers[s.run.Paper]
+	v := &halves{
+		s: s, h: s.h, j: s.judge, width: p.Width, turns: p.Match.Reversing, middle: 2 * p.Alternatives(),
+		nodes: map[nodeKey]*node{}, kinds: map[kindKey][]hanging.Piece{},
+	}
+	v.grid()
+	return v
+}
+
+// grid finds the lengths of which all places are multiples, and makes the tables
+// of nodes: one for each side and wall, and for odd drops where these differ.
+func (v *halves) grid() {
+	run, rules := v.s.run.Run, &v.s.task.Rules
+	v.step = int64(v.s.step)
+	for _, l := range []measure.Length{v.width, rules.Wrap, rules.OutsideWrap} {
+		v.step = gcd(v.step, int64(l))
+	}
+	for i := range run.Walls {
+		left, right := run.LeanAt(i)
+		for _, l := range []measure.Length{run.Walls[i].Width, left.Abs(), right.Abs()} {
+			v.step = gcd(v.step, int64(l))
+		}
+	}
+	v.tables = make([][]*node, 4*len(run.Walls))
+	for i := range v.tables {
+		size := int64(run.Walls[i/4].Width+2*v.width)/v.step + 1
+		if size <= mostInTable && (v.turns || i%2 == 0) {
+			v.tables[i] = make([]*node, size)
+		}
+	}
+}
+
+// mostInTable is how many nodes a table may have. Where places are multiples of
+// less, as in rooms with odd measures, nodes are kept in a map.
+const mostInTable = 40_000
+
+// gcd returns the greatest common divisor of a > 0 and b ≥ 0.
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// cell returns the place of a spot in its table; nil if it has none.
+func (v *halves) cell(spot hanging.Spot, odd bool) **node {
+	i := 4*spot.Wall + 2*int(spot.Side)
+	if odd {
+		i++
+	}
+	at := int64(spot.T + v.width)
+	if table := v.tables[i]; at >= 0 && at%v.step == 0 && at/v.step < int64(len(table)) {
+		return &table[at/v.step]
+	}
+	return nil
+}
+
+// node returns the node of a spot. odd says that a drop of odd index begins
+// there.
+func (v *halves) node(spot hanging.Spot, odd bool) *node {
+	odd = odd && v.turns
+	cell := v.cell(spot, odd)
+	var n *node
+	if cell != nil {
+		n = *cell
+	} else {
+		n = v.nodes[nodeKey{spot, odd}]
+	}
+	if n != nil {
+		return n
+	}
+	if len(v.slab) == 0 {
+		v.slab = make([]node, 256)
+	}
+	n = &v.slab[0]
+	v.slab = v.slab[1:]
+	n.spot, n.odd = spot, odd
+	if cell != nil {
+		*cell = n
+	} else {
+		v.nodes[nodeKey{spot, odd}] = n
+	}
+	v.follow(n)
+	return n
+}
+
+// follow sums up the whole drops from a node to the corner.
+func (v *halves) follow(n *node) {
+	if !v.h.FitsWhole(n.spot) {
+		n.corner = n
+		return
+	}
+	spot := n.spot
+	spot.T += v.width
+	n.next = v.node(spot, !n.odd)
+	n.corner, n.count = n.next.corner, n.next.count+1
+	n.last = n.next.last
+	if n.last == nil {
+		n.last = n
+	}
+	n.sums = n.next.sums
+	whole := v.weighWhole(v.strip(n))
+	n.sums.add(&whole)
+	if n.next.next != nil {
+		n.seam = v.weighSeam(v.strip(n), v.strip(n.next), n.spot.Side)
+		n.sums.score += n.seam
+	}
+}
+
+// index returns an index like that of the drop that begins at a node.
+func (v *halves) index(side hanging.Side, odd bool) int {
+	i := v.middle
+	if side == hanging.Left {
+		i = -i
+	}
+	if odd {
+		i++
+	}
+	return i
+}
+
+// left returns the left edge of the whole drop that begins at a node.
+func (v *halves) left(n *node) measure.Length {
+	x := v.h.X(n.spot)
+	if n.spot.Side == hanging.Left {
+		x -= v.width
+	}
+	return x
+}
+
+// strip returns the whole drop that begins at a node, good until two more are
+// asked for.
+func (v *halves) strip(n *node) hanging.Strip {
+	x := v.left(n)
+	v.turn = 1 - v.turn
+	parts := v.parts[v.turn][:]
+	parts[0] = hanging.Part{
+		Wall: n.spot.Wall, X: geom.Interval{Lo: x, Hi: x + v.width}, Across: geom.Interval{Hi: v.width},
+	}
+	return hanging.Strip{Index: v.index(n.spot.Side, n.odd), Parts: parts}
+}
+
+// weighWhole weighs a whole drop. What it covers is found once for all that
+// cover the same.
+func (v *halves) weighWhole(s hanging.Strip) sum {
+	k, ok := v.kind(&s)
+	pieces, known := v.kinds[k]
+	if !ok || !known {
+		v.h.Alone(&v.l, s, hanging.Kill{}, [2]bool{})
+		if ok {
+			v.kinds[k] = append([]hanging.Piece(nil), v.l.Pieces...)
+		}
+		return v.weigh()
+	}
+	v.h.Put(&v.l, s, pieces)
+	return v.weigh()
+}
+
+// kind returns the kind of a whole drop; false if it is like no other.
+func (v *halves) kind(s *hanging.Strip) (k kindKey, ok bool) {
+	p := &s.Parts[0]
+	k.wall, k.odd = p.Wall, s.Index%2 != 0
+	var level [3]bool
+	k.left, level[0] = v.h.Zone(p.Wall, p.X.Lo)
+	k.right, level[1] = v.h.Zone(p.Wall, p.X.Hi)
+	level[2] = true
+	if m := v.j.paper.Motif; m != nil {
+		k.axis, level[2] = v.h.Zone(p.Wall, p.X.Lo+m.Axis)
+	}
+	return k, level == [3]bool{true, true, true}
+}
+
+// weigh weighs the one drop of v.l.
+func (v *halves) weigh() sum {
+	l := &v.l
+	w := &v.s.task.Taste.Weights
+	t := sum{score: w.Drop + v.j.drop(l, 0), cut: int64(len(l.Pieces)) * w.Piece, drops: 1}
+	for i := range l.Seams {
+		t.score += v.j.seam(l, &l.Seams[i], nil)
+	}
+	for i := range l.Pieces {
+		p := &l.Pieces[i]
+		t.length += p.Length
+		t.cut += v.j.long(l, p)
+		if v.rolls.isFull(p) {
+			t.full++
+		}
+	}
+	return t
+}
+
+// weighSeam weighs the seam between a drop and the one hung after it on that
+// side.
+func (v *halves) weighSeam(before, after hanging.Strip, side hanging.Side) int64 {
+	if side == hanging.Left {
+		after.Index = before.Index - 1
+		before, after = after, before
+	} else {
+		after.Index = before.Index + 1
+	}
+	v.h.Beside(&v.l, before, after)
+	return v.j.seam(&v.l, &v.l.Seams[0], nil)
+}
+
+// pass returns the drop that begins at a corner node, given up in the corner
+// number renew that it meets, or carried round all (−1).
+func (v *halves) pass(n *node, renew int) *pass {
+	if n.edges == nil {
+		n.edges, n.afterWhole = n.twoEdges[:1], n.twoAfter[:1]
+		n.afterWhole[0] = -1
+	}
+	for len(n.edges) <= renew+1 {
+		n.edges = append(n.edges, nil)
+		n.afterWhole = append(n.afterWhole, -1)
+	}
+	e := n.edges[renew+1]
+	if e == nil {
+		e = v.newPass(n, renew)
+		n.edges[renew+1] = e
+	}
+	return e
+}
+
+func (v *halves) newPass(n *node, renew int) *pass {
+	if len(v.passes) == 0 {
+		v.passes = make([]pass, 128)
+	}
+	e := &v.passes[0]
+	v.passes = v.passes[1:]
+	e.beforeWhole = -1
+	parts, corners, next, ok := v.h.Lay(e.few[:0], n.spot, renew)
+	if !ok {
+		return e
+	}
+	e.parts, e.corners = parts, corners
+	e.skewed = parts[0].Skew != 0 || parts[len(parts)-1].Skew != 0
+	v.h.Alone(&v.l, v.passStrip(n, e), hanging.Kill{}, [2]bool{})
+	e.sum = v.weigh()
+	e.to = v.node(next, !n.odd)
+	return e
+}
+
+func (v *halves) passStrip(n *node, e *pass) hanging.Strip {
+	return hanging.Strip{Index: v.index(n.spot.Side, n.odd), Parts: e.parts}
+}
+
+// before is what a half comes to before some drop, and which drop that follows.
+type before struct {
+	edge *pass // the drop before it passed corners
+	from *node // where that began
+	node *node // where the drop before it began, if it stands whole; with neither, nothing is before it
+}
+
+// strip returns the drop before; false if there is none.
+func (v *halves) stripBefore(b *before) (hanging.Strip, bool) {
+	switch {
+	case b.edge != nil:
+		return v.passStrip(b.from, b.edge), true
+	case b.node != nil:
+		return v.strip(b.node), true
+	}
+	return hanging.Strip{}, false
+}
+
+// seamTo weighs the seam between what was before and the whole drop at n.
+func (v *halves) seamToWhole(b *before, n *node) int64 {
+	if b.edge == nil {
+		if b.node == nil {
+			return 0
+		}
+		return v.weighSeam(v.strip(b.node), v.strip(n), n.spot.Side)
+	}
+	if b.edge.beforeWhole < 0 {
+		b.edge.beforeWhole = v.weighSeam(v.passStrip(b.from, b.edge), v.strip(n), n.spot.Side)
+	}
+	return b.edge.beforeWhole
+}
+
+// seamToPass weighs the seam between what was before and an edge of n.
+func (v *halves) seamToPass(b *before, n *node, renew int) int64 {
+	e := n.edges[renew+1]
+	switch {
+	case b.edge != nil:
+		for len(b.edge.before) <= renew+1 {
+			b.edge.before = append(b.edge.before, -1)
+		}
+		if b.edge.before[renew+1] < 0 {
+			b.edge.before[renew+1] = v.weighSeam(v.passStrip(b.from, b.edge), v.passStrip(n, e), n.spot.Side)
+		}
+		return b.edge.before[renew+1]
+	case b.node != nil:
+		if n.afterWhole[renew+1] < 0 {
+			n.afterWhole[renew+1] = v.weighSeam(v.strip(b.node), v.passStrip(n, e), n.spot.Side)
+		}
+		return n.afterWhole[renew+1]
+	}
+	return 0
+}
+
+// link is where a half comes to a corner.
+type link struct {
+	in       *node  // where the first drop begins on the wall; nil if one drop passes over all of it
+	inSum    sum    // of all before that
+	inBefore before // that
+	at       *node  // where the drop begins that meets the corner
+	nth      int    // how many corners it has met before
+	sum      sum    // of all before that drop
+	before   before
+}
+
+// links appends a half, link by link, as it comes to the corners: at most so
+// many; fewer in an open run. b is what was before n.
+func (v *halves) links(dst []link, n *node, b before, most int) []link {
+	var total sum
+	most += len(dst)
+	for len(dst) < most {
+		k := link{in: n, inSum: total, inBefore: b}
+		if n.count > 0 {
+			total.score += v.seamToWhole(&b, n)
+			total.add(&n.sums)
+			b = before{node: n.last}
+		}
+		k.at, k.sum, k.before = n.corner, total, b
+		dst = append(dst, k)
+		e := v.pass(n.corner, -1)
+		if e.to == nil {
+			return v.passed(dst, k, most)
+		}
+		for i := 1; i < e.corners && len(dst) < most; i++ {
+			dst = append(dst, link{at: k.at, nth: i, sum: k.sum, before: k.before})
+		}
+		total.score += v.seamToPass(&b, n.corner, -1)
+		total.add(&e.sum)
+		b = before{edge: e, from: n.corner}
+		n = e.to
+	}
+	return dst
+}
+
+// passed appends the links of the last drop, which reaches the end of an open
+// run or goes round everything.
+func (v *halves) passed(dst []link, k link, most int) []link {
+	for i := 1; len(dst) < most; i++ {
+		dst = append(dst, link{at: k.at, nth: i, sum: k.sum, before: k.before})
+	}
+	return dst
+}
+
+// hair is a width that no wall's level stretches are narrower than.
+const hair = 2 * measure.Nanometre
+
+// surely returns the one piece that covers a hair's breadth of a wall from x on.
+func (v *halves) surely(wall int, x measure.Length) (t sum) {
+	v.h.Alone(&v.l, hanging.Strip{Index: v.middle, Parts: []hanging.Part{{
+		Wall: wall, X: geom.Interval{Lo: x, Hi: x + hair}, Across: geom.Interval{Hi: hair},
+	}}}, hanging.Kill{}, [2]bool{})
+	if len(v.l.Pieces) != 1 {
+		return t
+	}
+	p := &v.l.Pieces[0]
+	t = sum{cut: v.s.task.Taste.Weights.Piece + v.j.long(&v.l, p), length: p.Length}
+	if v.rolls.isFull(p) {
+		t.full = 1
+	}
+	return t
+}

@@ -1,0 +1,82 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"firstdrop/hanging"
+)
+
+// survivors returns layouts to choose alternatives from, the best first: for each
+// kill place and each wall to start on, the starts with the least bounds, laid out
+// in full.
+func (s *search) survivors() []candidate {
+	s.prepare()
+	least := map[family][]choiceAt{}
+	s.gather = func(c choiceAt) {
+		f := family{c.kill, s.starts[c.start].Wall}
+		least[f] = keepLeast(least[f], c)
+	}
+	s.scan(1)
+	s.gather = nil
+	var cs []choiceAt
+	for _, kept := range least {
+		cs = append(cs, kept...)
+	}
+	slices.SortFunc(cs, func(a, b choiceAt) int { return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order)) })
+	cs = cs[:min(len(cs), mostSurvivors)]
+	out := make([]candidate, 0, len(cs))
+	for i := range cs {
+		if c, ok := s.survivor(&cs[i]); ok {
+			out = append(out, c)
+		}
+	}
+	w := s.task.Taste.Weights.Roll
+	slices.SortStableFunc(out, func(a, b candidate) int {
+		return cmp.Compare(a.score+int64(s.counted(a.layout).least)*w, b.score+int64(s.counted(b.layout).least)*w)
+	})
+	return out
+}
+
+// family is the choices of one kill place and one wall to start on.
+type family struct {
+	kill int16
+	wall int
+}
+
+// How many choices of a family, and of all families, survive.
+const (
+	mostOfFamily  = 4
+	mostSurvivors = 200
+)
+
+// keepLeast adds a choice to those kept, or puts it in place of the worst.
+func keepLeast(kept []choiceAt, c choiceAt) []choiceAt {
+	at, _ := slices.BinarySearchFunc(kept, c, func(a, b choiceAt) int {
+		return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order))
+	})
+	if at == mostOfFamily {
+		return kept
+	}
+	kept = slices.Insert(kept, at, c)
+	return kept[:min(len(kept), mostOfFamily)]
+}
+
+// survivor lays a choice out in full, a kill seam over an opening where it is
+// best.
+func (s *search) survivor(c *choiceAt) (n candidate, ok bool) {
+	s.open = s.open[:0]
+	s.look(*c)
+	if len(s.open) == 0 {
+		return n, false
+	}
+	best := slices.MinFunc(s.open, func(a, b choiceAt) int {
+		return cmp.Or(cmp.Compare(a.local, b.local), cmp.Compare(a.order, b.order))
+	})
+	n = candidate{choice: s.choice(&best), kill: s.kills[best.kill]}
+	if n.choice.Kill.Kind != hanging.NoKill {
+		n.kill.kill = n.choice.Kill
+	}
+	s.layOut(&n)
+	return n, n.layout != nil
+}
