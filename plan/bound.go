@@ -9,10 +9,11 @@ import (
 	"firstdrop/paper"
 )
 
-// How many rolls a layout needs at the least is told from two sums over its
+// How many rolls a layout needs at the least is told from sums over its
 // pieces, without cutting any:
 //
 //	rolls ≥ pieces of full length ÷ how many of these one roll can give
+//	rolls ≥ pieces longer than a half, a third … of a roll ÷ 1, 2 …
 //	rolls ≥ length of all pieces ÷ length of a roll
 //
 // Full length is that of most drops. What a roll can give of it follows from the
@@ -27,13 +28,30 @@ type rollBound struct {
 	off     measure.Length // or so much higher or lower
 	anyLead bool           // or at any
 	per     int64          // so many of them come out of a roll at the most; 0: not known
-	roll    measure.Length // what a roll has to give; 0: not known
+	roll    measure.Length // what a roll has to give, the loss at its last cut added; 0: not known
+	loss    measure.Length // at each cut
 	base    measure.Length // the length of all pieces of other runs
 }
 
 // isFull reports whether a piece is one of those that are counted.
 func (b *rollBound) isFull(p *hanging.Piece) bool {
 	return p.Length >= b.least && (b.anyLead || (p.Lead-b.lead).Abs() <= b.off)
+}
+
+// longest is up to how many long pieces of a roll are counted for themselves.
+const longest = 3
+
+// count adds a piece to a sum.
+func (b *rollBound) count(t *sum, p *hanging.Piece) {
+	t.length += p.Length
+	if b.isFull(p) {
+		t.full++
+	}
+	for k := range t.long {
+		if measure.Length(k+2)*(p.Length+b.loss) > b.roll {
+			t.long[k]++
+		}
+	}
 }
 
 // rolls returns a number of rolls that cannot be undercut.
@@ -43,6 +61,11 @@ func (b *rollBound) rolls(t *sum) (n int64) {
 	}
 	if b.per > 0 {
 		n = max(n, (t.full+b.per-1)/b.per)
+	}
+	if b.roll > 0 {
+		for k, long := range t.long {
+			n = max(n, (long+int64(k))/int64(k+1))
+		}
 	}
 	return n
 }
@@ -58,7 +81,7 @@ func (s *search) newRollBound(l *hanging.Layout) (b rollBound) {
 	for _, q := range s.base {
 		b.base += q.Length
 	}
-	b.roll = p.RollLength - cut.Lead + cut.Loss
+	b.roll, b.loss = p.RollLength-cut.Lead+cut.Loss, cut.Loss
 	most := mostOften(l.Pieces)
 	b.least, b.lead = most.Length, most.Lead
 	b.anyLead = p.Repeat == 0 || p.Match.Reversing

@@ -123,7 +123,7 @@ func (m *combiner) survey(every int) {
 			*t = sum{}
 		} else {
 			m.rest.add(t)
-			most = sum{score: max(most.score, t.score), cut: max(most.cut, t.cut), full: max(most.full, t.full), length: max(most.length, t.length)}
+			most = most.most(t)
 		}
 	}
 	m.rest.sub(&most)
@@ -166,7 +166,7 @@ func (m *combiner) note(links []link) {
 			*t = *u
 			continue
 		}
-		*t = sum{score: min(t.score, u.score), cut: min(t.cut, u.cut), full: min(t.full, u.full), length: min(t.length, u.length)}
+		*t = t.least(u)
 	}
 }
 
@@ -290,7 +290,7 @@ func (m *combiner) isHopeless(b sum, side hanging.Side, i int) bool {
 		}
 		t.sub(&m.least[wall])
 	}
-	t = sum{score: max(0, t.score), cut: max(0, t.cut), full: max(0, t.full), length: max(0, t.length)}
+	t = t.most(&sum{})
 	t.score += m.s.task.Taste.Weights.Drop // the drop given up
 	b.add(&t)
 	return m.hopeless(&b)

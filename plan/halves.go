@@ -25,8 +25,27 @@ type sum struct {
 	score  int64          // of the drops and the seams between them
 	cut    int64          // of their pieces
 	full   int64          // pieces of the kind that most pieces are of
+	long   [longest]int64 // pieces of which no roll gives more than 1, 2 …
 	length measure.Length // of all pieces
 	drops  int
+}
+
+// least returns what is the lesser in each.
+func (a *sum) least(b *sum) sum {
+	t := sum{score: min(a.score, b.score), cut: min(a.cut, b.cut), full: min(a.full, b.full), length: min(a.length, b.length)}
+	for k := range t.long {
+		t.long[k] = min(a.long[k], b.long[k])
+	}
+	return t
+}
+
+// most returns what is the greater in each.
+func (a *sum) most(b *sum) sum {
+	t := sum{score: max(a.score, b.score), cut: max(a.cut, b.cut), full: max(a.full, b.full), length: max(a.length, b.length)}
+	for k := range t.long {
+		t.long[k] = max(a.long[k], b.long[k])
+	}
+	return t
 }
 
 func (a *sum) add(b *sum) {
@@ -34,6 +53,9 @@ func (a *sum) add(b *sum) {
 	a.cut += b.cut
 	a.full += b.full
 	a.length += b.length
+	for k := range a.long {
+		a.long[k] += b.long[k]
+	}
 	a.drops += b.drops
 }
 
@@ -42,6 +64,9 @@ func (a *sum) sub(b *sum) {
 	a.cut -= b.cut
 	a.full -= b.full
 	a.length -= b.length
+	for k := range a.long {
+		a.long[k] -= b.long[k]
+	}
 	a.drops -= b.drops
 }
 
@@ -294,11 +319,8 @@ func (v *halves) weigh() sum {
 	}
 	for i := range l.Pieces {
 		p := &l.Pieces[i]
-		t.length += p.Length
 		t.cut += v.j.long(l, p)
-		if v.rolls.isFull(p) {
-			t.full++
-		}
+		v.rolls.count(&t, p)
 	}
 	return t
 }
@@ -472,9 +494,7 @@ func (v *halves) surely(wall int, x measure.Length) (t sum) {
 		return t
 	}
 	p := &v.l.Pieces[0]
-	t = sum{cut: v.s.task.Taste.Weights.Piece + v.j.long(&v.l, p), length: p.Length}
-	if v.rolls.isFull(p) {
-		t.full = 1
-	}
+	t = sum{cut: v.s.task.Taste.Weights.Piece + v.j.long(&v.l, p)}
+	v.rolls.count(&t, p)
 	return t
 }

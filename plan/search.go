@@ -189,7 +189,7 @@ func (s *search) settle(first bool) {
 // there: the best found is then not proven to be the best. Sketches cost as much
 // as the run has walls.
 const (
-	mostSketched = 160_000 // times walls
+	mostSketched = 600_000 // times walls
 	mostFinished = 600
 )
 
