@@ -243,7 +243,7 @@ func (m *combiner) renew(side hanging.Side) {
 		if from.n == mostNew {
 			return
 		}
-		for i := from.from; i < m.walls-1; i++ {
+		for i := from.from; i < m.walls; i++ {
 			if next, ok := m.given(side, &from, i); ok {
 				m.ways[side] = append(m.ways[side], next)
 			}
@@ -369,6 +369,12 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	}
 	total := a.sum
 	total.add(&b.sum)
+	if m.folds(place, hanging.Right) || m.folds(place, hanging.Left) {
+		c.bound = m.bound(&total)
+		c.rolls, c.new = c.bound-total.score, both(a, b)
+		m.s.offer(c)
+		return
+	}
 	from := m.upTo(&total, int(c.kill), x, hanging.Right)
 	to := m.upTo(&total, int(c.kill), y, hanging.Left)
 	if from >= 0 && to >= 0 {
@@ -382,9 +388,30 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	if place.kill.Kind != hanging.NoKill {
 		c.bound += m.closing(place, x, y)
 	}
-	c.new = a.new
-	copy(c.new[a.n:], b.new[:b.n])
+	c.new = both(a, b)
 	m.s.offer(c)
+}
+
+// both returns the corners of two ways in which new drops begin.
+func both(a, b *way) [mostNew]int16 {
+	corners := a.new
+	copy(corners[a.n:], b.new[:b.n])
+	return corners
+}
+
+// folds reports whether a kill seam may stand so near the outside corner by which
+// a half comes to its wall that the drop before is not cut there but goes round
+// whole. That depends on where the seam stands, so sums say nothing.
+func (m *combiner) folds(place *killPlace, side hanging.Side) bool {
+	if place.kill.Kind != hanging.OnWall {
+		return false
+	}
+	wall := place.kill.Wall
+	near, outside := place.span.Lo, m.s.judge.isOutside(wall-1)
+	if side == hanging.Left {
+		near, outside = m.s.run.Run.Walls[wall].Width-place.span.Hi, m.s.judge.isOutside(wall)
+	}
+	return outside && near <= m.s.task.Rules.OutsideWrap
 }
 
 // upTo adds the drops of a half before the kill place: all but the last. For a

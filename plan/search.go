@@ -55,6 +55,7 @@ type search struct {
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
 	refusal     error // why the first that could not be cut could not
+	places      []measure.Length
 	tried, full int
 	proven      bool // no choice on the grid is better
 	order       int32
@@ -217,33 +218,44 @@ func (s *search) choice(c *choiceAt) hanging.Choice {
 }
 
 // look sketches a choice and puts it back with what it then weighs at the least.
-// A kill seam over an opening is tried at the opening's middle and at every edge
-// of the last drops that lies over the opening, where only one drop is trimmed;
-// the one nearest the middle comes first.
+// A kill seam over an opening is tried at the opening's middle, at every edge of
+// the last drops that lies over the opening, where only one drop is trimmed, and
+// where the strip left of a drop is just no sliver: nowhere between does anything
+// change for the better. What is nearest the middle comes first.
 func (s *search) look(c choiceAt) {
 	choice := s.choice(&c)
 	k := s.kills[c.kill]
 	c.sketched, k.kill.X = true, c.x
-	if !s.weigh(&c, choice, &k) {
+	if !s.weigh(&c, choice, &k) || k.span.Length() == 0 {
 		return
 	}
-	if k.span.Length() == 0 {
-		return
-	}
-	xs := s.edges()
-	middle := choice.Kill.X
-	slices.SortFunc(xs[:], func(a, b measure.Length) int {
-		return cmp.Or(cmp.Compare((a-middle).Abs(), (b-middle).Abs()), cmp.Compare(a, b))
-	})
-	for i, x := range xs {
-		if x <= k.span.Lo || x >= k.span.Hi || x == middle || i > 0 && x == xs[i-1] || s.isAcross(&choice, x) {
-			continue
-		}
+	for _, x := range s.seamPlaces(&choice, &k) {
 		n, at := c, choice
 		n.order = 0
 		n.x, at.Kill.X, k.kill.X = x, x, x
 		s.weigh(&n, at, &k)
 	}
+}
+
+// seamPlaces lists where else than sketched a kill seam over an opening may best
+// stand.
+func (s *search) seamPlaces(c *hanging.Choice, k *killPlace) []measure.Length {
+	xs, sliver := s.places[:0], s.task.Taste.MinSliver
+	wrap, width := s.task.Rules.OutsideWrap, s.run.Run.Walls[c.Kill.Wall].Width
+	edges := s.edges()
+	for _, edge := range append(edges[:], wrap, width-wrap) {
+		for _, x := range [...]measure.Length{edge - sliver, edge, edge + sliver} {
+			if x > k.span.Lo && x < k.span.Hi && x != c.Kill.X && !s.isAcross(c, x) {
+				xs = append(xs, x)
+			}
+		}
+	}
+	middle := c.Kill.X
+	slices.SortFunc(xs, func(a, b measure.Length) int {
+		return cmp.Or(cmp.Compare((a-middle).Abs(), (b-middle).Abs()), cmp.Compare(a, b))
+	})
+	s.places = xs
+	return slices.Compact(xs)
 }
 
 // isAcross reports whether a kill seam at x would stand on the other side of drop

@@ -1,0 +1,141 @@
+package plan
+
+import (
+	"os"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"firstdrop/hanging"
+	"firstdrop/internal/anyroom"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// The reference does nothing clever: it lays out in full, and cuts from rolls,
+// every start on every wall with every kill place, a kill seam on a wall at every
+// step, with no new drop and with one in every corner, and in small rooms two.
+// The search must find nothing worse. FIRSTDROP_ORACLE=full asks more rooms, on a
+// finer grid.
+
+// reference is the slow search of one run.
+type reference struct {
+	s     *search
+	new   int
+	limit int64 // what cannot be better than that need not be cut
+	best  int64
+	at    hanging.Choice
+	n     int
+}
+
+// run tries everything.
+func (r *reference) run() {
+	run := r.s.run.Run
+	kills := killPlaces(run, r.s.run.Fixed.Kill)
+	for _, line := range r.s.lines() {
+		for x := line.from; x < line.to; x += line.step {
+			for k := range kills {
+				r.kill(hanging.Start{Wall: line.wall, X: x}, kills[k])
+			}
+		}
+	}
+}
+
+// kill tries one start with one kill place.
+func (r *reference) kill(start hanging.Start, k killPlace) {
+	r.with(hanging.Choice{Start: start, Kill: k.kill}, k, 0)
+	for x := k.span.Lo + r.s.step; x < k.span.Hi; x += r.s.step {
+		k.kill.X = x
+		r.with(hanging.Choice{Start: start, Kill: k.kill}, k, 0)
+	}
+}
+
+// with tries a choice, and the same with new drops in corners from one on.
+func (r *reference) with(c hanging.Choice, k killPlace, from int) {
+	n := candidate{choice: c, kill: k}
+	r.n++
+	if r.s.layOut(&n); n.layout == nil {
+		return
+	}
+	least := n.score + int64(r.s.counted(n.layout).least)*r.s.task.Taste.Weights.Roll
+	if r.limit == 0 || least < r.limit {
+		if total, err := r.s.total(&n); err == nil && (r.best == 0 || total < r.best) {
+			r.best, r.at = total, n.choice
+		}
+	}
+	if len(c.NewDrop) == r.new {
+		return
+	}
+	for corner := from; corner < len(r.s.run.Run.Corners); corner++ {
+		if mayRenew(r.s.run.Run, &c, corner) {
+			next := c
+			next.NewDrop = append(slices.Clone(c.NewDrop), corner)
+			r.with(next, k, corner+1)
+		}
+	}
+}
+
+// searched returns a search for the first run of a task.
+func searched(t *testing.T, task *Task) *search {
+	t.Helper()
+	p := &Plan{Task: task, Runs: make([]RunPlan, len(task.Runs)), Papers: make([]PaperPlan, len(task.Papers))}
+	s, err := p.search(0)
+	if err != nil {
+		t.Skip(err)
+	}
+	return s
+}
+
+// asking is a task for one run.
+func asking(run *room.Run, p paper.Paper, step measure.Length) *Task {
+	return &Task{
+		Runs: []RunTask{{Run: run}}, Papers: []paper.Paper{p},
+		Rules: hanging.DefaultRules(), Taste: DefaultTaste(), Step: step,
+	}
+}
+
+func TestNoChoiceIsBetter(t *testing.T) {
+	type ask struct {
+		run   *room.Run
+		paper *paper.Paper
+	}
+	drawn := rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.SmallRun(t), anyroom.Paper(t)} })
+	rooms, step := 200, 290*measure.Millimetre
+	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
+		rooms, step = 2000, 37*measure.Millimetre
+	}
+	if testing.Short() {
+		rooms = 20
+	}
+	proven, tried := 0, 0
+	for seed := range rooms {
+		q := drawn.Example(seed)
+		task := asking(q.run, *q.paper, step)
+		s := searched(t, task)
+		got, err := s.find()
+		r := reference{s: searched(t, task), new: 1, limit: got.score}
+		if len(q.run.Walls) < 3 {
+			r.new = 2
+		}
+		r.run()
+		tried += r.n
+		if err != nil {
+			if r.best != 0 {
+				t.Errorf("room %d: %v, but %+v weighs %d", seed, err, r.at, r.best)
+			}
+			continue
+		}
+		if s.proven {
+			proven++
+		}
+		if r.best != 0 && got.score > r.best {
+			t.Errorf("room %d: the search finds %d (%+v, proven %v), the reference %d (%+v)", seed, got.score, got.choice, s.proven, r.best, r.at)
+		}
+	}
+	t.Logf("%d rooms, %d proven, %d layouts tried by the reference", rooms, proven, tried)
+	if proven < rooms*9/10 {
+		t.Errorf("only %d of %d rooms are settled", proven, rooms)
+	}
+}
