@@ -73,7 +73,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 	if err != nil {
 		return laid{}, err
 	}
-	p.Runs[i] = RunPlan{Layout: best.layout, Score: best.score, Tried: s.tried}
+	p.Runs[i] = RunPlan{Layout: best.layout, Score: best.score, Tried: s.tried, Settled: s.proven && len(s.run.Run.Walls) <= renewWalls}
 	return laid{s, best}, nil
 }
 

@@ -102,7 +102,7 @@ func TestNoChoiceIsBetter(t *testing.T) {
 		paper *paper.Paper
 	}
 	drawn := rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.SmallRun(t), anyroom.Paper(t)} })
-	rooms, step := 200, 290*measure.Millimetre
+	rooms, step := 200, 410*measure.Millimetre
 	if os.Getenv("FIRSTDROP_ORACLE") == "full" {
 		rooms, step = 2000, 37*measure.Millimetre
 	}

@@ -22,7 +22,10 @@ type Plan struct {
 type RunPlan struct {
 	Layout *hanging.Layout
 	Score  int64 // what its findings and paper weigh; less is better
-	Tried  int   // how many layouts were compared
+	Tried  int   // how many layouts were compared closely; bounds settle the rest
+	// Settled says that no choice on the grid of starts weighs less: as a rule. The
+	// search gives up where bounds do not settle it, as with rolls in hand.
+	Settled bool
 }
 
 // PaperPlan is what one paper has to give, over all runs hung with it.

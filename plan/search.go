@@ -140,9 +140,15 @@ func (s *search) prepare() {
 // sampled returns every how many-th start is enough for a first good plan.
 func sampled(starts int) int { return max(1, starts/64) }
 
-// anyRollBound prepares the bound of rolls from the first layout that there is.
+// anyRollBound prepares the bound of rolls from the first layout that there is,
+// whatever start is fixed: so that it is the same for all of them.
 func (s *search) anyRollBound() rollBound {
-	for _, start := range s.starts {
+	starts := s.starts
+	for wall := range s.run.Run.Walls {
+		starts = append(starts[:len(starts):len(starts)], hanging.Start{Wall: wall})
+	}
+	for i := range starts {
+		start := starts[(i+len(s.starts))%len(starts)]
 		for k := range s.kills {
 			if l, err := s.h.Layout(hanging.Choice{Start: start, Kill: s.kills[k].kill}); err == nil {
 				return s.newRollBound(l)
@@ -191,7 +197,7 @@ func (s *search) settle(first bool) {
 // as the run has walls.
 const (
 	mostSketched = 600_000 // times walls
-	mostFinished = 600
+	mostFinished = 2000
 )
 
 // isSpent reports whether as much has been looked at as may be.
