@@ -21,7 +21,7 @@ var rows = map[string]int{
 	"finding": 2, "geom": 2,
 	"room": 3, "paper": 3, "draw": 3, "draw/text": 3, "words": 3,
 	"hanging": 4, "cutting": 4, "draw/svg": 4, "draw/png": 4, "draw/pdf": 4, "draw/dxf": 4, "draw/picture": 4,
-	"order": 5, "draw/design": 5,
+	"order": 5, "draw/design": 5, "draw/page": 5,
 	"plan":  6,
 	"audit": 7, "job": 7,
 	"sheet":         8,

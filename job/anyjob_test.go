@@ -171,7 +171,7 @@ func (d drawn) opening(i int) job.Opening {
 func (d drawn) paper(i int) job.Paper {
 	p := job.Paper{
 		Name: d.name(i), Width: d.length("paper width", 400*mm, 1400*mm), Roll: d.length("roll", 5000*mm, 50*measure.Metre),
-		Match: "free", Batch: d.name(i), SoakMin: rapid.IntRange(0, 15).Draw(d.t, "soak"),
+		Match: "free", Batch: d.name(i), Picture: d.name(i), SoakMin: rapid.IntRange(0, 15).Draw(d.t, "soak"),
 		Paste:     rapid.SampledFrom([]paper.Paste{paper.PasteTheWall, paper.PasteThePaper, paper.ReadyPasted, paper.SelfAdhesive}).Draw(d.t, "paste"),
 		Reversing: d.maybe("reversing"), DryWidth: d.length("dry width", 0, 1400*mm), Across: d.length("across", 0, 700*mm),
 	}

@@ -109,6 +109,7 @@ func (b *builder) papers() {
 		}
 		b.name(path+".name", p.Name, seen)
 		b.text(path+".batch", p.Batch)
+		b.text(path+".picture", p.Picture)
 		label, err := p.label(b.job.Units)
 		if err != nil {
 			b.refuse(path+".match", "match: %v", err)

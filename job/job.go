@@ -116,6 +116,7 @@ type Paper struct {
 	Match     string         `job:"match,required"` // as [paper.ParseMatch] reads it
 	Reversing bool           `job:"reversing"`      // alternate drops hang upside down
 	Motif     *Motif         `job:"motif,flow"`
+	Picture   string         `job:"picture"`        // of one width and one repeat: a file beside the job, or the name of a demo design; not used for planning
 	Paste     paper.Paste    `job:"paste"`          // on the wall, when nothing is said
 	SoakMin   int            `job:"soak_minutes"`   // between pasting and hanging
 	Pack      *int           `job:"pack"`           // rolls sold together; nil: 1

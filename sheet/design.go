@@ -21,11 +21,11 @@ import (
 //	─┤─ │ ─├─       ─┤   │   ├─       ╵  │  ┬  │  ╵
 func (e *elevation) design() {
 	for _, l := range e.strokes {
-		if e.board.isFree(sliver(l)) {
+		if e.repeat == nil && e.board.isFree(sliver(l)) {
 			e.add("design", l)
 		}
 	}
-	if e.label.Repeat > 0 {
+	if e.label.Repeat > 0 && e.repeat == nil {
 		e.designNote()
 	}
 }

@@ -76,8 +76,8 @@ func (e *elevation) datum() {
 	}
 }
 
-// head writes above the wall what lies beyond its two ends, and the title.
-func (e *elevation) head() {
+// beyond writes above the wall what lies beyond its two ends.
+func (e *elevation) beyond() {
 	lo, hi := e.page.X.Lo+margin, e.page.X.Hi-margin
 	half := e.page.X.Length()/2 - margin - 2*mm
 	leftLines, rightLines := e.neighbour(hanging.Left, half-8*mm), e.neighbour(hanging.Right, half-8*mm)
@@ -96,7 +96,14 @@ func (e *elevation) head() {
 	}
 	e.pointer(geom.Point{X: lo, Y: top + body/3}, -1, hanging.Left)
 	e.pointer(geom.Point{X: hi, Y: top + body/3}, 1, hanging.Right)
-	y = top + line + 4*mm
+	e.crown = top + line
+}
+
+// head writes above the wall what lies beyond its two ends, and the title.
+func (e *elevation) head() {
+	e.beyond()
+	lo, hi := e.page.X.Lo+margin, e.page.X.Hi-margin
+	y := e.crown + 4*mm
 	sub := e.text("wall.under-title", "width", e.size(e.wall.Width), "run", e.run.Name, "paper", e.label.Name, "scale", int(e.scale))
 	for _, l := range slices.Backward(twoLines(sub, hi-lo)) {
 		e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: l, Size: body, Ink: quiet})

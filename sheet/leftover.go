@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"firstdrop/cutting"
+	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
 )
@@ -48,12 +49,19 @@ func (r *Roll) patches(p *plan.Plan, at int) bool {
 			continue
 		}
 		for k := range p.Runs[i].Layout.Pieces {
-			q := &p.Runs[i].Layout.Pieces[k]
-			for _, o := range r.Orders {
-				if r.wait(o, q.Phase)+q.Length > r.Left {
-					return false
-				}
+			if !r.patchesOne(&p.Runs[i].Layout.Pieces[k]) {
+				return false
 			}
+		}
+	}
+	return true
+}
+
+// patchesOne reports whether what is left of the roll gives one piece once more.
+func (r *Roll) patchesOne(q *hanging.Piece) bool {
+	for _, o := range r.Orders {
+		if r.wait(o, q.Phase)+q.Length > r.Left {
+			return false
 		}
 	}
 	return true

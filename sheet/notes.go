@@ -37,7 +37,7 @@ type note struct {
 
 // legend writes the notes below the wall.
 func (e *elevation) legend() {
-	slices.SortStableFunc(e.notes, func(a, b note) int { return cmp.Compare(a.rank(), b.rank()) })
+	e.sortNotes()
 	x := e.page.X.Lo + margin
 	indent := x + 13*mm
 	y := e.cursor - 3*mm
@@ -120,4 +120,9 @@ func glued(text string) string {
 		text = figure.ReplaceAllStringFunc(text, func(s string) string { return strings.Replace(s, " ", "\u00a0", 1) })
 	}
 	return text
+}
+
+// sortNotes puts the notes in order.
+func (e *elevation) sortNotes() {
+	slices.SortStableFunc(e.notes, func(a, b note) int { return cmp.Compare(a.rank(), b.rank()) })
 }

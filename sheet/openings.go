@@ -39,6 +39,7 @@ func (e *elevation) returns() {
 		box := draw.Box{X: geom.Interval{Lo: e.on(r.X.Lo), Hi: e.on(r.X.Hi)}, Y: geom.Interval{Lo: e.on(r.Y.Lo), Hi: e.on(r.Y.Hi)}}
 		tint := tints[e.layout.Drops[p.Drop].Index&1]
 		e.add("openings", draw.Area{Shape: geom.Polygon{Outline: box.Ring()}, Fill: tint, Pen: returnPen})
+		e.patternedReturn(p, box)
 		e.returnLabel(p.Name, box)
 		e.board.take(box.Grown(-mm / 2))
 		if names != "" {

@@ -23,6 +23,9 @@ type Options struct {
 	// Findings are marked and told besides the plan's own: those of the survey,
 	// as far as they stand on this wall.
 	Findings []finding.Finding
+	// Repeat is a picture of one width and one repeat of the paper, its upper edge
+	// where the repeat begins; nil for none.
+	Repeat *draw.Picture
 }
 
 const mm = measure.Millimetre

@@ -21,7 +21,17 @@ import (
 // and that run's walls; both must exist.
 func Wall(p *plan.Plan, run, wall int, o Options) *draw.Scene {
 	e := newElevation(p, run, wall, o)
+	e.drawn()
+	e.head()
+	e.legend()
+	return e.finish()
+}
+
+// drawn draws the wall and its sizes, without title and notes.
+func (e *elevation) drawn() {
 	e.strips()
+	e.patterned()
+	e.grid()
 	e.openings()
 	e.fittings()
 	e.seams()
@@ -35,9 +45,6 @@ func Wall(p *plan.Plan, run, wall int, o Options) *draw.Scene {
 	e.foot()
 	e.datum()
 	e.findings()
-	e.head()
-	e.legend()
-	return e.finish()
 }
 
 // elevation is the drawing of a wall in progress. Everything is kept in page
@@ -53,6 +60,7 @@ type elevation struct {
 	face   geom.Polygon // in the wall's coordinates
 	words  *words.Catalogue
 	scale  int64
+	repeat *draw.Picture // one repeat of the design; nil: marks show where it falls
 
 	page    draw.Box // X is fixed from the start; Y grows
 	reach   draw.Box // of the wall
@@ -67,7 +75,7 @@ type elevation struct {
 
 // layerNames lists the layers from the bottom up.
 var layerNames = []string{
-	"paper", "openings", "design", "seams", "outline", "fittings", "plumbs", "kill", "turns", "sizes", "numbers", "marks", "words",
+	"paper", "pattern", "openings", "design", "seams", "outline", "plates", "fittings", "plumbs", "kill", "turns", "sizes", "numbers", "marks", "words",
 }
 
 // layers makes the layers, with titles in the drawing's language.
@@ -82,7 +90,7 @@ func newElevation(p *plan.Plan, run, wall int, o Options) *elevation {
 	l := p.Runs[run].Layout
 	e := &elevation{
 		plan: p, more: o.Findings, layout: l, run: l.Run, index: wall, wall: &l.Run.Walls[wall],
-		label: l.Paper, face: l.Run.Face(wall), words: o.Lang.In(o.System),
+		label: l.Paper, face: l.Run.Face(wall), words: o.Lang.In(o.System), repeat: o.Repeat,
 	}
 	x, y := e.face.Bounds()
 	var width measure.Length
@@ -244,6 +252,7 @@ func (e *elevation) edge(side hanging.Side) (foot, head geom.Point, ok bool) {
 func (e *elevation) finish() *draw.Scene {
 	e.page.Y = geom.Interval{Lo: e.cursor - margin, Hi: e.crown + margin}
 	e.scene.Window = e.page
+	e.plates()
 	e.scene.Title = e.title()
 	e.scene.Desc = e.describe()
 	return e.scene

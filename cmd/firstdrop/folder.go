@@ -83,10 +83,19 @@ type folder struct {
 	name   string
 	root   *os.Root
 	ledger map[string][]string // hashes of what the program wrote, by name
+	// spares says which files of an earlier writing stay though they are not written
+	// now; nil: none.
+	spares func(name string) bool
 }
 
 // saveFolder writes the files into a folder, which it makes where there is none.
 func saveFolder(ctx context.Context, name string, files []outFile, replace bool) (*saved, error) {
+	return saveBeside(ctx, name, files, replace, nil)
+}
+
+// saveBeside is as saveFolder, but of an earlier writing lets those files stay that
+// spares names.
+func saveBeside(ctx context.Context, name string, files []outFile, replace bool, spares func(name string) bool) (*saved, error) {
 	if err := os.MkdirAll(name, 0o777); err != nil {
 		return nil, fileError("cannot make the folder", name, err)
 	}
@@ -95,7 +104,7 @@ func saveFolder(ctx context.Context, name string, files []outFile, replace bool)
 		return nil, fileError("cannot open the folder", name, err)
 	}
 	defer root.Close()
-	f := &folder{name: name, root: root, ledger: map[string][]string{}}
+	f := &folder{name: name, root: root, ledger: map[string][]string{}, spares: spares}
 	if err := f.look(files, replace); err != nil {
 		return nil, err
 	}
@@ -253,6 +262,9 @@ func (f *folder) leftovers(files []outFile) []string {
 	var names []string
 	for name := range f.ledger {
 		isWritten := slices.ContainsFunc(files, func(o outFile) bool { return o.name == name })
+		if f.spares != nil && f.spares(name) {
+			continue
+		}
 		if _, err := f.root.Lstat(name); !isWritten && err == nil {
 			names = append(names, name)
 		}

@@ -80,7 +80,7 @@ func (p *program) root() *cobra.Command {
 	root.SetOut(p.out)
 	root.SetErr(p.err)
 	root.AddCommand(
-		p.beginCommand(), p.checkCommand(), p.planCommand(), p.findingsCommand(), p.whyCommand(), p.alternativesCommand(), p.certaintyCommand(), p.cliffsCommand(),
+		p.beginCommand(), p.checkCommand(), p.planCommand(), p.printCommand(), p.findingsCommand(), p.whyCommand(), p.alternativesCommand(), p.certaintyCommand(), p.cliffsCommand(),
 		p.rollsCommand(), p.openCommand(),
 		p.convertCommand(), p.schemaCommand(), p.versionCommand(),
 	)

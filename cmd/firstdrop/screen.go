@@ -24,6 +24,7 @@ type screen struct {
 	width    int
 	height   int
 	coloured bool
+	terminal bool // somebody may be looking
 }
 
 func newScreen(w io.Writer) *screen {
@@ -35,6 +36,7 @@ func newScreen(w io.Writer) *screen {
 	if width, height, err := term.GetSize(int(f.Fd())); err == nil && width > 0 {
 		s.width, s.height = min(max(width, leastWidth), mostWidth), max(height, 24)
 	}
+	s.terminal = true
 	s.coloured = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 	return s
 }

@@ -1,0 +1,269 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"firstdrop/draw"
+	"firstdrop/measure"
+	"firstdrop/sheet"
+)
+
+// printFlags are the flags of `firstdrop print`.
+type printFlags struct {
+	units   unitsFlag
+	to      string
+	size    string
+	scale   string
+	labels  string
+	blank   bool
+	quiet   bool
+	replace bool
+}
+
+const printLong = `Print writes the sheets that are taken to the wall, as PDF at true scale: one file
+with all of them, where --to ends in .pdf, or a file for each in a folder.
+
+  survey   what to measure in this room, and where, with boxes to write in
+  order    what to buy in packs, why so many, and how sure that is
+  hanging  floor key, the unrolled room, an elevation of every wall
+  cutting  the cutting list, as one cuts and as one hangs
+  rolls    every cut of every roll to scale
+  labels   to stick on the drops
+  steps    the work in its order, drop by drop, with the cautions
+  record   what hangs where, what is left and what it can patch
+
+All are printed unless some are named. Each page has a ruler that shows whether
+the printer kept the scale. With --blank and no job there is a survey sheet for a
+room that nobody has measured yet.
+
+No file is replaced unless the program wrote it into the folder and nobody has
+changed it since, or --replace is given.`
+
+func (p *program) printCommand() *cobra.Command {
+	var f printFlags
+	c := p.command(cobra.Command{
+		Use:   "print JOB [SHEETS...] --to FOLDER|FILE.pdf",
+		Short: "Print the sheets that are taken to the wall",
+		Long:  printLong,
+		Example: `  firstdrop print room.yaml --to sheets
+  firstdrop print room.yaml hanging steps --to room.pdf --paper-size A3 --scale 1:20
+  firstdrop print room.yaml labels --to labels.pdf --labels 3x7
+  firstdrop print --blank --to survey.pdf`,
+		Args: f.args,
+		ValidArgsFunction: func(_ *cobra.Command, args []string, word string) ([]string, cobra.ShellCompDirective) {
+			if len(args) == 0 {
+				return completeJobs(nil, args, word)
+			}
+			return sheetNames(), cobra.ShellCompDirectiveNoFileComp
+		},
+	}, func(c *cobra.Command, args []string) error {
+		set, err := f.set()
+		if err != nil {
+			return err
+		}
+		return p.print(c.Context(), args, f, set)
+	})
+	c.Flags().StringVar(&f.to, "to", "", "the `folder` or .pdf file to write")
+	c.Flags().StringVar(&f.size, "paper-size", "", "A4, A3, letter or tabloid `paper` (A4, or letter for a job in inches)")
+	c.Flags().StringVar(&f.scale, "scale", "", "`1:n` for elevations (for each wall the largest that fits)")
+	c.Flags().StringVar(&f.labels, "labels", "plain", "`grid` of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter)")
+	c.Flags().BoolVar(&f.blank, "blank", false, "a survey sheet for a room not measured yet")
+	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "print errors only")
+	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")
+	return f.units.addTo(c, "metric or imperial (the job's, if not given)")
+}
+
+// sheetNames lists the sheets by name.
+func sheetNames() (names []string) {
+	for _, k := range sheet.Kinds() {
+		names = append(names, string(k))
+	}
+	return names
+}
+
+// args checks the arguments: a job and names of sheets, or none with --blank.
+func (f *printFlags) args(c *cobra.Command, args []string) error {
+	if f.blank {
+		if len(args) > 0 {
+			return errors.New("--blank is for a room without a job; leave the job out")
+		}
+		return nil
+	}
+	if len(args) == 0 {
+		return fmt.Errorf("%s needs a job: the name of a file, or - for standard input", c.CommandPath())
+	}
+	for _, name := range args[1:] {
+		if !slices.Contains(sheetNames(), name) {
+			return fmt.Errorf("there is no sheet %q; the sheets are %s", name, strings.Join(sheetNames(), ", "))
+		}
+	}
+	return nil
+}
+
+// set returns what the flags say of the sheets.
+func (f *printFlags) set() (set sheet.Set, err error) {
+	if f.to == "" {
+		return set, fail(exitUsage, "--to needs the name of a folder, or of a file that ends in .pdf")
+	}
+	if f.size != "" {
+		format, ok := draw.FormatNamed(f.size)
+		if !ok {
+			return set, fail(exitUsage, "--paper-size is A4, A3, letter or tabloid, not %q", f.size)
+		}
+		set.Format = format
+	}
+	if f.scale != "" {
+		if set.Scale, err = parseScale(f.scale); err != nil {
+			return set, err
+		}
+	}
+	grid, ok := sheet.GridNamed(f.labels)
+	if !ok {
+		return set, fail(exitUsage, "--labels is plain, 3x8, 3x7 or 3x10, not %q", f.labels)
+	}
+	set.Labels = grid
+	return set, nil
+}
+
+// parseScale reads "1:20".
+func parseScale(text string) (int64, error) {
+	one, n, ok := strings.Cut(text, ":")
+	scale, err := strconv.ParseInt(n, 10, 64)
+	if !ok || one != "1" || err != nil || scale < 1 || scale > 10_000 {
+		return 0, fail(exitUsage, "--scale is written 1:20, with a number from 1 to 10000, not %q", text)
+	}
+	return scale, nil
+}
+
+// simulated is how many jobs the certainty curve of the order sheet stands on: a
+// share shows to 3 in 100 at worst.
+const simulated = 1000
+
+// print makes the sheets and saves them.
+func (p *program) print(ctx context.Context, args []string, f printFlags, set sheet.Set) error {
+	set.System = f.units.or(measure.Metric)
+	kinds := []sheet.Kind{sheet.SurveySheet}
+	if !f.blank {
+		pl, err := p.plan(ctx, args[0], f.units)
+		if err != nil {
+			return err
+		}
+		set.Job, set.Plan, set.System, set.Lang, set.Jobs = pl.job.Name, pl.plan, pl.units, pl.lang, simulated
+		if set.Repeats, err = pl.pictures(); err != nil {
+			return err
+		}
+		kinds = sheet.Kinds()
+		if len(args) > 1 {
+			kinds = nil
+			for _, name := range args[1:] {
+				kinds = append(kinds, sheet.Kind(name))
+			}
+		}
+	}
+	bar := newProgress(p.err)
+	set.Progress = bar.tell
+	files, err := soon(ctx, func() ([]outFile, error) { return sheetFiles(set, kinds, f.to) })
+	bar.end()
+	if err != nil {
+		return tooLarge(err)
+	}
+	return p.savePrint(ctx, f, files)
+}
+
+// tooLarge marks that something has no room on the paper as a matter of usage.
+func tooLarge(err error) error {
+	var large *sheet.TooLargeError
+	if errors.As(err, &large) {
+		return fail(exitUsage, "%v", err)
+	}
+	return err
+}
+
+// sheetFiles makes the files: one of that name, or one for each sheet.
+func sheetFiles(set sheet.Set, kinds []sheet.Kind, to string) ([]outFile, error) {
+	if isPDF(to) {
+		data, err := pdfOf(set, kinds...)
+		return []outFile{{filepath.Base(to), data}}, err
+	}
+	var files []outFile
+	tell := set.Progress
+	for i, k := range kinds {
+		tell(i, len(kinds))
+		set.Progress = nil
+		data, err := pdfOf(set, k)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, outFile{string(k) + ".pdf", data})
+	}
+	return files, nil
+}
+
+func pdfOf(set sheet.Set, kinds ...sheet.Kind) ([]byte, error) {
+	d, err := set.Document(kinds...)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = d.Write(&b)
+	return b.Bytes(), err
+}
+
+func isPDF(name string) bool { return strings.EqualFold(filepath.Ext(name), ".pdf") }
+
+// savePrint saves the files and says so.
+func (p *program) savePrint(ctx context.Context, f printFlags, files []outFile) error {
+	notes := []string{fmt.Sprintf("Wrote %s.", f.to)}
+	if isPDF(f.to) {
+		if err := saveOne(ctx, f.to, files[0].data, f.replace); err != nil {
+			return err
+		}
+	} else {
+		// What else stands in the folder is of another command, or a sheet that was
+		// not asked for now.
+		s, err := saveBeside(ctx, f.to, files, f.replace, func(string) bool { return true })
+		if err != nil {
+			return err
+		}
+		notes = s.notes()
+	}
+	if f.quiet {
+		return nil
+	}
+	_, err := fmt.Fprintln(p.out, strings.Join(notes, "\n"))
+	return written(err)
+}
+
+// saveOne writes a file that is not there yet, or stands there already byte for
+// byte.
+func saveOne(ctx context.Context, name string, data []byte, replace bool) error {
+	old, err := os.ReadFile(name)
+	switch {
+	case err == nil && bytes.Equal(old, data):
+		return nil
+	case !errors.Is(err, fs.ErrNotExist) && !replace:
+		return fail(exitFile, "%s is there already and stays as it is; choose another name, or add --replace", name)
+	}
+	root, err := os.OpenRoot(filepath.Dir(name))
+	if err != nil {
+		return fileError("cannot write", name, err)
+	}
+	defer root.Close()
+	f := &folder{name: filepath.Dir(name), root: root}
+	file := outFile{filepath.Base(name), data}
+	if err := f.stage(ctx, []outFile{file}); err != nil {
+		return err
+	}
+	return f.settle(file)
+}

@@ -1,0 +1,169 @@
+package sheet
+
+import (
+	"strconv"
+
+	"firstdrop/draw"
+	"firstdrop/draw/page"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// bandAbove and bandBelow are what stands round the walls of the band.
+const (
+	bandAbove = 8 * mm
+	bandBelow = 7 * mm
+)
+
+// band draws all walls of a run side by side, within a width and height.
+func (s *Set) band(r int, width, height measure.Length) *draw.Scene {
+	l := s.Plan.Runs[r].Layout
+	y := across(0, -1)
+	for w := range l.Run.Walls {
+		_, b := l.Run.Face(w).Bounds()
+		y = y.Union(b)
+	}
+	n := fitting(l.Run.Girth(), y.Length(), width-4*mm, height-bandAbove-bandBelow-page.Sub.Line(), s.System)
+	b := &bandDrawing{s: s, layout: l, y: across(y.Lo.Scaled(1, n), y.Hi.Scaled(1, n))}
+	x := measure.Length(0)
+	for w := range l.Run.Walls {
+		b.wall(r, w, n, x.Scaled(1, n))
+		x += l.Run.Walls[w].Width
+	}
+	b.ends(x.Scaled(1, n))
+	window := draw.Box{X: across(-2*mm, x.Scaled(1, n)+2*mm), Y: across(b.y.Lo-bandBelow, b.y.Hi+bandAbove)}
+	return &draw.Scene{
+		ID: "band" + strconv.Itoa(r+1), Title: textBand, Desc: textBandDesc, Scale: n, Window: window,
+		Layers: []draw.Layer{{Name: "walls", Title: textBand, Items: b.items}, {Name: "words", Items: b.words}},
+	}
+}
+
+type bandDrawing struct {
+	s      *Set
+	layout *hanging.Layout
+	y      geom.Interval // of all walls, on the page
+	items  []draw.Item
+	words  []draw.Item
+}
+
+// wall draws one wall with its left end at x.
+func (b *bandDrawing) wall(r, w int, n int64, x measure.Length) {
+	e := newElevation(b.s.Plan, r, w, Options{System: b.s.System, Lang: b.s.Lang, Scale: n, Repeat: b.s.repeat(b.s.Plan.Task.Runs[r].Paper)})
+	e.strips()
+	e.patterned()
+	e.bareOpenings()
+	for i := range e.layout.Seams {
+		q := &e.layout.Seams[i]
+		if q.Wall != w || q.InCorner || q.Kind == hanging.KillSeam {
+			continue
+		}
+		for _, y := range e.columns(q.X) {
+			e.add("seams", draw.Segment(e.at(q.X, y.Lo), e.at(q.X, y.Hi), draw.Pen{Ink: quiet, Width: 25 * mm / 100}))
+		}
+	}
+	for _, p := range e.plan.Runs[r].Layout.Plumbs[:min(1, len(e.layout.Plumbs))] {
+		if p.Wall == w {
+			for _, y := range e.columns(p.X) {
+				e.add("plumbs", draw.Segment(e.at(p.X, y.Lo), e.at(p.X, y.Hi), plumbPen))
+			}
+			e.add("plumbs", draw.Segment(pt(e.on(p.X), e.reach.Y.Hi+mm/2), pt(e.on(p.X), e.reach.Y.Hi+2*mm), plumbPen))
+		}
+	}
+	b.killSeam(e)
+	for _, layer := range e.scene.Layers {
+		for _, it := range layer.Items {
+			b.items = append(b.items, draw.Shifted(it, pt(x, 0)))
+		}
+	}
+	b.numbers(e, x)
+	b.names(e, x)
+}
+
+// killSeam draws the teeth of the kill seam where it stands on the wall or at its
+// left end.
+func (b *bandDrawing) killSeam(e *elevation) {
+	q := killOf(e.layout)
+	if q == nil || q.Wall != e.index {
+		return
+	}
+	for _, y := range e.columns(q.X) {
+		e.add("kill", draw.Segment(e.at(q.X, y.Lo), e.at(q.X, y.Hi), draw.Pen{Ink: oxide, Width: mm, Dash: []measure.Length{mm, 6 * mm / 10}}))
+	}
+}
+
+// bareOpenings draws openings without words.
+func (e *elevation) bareOpenings() {
+	for _, hole := range e.face.Holes {
+		shape := geom.Polygon{Outline: e.ring(hole)}
+		e.add("openings", draw.Area{Shape: shape, Fill: white}, draw.Hatch{Shape: shape, Gap: 3 * mm, Pen: hatchPen}, draw.Area{Shape: shape, Pen: finePen})
+	}
+}
+
+// numbers writes the drops' numbers, each on a light plate, at half height or where
+// there is paper.
+func (b *bandDrawing) numbers(e *elevation, x measure.Length) {
+	done := map[int]bool{}
+	for _, p := range e.parts() {
+		if p.drop.Number == 0 || done[p.of] {
+			continue
+		}
+		size := min(page.Sub.Size, e.on(p.seen.Length())*6/10)
+		if size < 2*mm {
+			continue
+		}
+		done[p.of] = true
+		t := draw.Text{Text: strconv.Itoa(p.drop.Number), Size: size, Bold: true, Anchor: draw.Middle, Ink: graphite}
+		for draw.TextWidth(t.Text, t.Size, true) > e.on(p.seen.Length())-mm/2 && t.Size > 2*mm {
+			t.Size -= mm / 4
+		}
+		if t = b.seat(e, p, t); t.Text == "" {
+			continue
+		}
+		t.At.X += x
+		b.words = append(b.words, draw.Area{Shape: geom.Polygon{Outline: t.Box().Ring()}, Fill: white}, t)
+	}
+}
+
+// seat returns a number where there is paper for it: high on the drop and as large as
+// it can be, in the middle or to one side; without text where there is no room.
+func (b *bandDrawing) seat(e *elevation, p part, t draw.Text) draw.Text {
+	for ; t.Size >= 2*mm; t.Size -= mm / 2 {
+		half := draw.TextWidth(t.Text, t.Size, true) / 2
+		lo, hi := e.on(p.seen.Lo)+half, e.on(p.seen.Hi)-half
+		for d := t.Size + mm/2; d < e.reach.Y.Length(); d += mm {
+			for _, x := range []measure.Length{lo + (hi-lo)/2, lo, hi} {
+				t.At = pt(x, e.reach.Y.Hi-d)
+				if lo <= hi && e.isPapered(t.Box()) {
+					return t
+				}
+			}
+		}
+	}
+	return draw.Text{}
+}
+
+// names writes the wall's name below it and its left corner above.
+func (b *bandDrawing) names(e *elevation, x measure.Length) {
+	width := e.on(e.wall.Width)
+	t := page.Strong.Sized(42 * mm / 10)
+	name := draw.Fitted(draw.Clean(e.name()), t.Size, true, width)
+	b.words = append(b.words,
+		draw.Text{At: pt(x+width/2, b.y.Lo-55*mm/10), Text: name, Size: t.Size, Bold: true, Anchor: draw.Middle, Ink: graphite},
+		draw.Segment(pt(x, b.y.Lo-3*mm), pt(x, b.y.Hi+2*mm), foldPen))
+	for _, p := range e.layout.Plumbs[:min(1, len(e.layout.Plumbs))] {
+		if p.Wall == e.index {
+			b.words = append(b.words, draw.Text{At: pt(x+e.on(p.X), b.y.Hi+3*mm), Text: textStartMark, Size: 31 * mm / 10, Bold: true, Anchor: draw.Middle, Ink: chalk})
+		}
+	}
+	if q := killOf(e.layout); q != nil && q.Wall == e.index {
+		b.words = append(b.words, draw.Text{At: pt(x+e.on(q.X), b.y.Hi+3*mm), Text: textKillMark, Size: 31 * mm / 10, Bold: true, Anchor: draw.Middle, Ink: oxide})
+	}
+}
+
+// ends draws the fold at the right end.
+func (b *bandDrawing) ends(x measure.Length) {
+	b.words = append(b.words, draw.Segment(pt(x, b.y.Lo-3*mm), pt(x, b.y.Hi+2*mm), foldPen))
+}
+
+var foldPen = draw.Pen{Ink: graphite, Width: 3 * mm / 10, Dash: []measure.Length{2 * mm, mm}}

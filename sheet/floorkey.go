@@ -1,0 +1,206 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"firstdrop/draw"
+	"firstdrop/draw/page"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// floor is the run seen from above: wall 0 runs to the right along the top, and the
+// room lies below it. Walls as they were measured; a gap where they do not close
+// stays a gap.
+type floor struct {
+	run   *room.Run
+	feet  []geom.Point // of the walls' left ends, and the last one's right end
+	turns []float64    // heading of every wall, clockwise from the x axis
+}
+
+func newFloor(run *room.Run) *floor {
+	f := &floor{run: run, feet: []geom.Point{{}}}
+	heading, at := 0.0, [2]float64{}
+	for i := range run.Walls {
+		f.turns = append(f.turns, heading)
+		w := float64(run.Walls[i].Width)
+		at[0] += w * math.Cos(heading)
+		at[1] -= w * math.Sin(heading)
+		f.feet = append(f.feet, pt(measure.Length(math.Round(at[0])), measure.Length(math.Round(at[1]))))
+		angle := 90 * measure.Degree
+		if i < len(run.Corners) {
+			angle = run.Corners[i].InteriorAngle()
+		}
+		heading += math.Pi * (1 - float64(angle)/float64(180*measure.Degree))
+	}
+	return f
+}
+
+// at returns a place on a wall, so far into the room (negative: outside).
+func (f *floor) at(wall int, x, into measure.Length) geom.Point {
+	sin, cos := math.Sincos(f.turns[wall])
+	p := f.feet[wall]
+	dx := float64(x)*cos - float64(into)*sin
+	dy := -float64(x)*sin - float64(into)*cos
+	return pt(p.X+measure.Length(math.Round(dx)), p.Y+measure.Length(math.Round(dy)))
+}
+
+// floorAround is what stands round the room on its key.
+const floorAround = 13 * mm
+
+// floorKey draws the floor of a run within a width and height.
+func (s *Set) floorKey(r int, width, height measure.Length) *draw.Scene {
+	l := s.Plan.Runs[r].Layout
+	f := newFloor(l.Run)
+	box := draw.BoxOf(f.feet)
+	n := fitting(box.X.Length(), box.Y.Length(), width-2*floorAround, height-2*floorAround, s.System)
+	k := &key{floor: f, layout: l, n: n, s: s}
+	k.walls()
+	k.start()
+	k.names()
+	k.numbers()
+	reach := draw.BoxOf(k.feetOnPage()).Grown(floorAround)
+	return &draw.Scene{
+		ID: "floor" + strconv.Itoa(r+1), Title: textFloorKey, Desc: textFloorDesc, Scale: n, Window: reach,
+		Layers: []draw.Layer{{Name: "floor", Title: textFloorKey, Items: k.items}},
+	}
+}
+
+// fitting returns the largest scale people draw to at which something fits.
+func fitting(w, h, width, height measure.Length, sys measure.System) int64 {
+	all := scales[sys]
+	for _, n := range all {
+		if w.Scaled(1, n) <= width && h.Scaled(1, n) <= height {
+			return n
+		}
+	}
+	return all[len(all)-1]
+}
+
+// key is a floor key in the making.
+type key struct {
+	*floor
+	layout *hanging.Layout
+	s      *Set
+	n      int64
+	items  []draw.Item
+	board  board
+}
+
+func (k *key) on(p geom.Point) geom.Point { return pt(p.X.Scaled(1, k.n), p.Y.Scaled(1, k.n)) }
+
+func (k *key) feetOnPage() (ps []geom.Point) {
+	for _, p := range k.feet {
+		ps = append(ps, k.on(p))
+	}
+	return ps
+}
+
+// place returns a place on a wall on the page; into is in lengths of the page.
+func (k *key) place(wall int, x, into measure.Length) geom.Point {
+	return k.on(k.at(wall, x, into*measure.Length(k.n)))
+}
+
+func (k *key) add(items ...draw.Item) { k.items = append(k.items, items...) }
+
+// walls draws the walls as thick lines, thin where an opening reaches the floor or
+// lets in light.
+func (k *key) walls() {
+	for i := range k.run.Walls {
+		w := &k.run.Walls[i]
+		k.add(draw.Segment(k.place(i, 0, 0), k.place(i, w.Width, 0), draw.Pen{Ink: graphite, Width: 12 * mm / 10}))
+		for o := range w.Openings {
+			x, _ := w.Openings[o].Outline.Bounds()
+			k.add(
+				draw.Segment(k.place(i, x.Lo, 0), k.place(i, x.Hi, 0), draw.Pen{Ink: white, Width: 13 * mm / 10}),
+				draw.Segment(k.place(i, x.Lo, -mm/2), k.place(i, x.Hi, -mm/2), finePen),
+				draw.Segment(k.place(i, x.Lo, mm/2), k.place(i, x.Hi, mm/2), finePen))
+		}
+	}
+	for _, q := range k.layout.Seams {
+		pen := seamPen
+		if q.Kind == hanging.KillSeam {
+			pen = killPen
+		}
+		k.add(draw.Segment(k.place(q.Wall, q.X, 0), k.place(q.Wall, q.X, 3*mm/2), pen))
+	}
+}
+
+// start marks the first plumb line and the kill seam, outside the room.
+func (k *key) start() {
+	if len(k.layout.Plumbs) > 0 {
+		b := k.layout.Plumbs[0]
+		k.flag(b.Wall, b.X, textStartMark, chalk)
+	}
+	if q := killOf(k.layout); q != nil {
+		k.flag(q.Wall, q.X, textKillMark, oxide)
+	}
+}
+
+// flag writes a word outside the wall, with a pointer to a place on it.
+func (k *key) flag(wall int, x measure.Length, word string, ink draw.Ink) {
+	tip, tail := k.place(wall, x, -mm), k.place(wall, x, -4*mm)
+	k.add(draw.Segment(tip, tail, draw.Pen{Ink: ink, Width: 8 * mm / 10}))
+	t := draw.Text{Text: word, Size: 31 * mm / 10, Bold: true, Ink: ink}
+	k.settle(t, func(off measure.Length) geom.Point { return k.place(wall, x, -13*mm/2-off) }, 4)
+}
+
+// settle writes a text centred as near to a place as it stands free.
+func (k *key) settle(t draw.Text, at func(off measure.Length) geom.Point, tries int) bool {
+	t.Anchor = draw.Middle
+	for i := range measure.Length(tries) {
+		t.At = at(i * mm)
+		t.At.Y -= t.Size * 36 / 100
+		box := t.Box()
+		// Beside an upright wall a text stands clear of it by its own width.
+		if b := at(i*mm + mm); b.X != t.At.X {
+			half := box.X.Length() / 2
+			if b.X > t.At.X {
+				t.At.X += half
+			} else {
+				t.At.X -= half
+			}
+			box = t.Box()
+		}
+		if k.board.isFree(box) {
+			k.board.take(box)
+			k.add(t)
+			return true
+		}
+	}
+	return false
+}
+
+// names writes the walls' names outside.
+func (k *key) names() {
+	for i := range k.run.Walls {
+		w := &k.run.Walls[i]
+		room := max(w.Width.Scaled(1, k.n), 9*mm)
+		t := draw.Text{Text: draw.Fitted(draw.Clean(k.run.WallName(i)), page.Sub.Size, true, room), Size: page.Sub.Size, Bold: true, Ink: graphite}
+		for _, x := range []measure.Length{w.Width / 2, w.Width / 3, w.Width * 2 / 3} {
+			if k.settle(t, func(off measure.Length) geom.Point { return k.place(i, x, -4*mm-off) }, 3) {
+				break
+			}
+		}
+	}
+}
+
+// numbers writes the numbers of the drops inside, where they have room.
+func (k *key) numbers() {
+	for _, d := range k.layout.Drops {
+		for _, p := range d.Parts {
+			x := p.X.Intersection(across(0, k.run.Walls[p.Wall].Width))
+			if d.Number == 0 || x.Length().Scaled(1, k.n) < 3*mm {
+				continue
+			}
+			t := draw.Text{Text: strconv.Itoa(d.Number), Size: 3 * mm, Ink: graphite}
+			if d.Number == 1 {
+				t.Bold, t.Size = true, 42*mm/10
+			}
+			k.settle(t, func(off measure.Length) geom.Point { return k.place(p.Wall, x.Lo+x.Length()/2, 7*mm/2+off) }, 2)
+		}
+	}
+}

@@ -1,0 +1,327 @@
+package sheet
+
+import (
+	"firstdrop/draw"
+	"firstdrop/draw/page"
+	"firstdrop/draw/pdf"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/paper"
+)
+
+// hanging sets the hanging plan: for every run its floor key and the unrolled room,
+// then an elevation of every wall.
+func (s *Set) hanging() error {
+	for r := range s.Plan.Runs {
+		s.overview(r)
+		for w := range s.Plan.Runs[r].Layout.Run.Walls {
+			if err := s.elevation(r, w); err != nil {
+				return err
+			}
+			s.tick()
+		}
+	}
+	s.tick()
+	return nil
+}
+
+// overview sets the page that shows the whole run.
+func (s *Set) overview(r int) {
+	l := s.Plan.Runs[r].Layout
+	title := textOfRun(textHanging, l.Run.Name, len(s.Plan.Runs) > 1)
+	p := s.book.Add(title, true)
+	p.Marks = append(p.Marks, pdf.Bookmark{Title: title})
+	f := p.Frame
+	band := s.band(r, f.X.Length(), f.Y.Length()*52/100)
+	low := draw.Box{X: f.X, Y: across(f.Y.Lo, f.Y.Lo+band.Window.Y.Length()+page.Sub.Line())}
+	s.captioned(p, low, textBand, band)
+	high := draw.Box{X: f.X, Y: across(low.Y.Hi+5*mm, f.Y.Hi)}
+	key := high
+	key.X.Hi = key.X.Lo + f.X.Length()*47/100
+	floor := s.floorKey(r, key.X.Length(), key.Y.Length()-page.Sub.Line())
+	s.captioned(p, key, textFloorKey, floor)
+	facts := high
+	facts.X.Lo = key.X.Hi + 10*mm
+	s.facts(p, facts, r)
+	p.Scale = textScale(band.Scale)
+}
+
+// captioned places a drawing under its name, in the middle of a box.
+func (s *Set) captioned(p *page.Page, b draw.Box, name string, d *draw.Scene) {
+	head := b
+	head.Y.Lo = head.Y.Hi - page.Sub.Line()
+	caption := name + "  "
+	p.In(draw.Group{Role: draw.Subheading}, func() { p.Set(head, page.Sub, caption) })
+	p.Set(head, page.Small.At(draw.End), textScale(d.Scale))
+	room := draw.Box{X: b.X, Y: across(b.Y.Lo, head.Y.Lo)}
+	w, h := d.Window.X.Length(), d.Window.Y.Length()
+	p.Place(d, pt(room.X.Lo+(room.X.Length()-w)/2, room.Y.Lo+(room.Y.Length()-h)/2))
+}
+
+// facts writes what one must know before the first drop.
+func (s *Set) facts(p *page.Page, b draw.Box, r int) {
+	for _, f := range s.factsOf(r) {
+		name := b
+		name.X.Hi = name.X.Lo + 24*mm
+		words := b
+		words.X.Lo = name.X.Hi
+		if b.Y.Length() < page.Body.Line() {
+			return
+		}
+		p.Set(name, page.Body.Inked(page.Quiet), f[0])
+		b.Y.Hi = p.Paragraph(words, page.Body, f[1]) - mm
+		p.Level(b.X, b.Y.Hi+mm/3, page.Thin)
+	}
+}
+
+func (s *Set) factsOf(r int) (facts [][2]string) {
+	l := s.Plan.Runs[r].Layout
+	add := func(name, words string) { facts = append(facts, [2]string{name, words}) }
+	size := s.size(l.Paper.Width) + " × " + s.size(l.Paper.RollLength)
+	add(textFactPaper, textPaper(l.Paper.Name, size, l.Paper.Match.String()))
+	if len(l.Plumbs) == 0 || len(l.Pieces) == 0 {
+		add(textFactStart, textNothing)
+		return facts
+	}
+	b := &l.Plumbs[0]
+	add(textFactStart, textStart(l.Run.WallName(b.Wall), s.fromCorner(l, b.Wall, b.X, b.From), l.Drops[b.Drop].Number, b.Edge))
+	add(textFactOrder, textDirections(ways(l)))
+	add(textFactKill, s.killWords(l))
+	add(textFactDesign, s.designWords(l))
+	add(textFactPlumbs, textPlumbs(len(l.Plumbs)))
+	add(textFactCare, textPlanCare)
+	return facts
+}
+
+// ways counts the drops on either side of the first.
+func ways(l *hanging.Layout) (right, left int) {
+	for _, d := range l.Drops {
+		switch {
+		case d.Number == 0 || d.Index == 0:
+		case d.Index > 0:
+			right++
+		default:
+			left++
+		}
+	}
+	return right, left
+}
+
+// killOf returns the kill seam of a run; nil for one with two ends.
+func killOf(l *hanging.Layout) *hanging.Seam {
+	if n := len(l.Seams); n > 0 && l.Seams[n-1].Kind == hanging.KillSeam {
+		return &l.Seams[n-1]
+	}
+	return nil
+}
+
+// killWords tells where the design cannot meet, and by how much.
+func (s *Set) killWords(l *hanging.Layout) string {
+	k := killOf(l)
+	if k == nil {
+		return textNoKill
+	}
+	place := s.killPlace(l, k)
+	if l.Paper.Match.Kind == paper.Free && l.Paper.Repeat == 0 {
+		return textKillFree(place)
+	}
+	return textKill(place, misses(s.words(), k.Across, k.Along))
+}
+
+func (s *Set) killPlace(l *hanging.Layout, k *hanging.Seam) string {
+	if k.InCorner {
+		return textKillIn(cornerOf(l, k.Wall, hanging.Left))
+	}
+	w := &l.Run.Walls[k.Wall]
+	for i := range w.Openings {
+		if x, _ := w.Openings[i].Outline.Bounds(); x.Contains(k.X) {
+			return textKillOver(nameOf(s.words(), &w.Openings[i]), l.Run.WallName(k.Wall))
+		}
+	}
+	return textKillOn(l.Run.WallName(k.Wall), s.fromCorner(l, k.Wall, k.X, hanging.Left))
+}
+
+func (s *Set) designWords(l *hanging.Layout) string {
+	if l.Paper.Repeat <= 0 {
+		return textPlainPaper
+	}
+	return textDesignAt(s.size(l.Choice.Design), s.size(l.Paper.Repeat))
+}
+
+// lay is a way to draw a wall on a page.
+type lay struct {
+	lying  bool
+	beside bool // the notes stand beside the drawing, not below
+	scale  int64
+	width  measure.Length // of the drawing
+}
+
+// noteWide is how wide a column of notes is at least.
+const noteWide = 54 * mm
+
+// noteType is how the notes beside an elevation are set.
+var noteType = page.Body.Sized(4 * mm)
+
+// noteIndent leaves room for a note's mark.
+const noteIndent = 13 * mm
+
+// elevation sets the page of one wall: the largest drawing that leaves room for its
+// notes on the same page.
+func (s *Set) elevation(r, w int) error {
+	ways := s.lays(r, w)
+	if len(ways) == 0 {
+		run := s.Plan.Runs[r].Layout.Run
+		return &TooLargeError{Wall: run.WallName(w), Width: run.Walls[w].Width, Format: s.Format.Name, Scale: s.Scale}
+	}
+	for _, way := range ways {
+		e := s.drawing(r, w, way)
+		if s.fits(e, way) {
+			s.setElevation(e, way)
+			return nil
+		}
+	}
+	s.setElevation(s.drawing(r, w, ways[0]), ways[0])
+	return nil
+}
+
+// TooLargeError says that a wall has no room on the paper.
+type TooLargeError struct {
+	Wall   string
+	Width  measure.Length
+	Format string
+	Scale  int64 // that was asked for; 0: any
+}
+
+// lays lists the ways to draw a wall that have room for the drawing itself, the
+// largest scale first and upright before lying.
+func (s *Set) lays(r, w int) (all []lay) {
+	x, y := s.Plan.Runs[r].Layout.Run.Face(w).Bounds()
+	for _, n := range scales[s.System] {
+		if s.Scale > 0 && n != s.Scale {
+			continue
+		}
+		all = append(all, s.laysAt(n, x, y)...)
+	}
+	if len(all) == 0 && s.Scale > 0 {
+		all = s.laysAt(s.Scale, x, y)
+	}
+	return all
+}
+
+// beside is what stands above and below a wall on its page at least: the ends'
+// names, and the running dimension.
+const besideWall = 36 * mm
+
+// columnAir is what lies between a drawing and the notes beside it.
+const columnAir = 8 * mm
+
+func (s *Set) laysAt(n int64, x, y geom.Interval) (all []lay) {
+	for _, lying := range []bool{false, true} {
+		f := s.frame(lying)
+		w, h := x.Length().Scaled(1, n), y.Length().Scaled(1, n)
+		if w > f.X.Length()-2*gutter || h > f.Y.Length()-besideWall || h > tallest && s.Scale == 0 {
+			continue
+		}
+		all = append(all, lay{lying: lying, scale: n, width: f.X.Length()})
+		if own := max(w+2*gutter, upright/2); own <= f.X.Length()-noteWide-columnAir {
+			all = append(all, lay{lying: lying, beside: true, scale: n, width: own})
+		}
+	}
+	return all
+}
+
+// drawing draws the wall without title and notes.
+func (s *Set) drawing(r, w int, way lay) *elevation {
+	e := newElevation(s.Plan, r, w, Options{
+		System: s.System, Lang: s.Lang, Width: way.width, Scale: way.scale, Repeat: s.repeat(s.Plan.Task.Runs[r].Paper),
+	})
+	e.drawn()
+	e.beyond()
+	e.sortNotes()
+	return e
+}
+
+// tall returns the height of the drawing.
+func (e *elevation) drawnTall() measure.Length { return e.crown - e.cursor + 4*mm }
+
+// fits reports whether the notes have room under the drawing.
+func (s *Set) fits(e *elevation, way lay) bool {
+	f := s.frame(way.lying)
+	left := f.Y.Length() - page.Body.Line() - 4*mm
+	columns := noteColumns(way)
+	width := (f.X.Length() - measure.Length(columns-1)*columnAir) / measure.Length(columns)
+	switch {
+	case e.drawnTall() > left:
+		return false
+	case way.beside:
+		width = f.X.Length() - way.width - columnAir
+	default:
+		left -= e.drawnTall()
+	}
+	col, used := 1, measure.Length(0)
+	for _, n := range e.notes {
+		tall := n.tall(width)
+		if used += tall; used > left {
+			col, used = col+1, tall
+		}
+		if tall > left || col > columns {
+			return false
+		}
+	}
+	return true
+}
+
+// noteColumns is in how many columns the notes stand.
+func noteColumns(way lay) int {
+	if way.lying && !way.beside {
+		return 2
+	}
+	return 1
+}
+
+// tall returns the height that a note takes on a page.
+func (n *note) tall(width measure.Length) measure.Length {
+	lines := measure.Length(len(page.Wrap(noteType, n.text, width-noteIndent, 0)))
+	return max(lines*noteType.Line()+noteType.Size/3, pennantHigh+3*mm/2)
+}
+
+func (s *Set) setElevation(e *elevation, way lay) {
+	f := s.book.Begin(textElevation(e.name()), way.lying)
+	f.Marks[0].Level = 1
+	f.Scale = textScale(e.scale)
+	f.Take(mm)
+	sub := f.Take(page.Body.Line())
+	f.Set(sub, page.Body.Inked(page.Quiet), textSub(s.size(e.wall.Width), e.run.Name, e.label.Name))
+	d := e.finish()
+	tall := min(e.drawnTall(), f.Left())
+	at := f.Take(tall)
+	x := at.X.Lo
+	if !way.beside {
+		x += (at.X.Length() - d.Window.X.Length()) / 2
+	}
+	f.Place(d, pt(x, at.Y.Lo+2*mm-margin))
+	f.Gap(2 * mm)
+	if way.beside {
+		f.Within(draw.Box{X: across(at.X.Hi-(at.X.Length()-way.width-columnAir), at.X.Hi), Y: across(f.Frame.Y.Lo, at.Y.Hi-4*mm)}, 1)
+	} else {
+		f.Columns(noteColumns(way))
+	}
+	for i := range e.notes {
+		s.setNote(f, &e.notes[i])
+	}
+}
+
+// setNote writes a note with its mark beside it.
+func (s *Set) setNote(f *page.Flow, n *note) {
+	f.Need(n.tall(f.X().Length()))
+	before := f.Y()
+	t := noteType
+	t.Bold = n.mark == cautionMark
+	f.Item(t, noteIndent, func(p *page.Page, b draw.Box) {
+		p.Add(n.sample(pt(b.X.Lo, b.Y.Hi-t.Size*108/100))...)
+	}, glued(n.text))
+	if tall := pennantHigh + 3*mm/2; before-f.Y() < tall && before > f.Y() {
+		f.Gap(tall - (before - f.Y()))
+	}
+}

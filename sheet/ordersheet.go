@@ -1,0 +1,220 @@
+package sheet
+
+import (
+	"strconv"
+
+	"firstdrop/draw"
+	"firstdrop/draw/page"
+	"firstdrop/geom"
+	"firstdrop/measure"
+	"firstdrop/order"
+	"firstdrop/paper"
+)
+
+// orders sets the order sheet: what to buy, of which batch, why so much, and how
+// sure that is.
+func (s *Set) orders() error {
+	f := s.book.Begin(textOrder, false)
+	f.Heading(textOrderList)
+	f.Table(s.orderTable())
+	f.Heading(textBatch)
+	for i := range s.Plan.Papers {
+		if label := &s.Plan.Task.Papers[i]; label.Batch != "" && s.Plan.Papers[i].Buy() > 0 {
+			f.Text(page.Strong, textPaperBatch(label.Name, label.Batch))
+		}
+	}
+	f.Text(page.Body, textOneBatch)
+	f.Text(page.Body, textShortPieces)
+	for i := range s.Plan.Papers {
+		if len(s.Plan.Papers[i].Batches) > 0 {
+			s.why(f, i)
+			s.sure(f, i)
+		}
+	}
+	s.arrival(f)
+	s.tick()
+	return nil
+}
+
+func (s *Set) orderTable() page.Table {
+	t := page.Table{Title: textOrderList, Columns: []page.Column{
+		{Title: textColPaper, Share: 3, Type: page.Strong},
+		{Title: textColSize, Width: 43 * mm},
+		{Title: textColNeeded, Width: 24 * mm, Type: page.Body.At(draw.End)},
+		{Title: textColSold, Width: 23 * mm},
+		{Title: textColBuy, Width: 27 * mm, Type: page.Strong.Sized(45 * mm / 10)},
+		{Title: textColSpare, Width: 13 * mm, Type: page.Body.At(draw.End)},
+		{Title: textColCost, Width: 26 * mm, Type: page.Body.At(draw.End)},
+	}}
+	for i := range s.Plan.Papers {
+		label := &s.Plan.Task.Papers[i]
+		any := false
+		for _, line := range s.Plan.Papers[i].Orders {
+			if line.Rolls > 0 {
+				any = true
+				t.Rows = append(t.Rows, page.Row{Cells: s.orderRow(label, line)})
+			}
+		}
+		if !any && len(s.Plan.Papers[i].Batches) > 0 {
+			t.Rows = append(t.Rows, page.Row{Cells: []string{label.Name, "", "0", "", textNoBuy, "", ""}})
+		}
+	}
+	return t
+}
+
+func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
+	cost := ""
+	if line.Cost.IsStated() {
+		cost = line.Cost.String()
+	}
+	return []string{
+		label.Name, s.size(label.Width) + " × " + s.size(line.RollLength), strconv.Itoa(line.Rolls), textSoldIn(line.PerPack),
+		textPacks(line.Packs, line.PerPack), strconv.Itoa(line.Spare), cost,
+	}
+}
+
+// why draws the rolls by area above the rolls by drops.
+func (s *Set) why(f *page.Flow, paper int) {
+	pp := &s.Plan.Papers[paper]
+	rolls := Rolls(s.Plan, paper)
+	const tall = 40 * mm
+	f.Need(2*tall + 20*mm)
+	f.Heading(s.ofPaper(textWhy, paper))
+	wide := min(f.X().Length()/measure.Length(max(len(rolls), pp.AreaRolls, 1)), 13*mm)
+	label := &s.Plan.Task.Papers[paper]
+	f.In(draw.Group{Role: draw.Figure, Title: textWhy, Desc: textWhyDesc + " " + textByArea(pp.Net, s.System, pp.AreaRolls) + ". " + textByDrops(pp.Drops, len(rolls)) + "."}, func() {
+		f.Set(f.Take(page.Body.Line()), page.Strong, textByArea(pp.Net, s.System, pp.AreaRolls))
+		b := f.Take(tall * 6 / 10)
+		s.areaRolls(f.Page, b, wide, label, pp.Net)
+		f.Gap(2 * mm)
+		f.Set(f.Take(page.Body.Line()), page.Strong, textByDrops(pp.Drops, len(rolls)))
+		b = f.Take(tall)
+		s.dropRolls(f.Page, b, wide, label, rolls)
+	})
+	f.Gap(mm)
+	if pp.Missing() == 0 && pp.Buy() > 1 {
+		words := textNotProven(pp.LowerBound())
+		if pp.Proven() && pp.LowerBound() == pp.Buy() {
+			words = textProven(pp.Buy())
+		}
+		f.Text(page.Body, words)
+	}
+	f.Text(page.Small, textWhyNote)
+}
+
+// longestRoll is what both rows are scaled by.
+func longestRoll(label *paper.Paper, rolls []Roll) measure.Length {
+	longest := label.RollLength
+	for i := range rolls {
+		longest = max(longest, rolls[i].Length)
+	}
+	return longest
+}
+
+// areaRolls draws the area as rolls that are used to the last scrap.
+func (s *Set) areaRolls(p *page.Page, b draw.Box, wide measure.Length, label *paper.Paper, net measure.Area) {
+	roll := label.RollLength.Times(label.Width)
+	if roll <= 0 {
+		return
+	}
+	x := b.X.Lo
+	for left := net; left > 0 && x+wide <= b.X.Hi+mm; left -= roll {
+		box := draw.BoxAt(x, b.Y.Lo, wide*85/100, b.Y.Length()-mm)
+		p.Fill(box, white, finePen)
+		box.Y.Hi = box.Y.Lo + box.Y.Length().Scaled(int64(min(left, roll)), int64(roll))
+		p.Fill(box, faint, draw.Pen{})
+		x += wide
+	}
+}
+
+// dropRolls draws the rolls with their pieces.
+func (s *Set) dropRolls(p *page.Page, b draw.Box, wide measure.Length, label *paper.Paper, rolls []Roll) {
+	longest := longestRoll(label, rolls)
+	for i := range rolls {
+		r := &rolls[i]
+		x := b.X.Lo + measure.Length(i)*wide
+		box := draw.BoxAt(x, b.Y.Lo+5*mm, wide*85/100, (b.Y.Length()-6*mm).Scaled(int64(r.Length), int64(longest)))
+		p.Fill(box, white, draw.Pen{})
+		p.Add(draw.Hatch{Shape: geom.Polygon{Outline: box.Ring()}, Gap: 14 * mm / 10, Pen: hatchPen})
+		p.Fill(box, 0, finePen)
+		for k, c := range r.Orders[0].Cuts {
+			y := across(box.Y.Lo+box.Y.Length().Scaled(int64(c.From), int64(r.Length)), box.Y.Lo+box.Y.Length().Scaled(int64(c.To), int64(r.Length)))
+			piece := draw.Box{X: box.X, Y: y}
+			p.Fill(piece, tints[k%2], seamPen)
+			p.Largest(piece.Grown(-mm/4), page.Strong.Sized(4*mm), Names(r.Gifts(s.Plan, c)))
+		}
+		p.Centred(draw.BoxAt(x, b.Y.Lo, wide*85/100, 5*mm), page.Small, strconv.Itoa(r.Number))
+	}
+}
+
+// sure draws how sure each count is.
+func (s *Set) sure(f *page.Flow, paper int) {
+	for k := range s.Plan.Papers[paper].Batches {
+		c := s.curve(paper, k)
+		if c == nil {
+			continue
+		}
+		title := s.ofPaper(textSure, paper)
+		if b := s.Plan.Papers[paper].Batches[k].Batch; b != "" {
+			title += " " + b
+		}
+		f.Need(24*mm + measure.Length(len(c.Enough))*7*mm)
+		f.Heading(title)
+		f.Text(page.Small, textSureIntro(c.Jobs))
+		for _, point := range c.Enough {
+			s.sureBar(f, c, point)
+		}
+		f.Gap(2 * mm)
+	}
+}
+
+func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
+	b := f.Take(7 * mm)
+	f.In(draw.Group{Role: draw.Paragraph}, func() {
+		kind := page.Body
+		words := textRolls(point.Rolls)
+		if point.Rolls == c.Rolls {
+			kind = page.Strong
+			words += ", " + textPlanned
+		}
+		name, share := b, b
+		name.X.Hi = b.X.Lo + 40*mm
+		bar := draw.BoxAt(name.X.Hi, b.Y.Lo+mm, b.X.Length()-60*mm, 5*mm)
+		share.X.Lo = bar.X.Hi + 3*mm
+		f.Set(name, kind, words)
+		f.Set(share, kind.At(draw.End), textEnough(point.Jobs, c.Jobs))
+		f.Fill(bar, white, page.Thin)
+		bar.X.Hi = bar.X.Lo + bar.X.Length().Scaled(int64(point.Jobs), int64(max(c.Jobs, 1)))
+		f.Fill(bar, faint, draw.Pen{})
+		if point.Rolls == c.Rolls {
+			f.Fill(bar, graphite, draw.Pen{})
+		}
+	})
+}
+
+// arrival leaves blanks to fill when the rolls come.
+func (s *Set) arrival(f *page.Flow) {
+	f.Need(30 * mm)
+	f.Heading(textOrdered)
+	blanks(f, []string{textBlankShop, textBlankBatch, textBlankRolls, textBlankFault})
+	f.Text(page.Small, textOrderKeep)
+}
+
+// blanks leaves lines to write on behind a few words each, two beside each other.
+func blanks(f *page.Flow, all []string) {
+	half := (len(all) + 1) / 2
+	for i := range half {
+		b := f.Take(9 * mm)
+		blank(f, across(b.X.Lo, b.Middle().X-4*mm), b.Y, all[i])
+		if i+half < len(all) {
+			blank(f, across(b.Middle().X+4*mm, b.X.Hi), b.Y, all[i+half])
+		}
+	}
+	f.Gap(2 * mm)
+}
+
+func blank(f *page.Flow, x, y geom.Interval, words string) {
+	name := draw.Box{X: across(x.Lo, x.Lo+x.Length()*55/100), Y: across(y.Lo, y.Lo+page.Body.Line()+mm)}
+	f.Set(name, page.Body, words)
+	f.Level(across(name.X.Hi, x.Hi), y.Lo+mm, page.Frame)
+}

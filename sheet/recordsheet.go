@@ -1,0 +1,166 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"firstdrop/draw"
+	"firstdrop/draw/page"
+	"firstdrop/measure"
+	"firstdrop/plan"
+)
+
+// record sets what whoever lives with the paper must know years later.
+func (s *Set) record() error {
+	f := s.book.Begin(textRecord, false)
+	f.Text(page.Body, textRecordIntro)
+	f.Heading(textHungHead)
+	table, err := s.hungTable()
+	if err != nil {
+		return err
+	}
+	f.Table(table)
+	f.Heading(textLeftHead)
+	f.Table(s.leftTable())
+	f.Heading(textCareHead)
+	for _, words := range []string{textCareLabel, textCarePaste, textCarePatch} {
+		f.Text(page.Body, words)
+	}
+	f.Heading(textFillHead)
+	blanks(f, []string{textFillDone, textFillPaste, textFillBatch, textFillChange, textFillRest, textFillSigned})
+	b := f.Take(30 * mm)
+	f.Fill(b, 0, draw.Pen{Ink: faint, Width: 3 * mm / 10, Dash: []measure.Length{2 * mm, mm}})
+	f.Centred(b, page.Small, textStickLabel)
+	s.tick()
+	return nil
+}
+
+// hungTable lists, wall by wall, which drops hang there and from which rolls.
+func (s *Set) hungTable() (page.Table, error) {
+	t := page.Table{Title: textHungHead, Columns: []page.Column{
+		{Title: textColWall, Share: 3, Type: page.Strong},
+		{Title: textColPaper, Share: 3},
+		{Title: textColDrops, Share: 4},
+		{Title: textColRolls, Share: 4},
+		{Title: textColBatch, Share: 2},
+	}}
+	for r := range s.Plan.Runs {
+		l := s.Plan.Runs[r].Layout
+		if len(l.Pieces) == 0 {
+			continue
+		}
+		c, err := newCuts(s.Plan, s.Plan.Task.Runs[r].Paper, s.words())
+		if err != nil {
+			return t, err
+		}
+		for w := range l.Run.Walls {
+			t.Rows = append(t.Rows, page.Row{Cells: s.hungRow(c, r, w)})
+		}
+	}
+	return t, nil
+}
+
+func (s *Set) hungRow(c *cuts, r, w int) []string {
+	l := s.Plan.Runs[r].Layout
+	var drops []int
+	for _, d := range l.Drops {
+		for _, p := range d.Parts {
+			if p.Wall == w && d.Number > 0 {
+				drops = append(drops, d.Number)
+			}
+		}
+	}
+	var rolls, batches []string
+	for k := range l.Pieces {
+		at := c.at[plan.PieceRef{Run: r, Piece: k}]
+		if at.roll == nil || !slices.Contains(drops, l.Drops[l.Pieces[k].Drop].Number) {
+			continue
+		}
+		rolls = append(rolls, at.roll.Title())
+		batches = append(batches, at.roll.Batch)
+	}
+	name := l.Run.WallName(w)
+	if len(s.Plan.Runs) > 1 {
+		name += ", " + l.Run.Name
+	}
+	batch := strings.Join(distinct(batches), ", ")
+	if strings.Trim(batch, ", ") == "" {
+		batch = page.Blank
+	}
+	return []string{name, l.Paper.Name, runsOf(drops), strings.Join(distinct(rolls), ", "), batch}
+}
+
+// distinct lists each text once, in the order of its first time.
+func distinct(texts []string) (once []string) {
+	for _, t := range texts {
+		if !slices.Contains(once, t) {
+			once = append(once, t)
+		}
+	}
+	return once
+}
+
+// runsOf writes numbers in short: "1–4, 9".
+func runsOf(numbers []int) string {
+	numbers = slices.Clone(numbers)
+	slices.Sort(numbers)
+	numbers = slices.Compact(numbers)
+	var parts []string
+	for i := 0; i < len(numbers); {
+		k := i
+		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
+			k++
+		}
+		switch k - i {
+		case 0:
+			parts = append(parts, strconv.Itoa(numbers[i]))
+		case 1:
+			parts = append(parts, strconv.Itoa(numbers[i]), strconv.Itoa(numbers[k]))
+		default:
+			parts = append(parts, strconv.Itoa(numbers[i])+"–"+strconv.Itoa(numbers[k]))
+		}
+		i = k + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// leftTable lists what is left of every roll and which drops it can give again.
+func (s *Set) leftTable() page.Table {
+	t := page.Table{Title: textLeftHead, Columns: []page.Column{
+		{Title: textColRollNo, Width: 26 * mm, Type: page.Strong},
+		{Title: textColPaper, Share: 2},
+		{Title: textColLeftLen, Width: 28 * mm, Type: page.Body.At(draw.End)},
+		{Title: textColPatch, Share: 4},
+	}}
+	for i := range s.Plan.Papers {
+		for _, r := range Rolls(s.Plan, i) {
+			t.Rows = append(t.Rows, page.Row{Cells: []string{
+				r.Title(), s.Plan.Task.Papers[i].Name, s.size(r.Left.FloorTo(mm)), s.patchWords(&r, i),
+			}})
+		}
+	}
+	return t
+}
+
+// patchWords says which pieces a roll's left-over gives again, each by itself.
+func (s *Set) patchWords(r *Roll, paper int) string {
+	if r.patches(s.Plan, paper) {
+		return textPatchAll
+	}
+	var names []string
+	for i := range s.Plan.Runs {
+		if s.Plan.Task.Runs[i].Paper != paper {
+			continue
+		}
+		for k := range s.Plan.Runs[i].Layout.Pieces {
+			if q := &s.Plan.Runs[i].Layout.Pieces[k]; r.patchesOne(q) {
+				names = append(names, q.Name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return textPatchNone
+	}
+	return strings.Join(distinct(names), ", ")
+}

@@ -1,0 +1,30 @@
+package sheet
+
+// Words of the hand-over record.
+const (
+	textRecord      = "Hand-over record"
+	textRecordIntro = "For whoever lives with this paper: keep this page with the left-overs. It says what hangs where, from which roll, and what can still be patched."
+	textHungHead    = "What hangs where"
+	textColWall     = "Wall"
+	textColDrops    = "Drops"
+	textColRolls    = "From roll"
+	textColBatch    = "Batch"
+	textLeftHead    = "What is left"
+	textColRollNo   = "Roll"
+	textColLeftLen  = "At least"
+	textColPatch    = "Can still give again"
+	textPatchAll    = "any piece"
+	textPatchNone   = "no whole piece"
+	textCareHead    = "Care"
+	textCareLabel   = "Clean only as the signs on the label say (they follow EN 235); try in a hidden place first. Without a sign for it the paper is not to be washed."
+	textCarePaste   = "Fresh paste on the face: dab, do not rub. A lifting seam: seam adhesive, press, wipe."
+	textCarePatch   = "Patch: tear, not cut, a piece a little larger, with the design to match; or double cut it in. Left-overs fade less than the wall."
+	textFillHead    = "To fill in"
+	textFillDone    = "Hung by, on"
+	textFillPaste   = "Paste, primer, lining"
+	textFillBatch   = "Batch as on the wrappers"
+	textFillChange  = "Changed against the plan"
+	textFillRest    = "Left-overs are kept at"
+	textFillSigned  = "Handed over, signed"
+	textStickLabel  = "Stick a wrapper's label here"
+)
