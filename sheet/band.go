@@ -25,7 +25,7 @@ func (s *Set) band(r int, width, height measure.Length) *draw.Scene {
 		y = y.Union(b)
 	}
 	n := fitting(l.Run.Girth(), y.Length(), width-4*mm, height-bandAbove-bandBelow-page.Sub.Line(), s.System)
-	b := &bandDrawing{s: s, layout: l, y: across(y.Lo.Scaled(1, n), y.Hi.Scaled(1, n))}
+	b := &bandDrawing{s: s, layout: l, y: across(y.Lo.Scaled(1, n), y.Hi.Scaled(1, n)), wide: l.Run.Girth().Scaled(1, n)}
 	x := measure.Length(0)
 	for w := range l.Run.Walls {
 		b.wall(r, w, n, x.Scaled(1, n))
@@ -43,8 +43,10 @@ type bandDrawing struct {
 	s      *Set
 	layout *hanging.Layout
 	y      geom.Interval // of all walls, on the page
+	wide   measure.Length
 	items  []draw.Item
 	words  []draw.Item
+	board  board
 }
 
 // wall draws one wall with its left end at x.
@@ -153,12 +155,26 @@ func (b *bandDrawing) names(e *elevation, x measure.Length) {
 		draw.Segment(pt(x, b.y.Lo-3*mm), pt(x, b.y.Hi+2*mm), foldPen))
 	for _, p := range e.layout.Plumbs[:min(1, len(e.layout.Plumbs))] {
 		if p.Wall == e.index {
-			b.words = append(b.words, draw.Text{At: pt(x+e.on(p.X), b.y.Hi+3*mm), Text: textStartMark, Size: 31 * mm / 10, Bold: true, Anchor: draw.Middle, Ink: chalk})
+			b.flag(x+e.on(p.X), textStartMark, chalk)
 		}
 	}
 	if q := killOf(e.layout); q != nil && q.Wall == e.index {
-		b.words = append(b.words, draw.Text{At: pt(x+e.on(q.X), b.y.Hi+3*mm), Text: textKillMark, Size: 31 * mm / 10, Bold: true, Anchor: draw.Middle, Ink: oxide})
+		b.flag(x+e.on(q.X), textKillMark, oxide)
 	}
+}
+
+// flag writes a word over the walls, within the band; a second one that would touch
+// the first stands higher.
+func (b *bandDrawing) flag(x measure.Length, word string, ink draw.Ink) {
+	t := draw.Text{At: pt(x, b.y.Hi+3*mm), Text: word, Size: 31 * mm / 10, Bold: true, Anchor: draw.Middle, Ink: ink}
+	if half := draw.TextWidth(word, t.Size, true) / 2; b.wide > 2*half {
+		t.At.X = min(max(x, half), b.wide-half)
+	}
+	if !b.board.isFree(t.Box()) {
+		t.At.Y += 4 * mm
+	}
+	b.board.take(t.Box())
+	b.words = append(b.words, t)
 }
 
 // ends draws the fold at the right end.

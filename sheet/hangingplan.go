@@ -174,15 +174,36 @@ func (s *Set) elevation(r, w int) error {
 		run := s.Plan.Runs[r].Layout.Run
 		return &TooLargeError{Wall: run.WallName(w), Width: run.Walls[w].Width, Format: s.Format.Name, Scale: s.Scale}
 	}
+	e, way := s.chosen(r, w, ways)
+	s.setElevation(e, way)
+	return nil
+}
+
+// chosen returns the largest drawing that leaves room for its notes, unless that is
+// much smaller than the largest that has room itself: rather a page more for notes.
+func (s *Set) chosen(r, w int, ways []lay) (best *elevation, at lay) {
 	for _, way := range ways {
+		if best != nil && 2*way.scale > 3*at.scale {
+			break
+		}
 		e := s.drawing(r, w, way)
 		if s.fits(e, way) {
-			s.setElevation(e, way)
-			return nil
+			return e, way
+		}
+		if best == nil && e.drawnTall() <= s.roomFor(way) {
+			best, at = e, way
 		}
 	}
-	s.setElevation(s.drawing(r, w, ways[0]), ways[0])
-	return nil
+	if best == nil {
+		at = ways[len(ways)-1]
+		best = s.drawing(r, w, at)
+	}
+	return best, at
+}
+
+// roomFor is the height that a page has for a drawing.
+func (s *Set) roomFor(way lay) measure.Length {
+	return s.frame(way.lying).Y.Length() - page.Body.Line() - 4*mm
 }
 
 // TooLargeError says that a wall has no room on the paper.
@@ -248,7 +269,7 @@ func (e *elevation) drawnTall() measure.Length { return e.crown - e.cursor + 4*m
 // fits reports whether the notes have room under the drawing.
 func (s *Set) fits(e *elevation, way lay) bool {
 	f := s.frame(way.lying)
-	left := f.Y.Length() - page.Body.Line() - 4*mm
+	left := s.roomFor(way)
 	columns := noteColumns(way)
 	width := (f.X.Length() - measure.Length(columns-1)*columnAir) / measure.Length(columns)
 	switch {
@@ -287,7 +308,7 @@ func (n *note) tall(width measure.Length) measure.Length {
 }
 
 func (s *Set) setElevation(e *elevation, way lay) {
-	f := s.book.Begin(textElevation(e.name()), way.lying)
+	f := s.book.Begin(textWall(e.name()), way.lying)
 	f.Marks[0].Level = 1
 	f.Scale = textScale(e.scale)
 	f.Take(mm)

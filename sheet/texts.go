@@ -2,6 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"firstdrop/draw/page"
 	"firstdrop/hanging"
@@ -24,7 +27,22 @@ func textEnd(side hanging.Side) string { return "the " + side.String() + " end" 
 
 func textScale(n int64) string { return fmt.Sprintf("1:%d", n) }
 
-func textWall(name string) string { return "Wall " + name }
+// textWall names a wall: "Wall A", but "Landing wall".
+func textWall(name string) string {
+	if strings.Contains(strings.ToLower(name), "wall") {
+		r, n := utf8.DecodeRuneInString(name)
+		return string(unicode.ToUpper(r)) + name[n:]
+	}
+	return "Wall " + name
+}
+
+// textTheWall is as textWall, within a sentence.
+func textTheWall(name string) string {
+	if strings.Contains(strings.ToLower(name), "wall") {
+		return "the " + name
+	}
+	return "wall " + name
+}
 
 func textOfRun(title, run string, several bool) string {
 	if several {

@@ -30,14 +30,12 @@ const (
 	textPlanCare   = "Power off at the board, locked and checked, before a plate comes off. Stairs and high walls: a platform made for it. Local codes and licensed trades come first."
 )
 
-func textElevation(wall string) string { return "Wall " + wall }
-
 func textSub(width, run, paper string) string {
 	return fmt.Sprintf("%s wide · %s · %s", width, run, paper)
 }
 
 func textStart(wall, from string, drop int, edge hanging.Side) string {
-	return fmt.Sprintf("Plumb line on wall %s, %s. Drop %d: %v edge on the line.", wall, from, drop, edge)
+	return fmt.Sprintf("Plumb line on %s, %s. Drop %d: %v edge on the line.", textTheWall(wall), from, drop, edge)
 }
 
 func textDirections(right, left int) string {
@@ -58,9 +56,11 @@ func textKillFree(place string) string { return place + ": no design that could 
 
 func textKillIn(corner string) string { return "In " + corner }
 
-func textKillOver(opening, wall string) string { return "At the " + opening + " on wall " + wall }
+func textKillOver(opening, wall string) string {
+	return "At the " + opening + " on " + textTheWall(wall)
+}
 
-func textKillOn(wall, from string) string { return "On wall " + wall + ", " + from }
+func textKillOn(wall, from string) string { return "On " + textTheWall(wall) + ", " + from }
 
 func textDesignAt(into, repeat string) string {
 	return fmt.Sprintf("At the datum drop 1 shows the place %s into the repeat of %s.", into, repeat)

@@ -37,7 +37,7 @@ const (
 	textKeepRest  = "Fill in the hand-over record; keep left-overs rolled, with their batch, dark and dry."
 	textRightward = "To the right"
 	textLeftward  = "Back at drop 1: now to the left"
-	textUpside    = "Hangs upside down: TOP points to the floor end marked on its back."
+	textUpside    = "Hangs upside down: the end that came off the roll first is its foot."
 	textKillHere  = "Kill seam: the last edges meet here. Double cut or trim as planned; "
 	textFullStop  = "."
 )
@@ -67,7 +67,7 @@ func textPaste(p paper.Paste, soak int) string {
 }
 
 func textPlumbStep(wall, from string, edge hanging.Side) string {
-	return fmt.Sprintf("Plumb line on wall %s, %s: %v edge on it.", wall, from, edge)
+	return fmt.Sprintf("Plumb line on %s, %s: %v edge on it.", textTheWall(wall), from, edge)
 }
 
 func textButt(to int, side hanging.Side) string {

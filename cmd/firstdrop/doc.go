@@ -211,6 +211,47 @@
 //	    --replace         replace files that are not the program's
 //	    --units system    metric or imperial (the job's, if not given)
 //
+// # Print the sheets that are taken to the wall
+//
+//	firstdrop print JOB [SHEETS...] --to FOLDER|FILE.pdf [flags]
+//
+// Print writes the sheets that are taken to the wall, as PDF at true scale: all in
+// one file, where --to ends in .pdf, or a file for each in a folder.
+//
+//	survey   what to measure in this room, and where, with boxes to write in
+//	order    what to buy in packs, why so many, and how sure that is
+//	hanging  floor key, the unrolled room, an elevation of every wall
+//	cutting  the cutting list, as one cuts and as one hangs
+//	rolls    every cut of every roll to scale
+//	labels   to stick on the drops
+//	steps    the work in its order, drop by drop, with the cautions
+//	record   what hangs where, what is left and what it can patch
+//
+// All are printed unless some are named. Each page has a ruler that shows whether
+// the printer kept the scale. With --blank and no job it is a survey sheet for a
+// room that nobody has measured yet.
+//
+// No file is replaced unless the program wrote it into the folder and nobody has
+// changed it since, or --replace is given.
+//
+// For example:
+//
+//	firstdrop print room.yaml --to sheets
+//	firstdrop print room.yaml hanging --to room.pdf --paper-size A3 --scale 1:20
+//	firstdrop print room.yaml labels --to labels.pdf --labels 3x7
+//	firstdrop print --blank --to survey.pdf
+//
+// Flags:
+//
+//	    --blank              a survey sheet for a room not measured yet
+//	    --labels grid        grid of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter) (default "plain")
+//	    --paper-size paper   A4, A3, letter or tabloid paper (A4, or letter for a job in inches)
+//	-q, --quiet              print errors only
+//	    --replace            replace files that are not the program's
+//	    --scale 1:n          1:n for elevations (for each wall the largest that fits)
+//	    --to folder          the folder or .pdf file to write
+//	    --units system       metric or imperial (the job's, if not given)
+//
 // # Draw every roll with its cuts
 //
 //	firstdrop rolls JOB [flags]

@@ -31,8 +31,8 @@ type printFlags struct {
 	replace bool
 }
 
-const printLong = `Print writes the sheets that are taken to the wall, as PDF at true scale: one file
-with all of them, where --to ends in .pdf, or a file for each in a folder.
+const printLong = `Print writes the sheets that are taken to the wall, as PDF at true scale: all in
+one file, where --to ends in .pdf, or a file for each in a folder.
 
   survey   what to measure in this room, and where, with boxes to write in
   order    what to buy in packs, why so many, and how sure that is
@@ -44,7 +44,7 @@ with all of them, where --to ends in .pdf, or a file for each in a folder.
   record   what hangs where, what is left and what it can patch
 
 All are printed unless some are named. Each page has a ruler that shows whether
-the printer kept the scale. With --blank and no job there is a survey sheet for a
+the printer kept the scale. With --blank and no job it is a survey sheet for a
 room that nobody has measured yet.
 
 No file is replaced unless the program wrote it into the folder and nobody has
@@ -57,7 +57,7 @@ func (p *program) printCommand() *cobra.Command {
 		Short: "Print the sheets that are taken to the wall",
 		Long:  printLong,
 		Example: `  firstdrop print room.yaml --to sheets
-  firstdrop print room.yaml hanging steps --to room.pdf --paper-size A3 --scale 1:20
+  firstdrop print room.yaml hanging --to room.pdf --paper-size A3 --scale 1:20
   firstdrop print room.yaml labels --to labels.pdf --labels 3x7
   firstdrop print --blank --to survey.pdf`,
 		Args: f.args,
