@@ -4,6 +4,7 @@
 #   make demo    build, and plan the sample room
 #   make test    all tests, with what they need installed
 #   make bench   the figures, as a table and build/bench.json
+#   make pages   the printed sheets of all examples, to be looked at
 #   make lint    formatting, vet, staticcheck
 #   make fuzz    every fuzz target for FUZZTIME
 #   make all     lint, test with the race detector, fuzz
@@ -13,7 +14,7 @@ FUZZTIME ?= 20s
 RELEASE := $(shell git describe --always --dirty 2>/dev/null)
 SAMPLE := examples/door-and-windows.yaml
 
-.PHONY: build demo test bench lint fuzz all race oracles clean
+.PHONY: build demo test bench pages lint fuzz all race oracles clean
 
 build:
 	go build -trimpath -ldflags="-s -w -X main.release=$(RELEASE)" -o bin/firstdrop ./cmd/firstdrop
@@ -38,6 +39,10 @@ test: oracles lint
 
 bench: build oracles
 	go run ./cmd/bench -out build/bench.json
+
+# The sheets of every example as PDF, and all their pages in one picture each.
+pages:
+	go run ./cmd/bench -pages build/pages
 
 lint:
 	@out="$$(go tool gofumpt -l .)"; [ -z "$$out" ] || { echo "gofumpt -w: $$out"; exit 1; }

@@ -77,7 +77,7 @@ func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
 func (s *Set) why(f *page.Flow, paper int) {
 	pp := &s.Plan.Papers[paper]
 	rolls := Rolls(s.Plan, paper)
-	const tall = 40 * mm
+	const tall = 37 * mm
 	f.Need(2*tall + 20*mm)
 	f.Heading(s.ofPaper(textWhy, paper))
 	wide := min(f.X().Length()/measure.Length(max(len(rolls), pp.AreaRolls, 1)), 13*mm)
@@ -194,10 +194,10 @@ func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
 
 // arrival leaves blanks to fill when the rolls come.
 func (s *Set) arrival(f *page.Flow) {
-	f.Need(30 * mm)
+	f.Need(35 * mm)
 	f.Heading(textOrdered)
-	blanks(f, []string{textBlankShop, textBlankBatch, textBlankRolls, textBlankFault})
 	f.Text(page.Small, textOrderKeep)
+	blanks(f, []string{textBlankShop, textBlankBatch, textBlankRolls, textBlankFault})
 }
 
 // blanks leaves lines to write on behind a few words each, two beside each other.

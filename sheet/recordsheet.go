@@ -27,6 +27,7 @@ func (s *Set) record() error {
 	for _, words := range []string{textCareLabel, textCarePaste, textCarePatch} {
 		f.Text(page.Body, words)
 	}
+	f.Need(76 * mm)
 	f.Heading(textFillHead)
 	blanks(f, []string{textFillDone, textFillPaste, textFillBatch, textFillChange, textFillRest, textFillSigned})
 	b := f.Take(30 * mm)

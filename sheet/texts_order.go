@@ -28,7 +28,7 @@ const (
 	textBlankShop   = "Ordered from, on"
 	textBlankBatch  = "Batch on the wrappers"
 	textBlankRolls  = "Rolls counted, by"
-	textBlankFault  = "Damage, shade, other batch"
+	textBlankFault  = "Damage, shade, batch"
 	textOrderKeep   = "Keep one wrapper with its label, and the receipt, until the last drop has hung and dried."
 	textShortPieces = "Rolls may be shorter than the label says, within its tolerance; measure one before the first cut."
 )

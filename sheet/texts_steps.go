@@ -38,7 +38,7 @@ const (
 	textRightward = "To the right"
 	textLeftward  = "Back at drop 1: now to the left"
 	textUpside    = "Hangs upside down: the end that came off the roll first is its foot."
-	textKillHere  = "Kill seam: the last edges meet here. Double cut or trim as planned; "
+	textKillHere  = "Kill seam: the last edges meet here, double cut or trimmed. "
 	textFullStop  = "."
 )
 

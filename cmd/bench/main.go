@@ -40,7 +40,15 @@ func (f Figure) judged() Figure {
 
 func main() {
 	out := flag.String("out", "build/bench.json", "file to write")
+	show := flag.String("pages", "", "write the sheets of all examples into this folder to be looked at, and measure nothing")
 	flag.Parse()
+	if *show != "" {
+		if err := contact(*show); err != nil {
+			fmt.Fprintln(os.Stderr, "bench:", err)
+			os.Exit(1)
+		}
+		return
+	}
 	if err := run(*out); err != nil {
 		fmt.Fprintln(os.Stderr, "bench:", err)
 		os.Exit(1)
@@ -49,7 +57,7 @@ func main() {
 
 func run(out string) error {
 	var all []Figure
-	for _, measure := range []func() ([]Figure, error){planning, certainty, cutting, lines} {
+	for _, measure := range []func() ([]Figure, error){planning, certainty, pages, cutting, lines} {
 		fs, err := measure()
 		if err != nil {
 			return err
