@@ -23,13 +23,16 @@ demo: build
 	bin/firstdrop plan $(SAMPLE) --folder build/demo --replace
 
 # What tests ask for a second opinion: the solvers that the cutting is held against
-# (glpsol and cbc), readers of what is drawn, and another reading of the rules for
+# (glpsol and cbc), readers of what is drawn and of workbooks, and another reading of the rules for
 # text that runs both ways. The fonts are those that our own were made from.
 ORACLES := glpsol:glpk-utils cbc:coinor-cbc qpdf:qpdf pdftotext:poppler-utils rsvg-convert:librsvg2-bin fribidi:libfribidi-bin ezdxf:python3-ezdxf
+# Python modules have no command: they are looked for where Debian puts them.
+MODULES := openpyxl
 FONTS := /usr/share/fonts/truetype/noto/NotoSansArmenian-Regular.ttf
 
 oracles:
 	@need=""; for o in $(ORACLES); do command -v "$${o%%:*}" >/dev/null || need="$$need $${o##*:}"; done; \
+	for m in $(MODULES); do [ -d /usr/lib/python3/dist-packages/$$m ] || need="$$need python3-$$m"; done; \
 	[ -e $(FONTS) ] || need="$$need fonts-noto-core"; [ -z "$$need" ] || \
 		{ echo "installing$$need"; $(SUDO) apt-get update -qq && $(SUDO) apt-get install -y -qq --no-install-recommends $$need >/dev/null; }
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)

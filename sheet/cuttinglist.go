@@ -133,7 +133,7 @@ func (c *cuts) row(t *Table, ref plan.PieceRef) {
 	t.text("piece", p.Name)
 	t.count("drop", l.Drops[p.Drop].Number)
 	t.text("wall", c.words.Name(l.Run.WallName(l.PieceWall(p))))
-	t.text("run", l.Run.Name)
+	t.text("run", c.words.Name(l.Run.Name))
 	c.spot(t, at)
 	t.length("length", p.Length)
 	t.length("phase", p.Phase)

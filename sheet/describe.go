@@ -12,7 +12,7 @@ import (
 func (e *elevation) describe() string {
 	var b strings.Builder
 	say := func(id string, args ...any) { b.WriteString(" " + e.text(id, args...)) }
-	b.WriteString(e.text("describe.wall", "wall", e.title(), "run", e.run.Name, "width", e.size(e.wall.Width), "scale", int(e.scale)))
+	b.WriteString(e.text("describe.wall", "wall", e.title(), "run", e.words.Name(e.run.Name), "width", e.size(e.wall.Width), "scale", int(e.scale)))
 	for _, side := range []hanging.Side{hanging.Left, hanging.Right} {
 		say("describe."+side.String(), "what", strings.Join(e.neighbour(side, measure.MaxLength), ", "))
 		if h := e.tall(side); h > 0 {

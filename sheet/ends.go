@@ -104,7 +104,7 @@ func (e *elevation) head() {
 	e.beyond()
 	lo, hi := e.page.X.Lo+margin, e.page.X.Hi-margin
 	y := e.crown + 4*mm
-	sub := e.text("wall.under-title", "width", e.size(e.wall.Width), "run", e.run.Name, "paper", e.label.Name, "scale", int(e.scale))
+	sub := e.text("wall.under-title", "width", e.size(e.wall.Width), "run", e.words.Name(e.run.Name), "paper", e.label.Name, "scale", int(e.scale))
 	for _, l := range slices.Backward(twoLines(sub, hi-lo)) {
 		e.write("words", draw.Text{At: geom.Point{X: lo, Y: y}, Text: l, Size: body, Ink: quiet})
 		y += line

@@ -99,7 +99,7 @@ func (c *cuts) cutColumns(t *Table, r *Roll, s stretch, before measure.Length) {
 	for _, g := range gifts {
 		leads = append(leads, c.leading(g.Layout, g.Piece))
 		walls = append(walls, c.words.Name(g.Layout.Run.WallName(g.Layout.PieceWall(g.Piece))))
-		runs = append(runs, g.Layout.Run.Name)
+		runs = append(runs, c.words.Name(g.Layout.Run.Name))
 	}
 	t.count("cut", s.number)
 	t.length("waste", micro(s.From)-micro(before))

@@ -18,7 +18,7 @@ func Words(f finding.Finding, c *words.Catalogue) string {
 	}
 	text := c.Fill(s.message(), s.value)
 	if f.Place.Run != "" {
-		return c.Text("sentence.run", "text", text, "run", f.Place.Run)
+		return c.Text("sentence.run", "text", text, "run", c.Name(f.Place.Run))
 	}
 	return c.Text("sentence", "text", text)
 }

@@ -35,3 +35,15 @@ func Run(t testing.TB, name string, args ...string) string {
 	}
 	return string(out)
 }
+
+// Python runs a script with arguments, which needs a module of Python's from
+// Debian, and returns what it prints. Where the module is not installed the test
+// is skipped or fails, as by [Tool].
+func Python(t testing.TB, module, script string, args ...string) string {
+	t.Helper()
+	const python = "/usr/bin/python3"
+	if err := exec.Command(python, "-c", "import "+module).Run(); err != nil {
+		Tool(t, "python module "+module)
+	}
+	return Run(t, python, append([]string{"-c", script}, args...)...)
+}
