@@ -192,7 +192,8 @@
 // with --as-cut roll by roll), the map of the rolls, and a drawing of every wall.
 // Files are replaced only if the
 // program wrote them and nobody has changed them since: written.sha256 in the
-// folder lists them, and sha256sum can check it.
+// folder lists them, and sha256sum can check it. --formats adds the lists as a
+// workbook (lists.xlsx) and drawings for drafting programs (dxf).
 //
 // For example:
 //
@@ -205,6 +206,7 @@
 //
 //	    --as-cut          list the cuts roll by roll, not in hanging order
 //	    --folder folder   also write the plan's files into this folder
+//	    --formats list    some of csv,xlsx,svg,dxf (default csv,svg)
 //	    --json            print the plan document as JSON and nothing else
 //	    --lang language   en-GB, en-US, de or fr (that of LANG, if not given)
 //	-q, --quiet           print errors only

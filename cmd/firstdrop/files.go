@@ -3,46 +3,65 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
+	"firstdrop/draw"
+	"firstdrop/draw/dxf"
 	"firstdrop/draw/svg"
 	"firstdrop/sheet"
 )
 
 // files returns what is written into a folder, in the order in which people
 // want it: the same plan gives the same bytes. asCut has the cuts listed roll by
-// roll.
-func (pl *planned) files(asCut bool) ([]outFile, error) {
-	n := &namer{taken: map[string]int{}}
-	var files []outFile
-	add := func(stem, ending string, write func(b *bytes.Buffer) error) error {
-		var b bytes.Buffer
-		if err := write(&b); err != nil {
-			return fmt.Errorf("%s.%s: %w", stem, ending, err)
-		}
-		files = append(files, outFile{n.name(stem) + "." + ending, b.Bytes()})
-		return nil
-	}
-	if err := add("plan", "json", func(b *bytes.Buffer) error { return writeJSON(b, pl.document()) }); err != nil {
-		return nil, err
-	}
-	if err := pl.tables(add, asCut); err != nil {
-		return nil, err
-	}
-	if err := pl.drawings(add); err != nil {
-		return nil, err
-	}
-	return files, nil
+// roll. The plan itself is always among them.
+func (pl *planned) files(asCut bool, formats formatsFlag) ([]outFile, error) {
+	c := &collecting{formats: append(formatsFlag{"json"}, formats...), namer: namer{taken: map[string]int{}}}
+	c.add("plan", form{"json", func(b *bytes.Buffer) error { return writeJSON(b, pl.document()) }})
+	c.add("lists", form{"xlsx", func(b *bytes.Buffer) error { return sheet.Workbook(b, pl.plan, pl.lang) }})
+	pl.tables(c, asCut)
+	pl.drawings(c)
+	return c.files, c.err
 }
 
-// adder adds a file of that name.
-type adder = func(stem, ending string, write func(b *bytes.Buffer) error) error
+// collecting gathers files of the formats that are asked for.
+type collecting struct {
+	formats formatsFlag
+	namer   namer
+	files   []outFile
+	err     error // the first
+}
+
+// form is one of the formats that something can be written in.
+type form struct {
+	ending string
+	write  func(b *bytes.Buffer) error
+}
+
+// add adds a file of that name for each form that is asked for.
+func (c *collecting) add(stem string, forms ...form) {
+	name := ""
+	for _, f := range forms {
+		if c.err != nil || !slices.Contains(c.formats, f.ending) {
+			continue
+		}
+		if name == "" {
+			name = c.namer.name(stem)
+		}
+		var b bytes.Buffer
+		if err := f.write(&b); err != nil {
+			c.err = fmt.Errorf("%s.%s: %w", name, f.ending, err)
+		}
+		c.files = append(c.files, outFile{name + "." + f.ending, b.Bytes()})
+	}
+}
 
 // tables adds the cutting list and the map of the rolls of each paper. Their
 // names carry the paper's only where there are several.
-func (pl *planned) tables(add adder, asCut bool) error {
+func (pl *planned) tables(c *collecting, asCut bool) {
 	by := sheet.AsHung
 	if asCut {
 		by = sheet.AsCut
@@ -58,20 +77,13 @@ func (pl *planned) tables(add adder, asCut bool) error {
 		if len(used) > 1 {
 			suffix = "-" + safe(pl.plan.Task.Papers[i].Name)
 		}
-		err := add("cutting-list"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, by, pl.lang) })
-		if err != nil {
-			return err
-		}
-		err = add("roll-map"+suffix, "csv", func(b *bytes.Buffer) error { return sheet.RollMap(b, pl.plan, i, pl.lang) })
-		if err != nil {
-			return err
-		}
+		c.add("cutting-list"+suffix, form{"csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, by, pl.lang) }})
+		c.add("roll-map"+suffix, form{"csv", func(b *bytes.Buffer) error { return sheet.RollMap(b, pl.plan, i, pl.lang) }})
 	}
-	return nil
 }
 
 // drawings adds a drawing of each wall.
-func (pl *planned) drawings(add adder) error {
+func (pl *planned) drawings(c *collecting) {
 	for r := range pl.plan.Runs {
 		run := pl.plan.Runs[r].Layout.Run
 		for w := range run.Walls {
@@ -79,15 +91,14 @@ func (pl *planned) drawings(add adder) error {
 			if len(pl.plan.Runs) > 1 {
 				stem += safe(run.Name) + "-"
 			}
-			err := add(stem+safe(run.WallName(w)), "svg", func(b *bytes.Buffer) error {
-				return svg.Write(b, sheet.Wall(pl.plan, r, w, sheet.Options{System: pl.units, Lang: pl.lang}))
+			scene := sync.OnceValue(func() *draw.Scene {
+				return sheet.Wall(pl.plan, r, w, sheet.Options{System: pl.units, Lang: pl.lang})
 			})
-			if err != nil {
-				return err
-			}
+			c.add(stem+safe(run.WallName(w)),
+				form{"svg", func(b *bytes.Buffer) error { return svg.Write(b, scene()) }},
+				form{"dxf", func(b *bytes.Buffer) error { return dxf.Write(b, scene()) }})
 		}
 	}
-	return nil
 }
 
 // namer gives every file its own name, on systems too that take capitals and

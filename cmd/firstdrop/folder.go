@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 )
@@ -64,16 +65,19 @@ func (s *saved) warnings() []string {
 // gathered puts the drawings of the walls into one word.
 func gathered(names []string) []string {
 	var out []string
-	walls := 0
+	drawings := []string{".svg", ".dxf"}
+	walls := make([]int, len(drawings))
 	for _, n := range names {
-		if strings.HasSuffix(n, ".svg") {
-			walls++
+		if i := slices.Index(drawings, filepath.Ext(n)); i >= 0 {
+			walls[i]++
 			continue
 		}
 		out = append(out, n)
 	}
-	if walls > 0 {
-		out = append(out, count(walls, "wall")+" as wall-….svg")
+	for i, n := range walls {
+		if n > 0 {
+			out = append(out, count(n, "wall")+" as wall-…"+drawings[i])
+		}
 	}
 	return out
 }

@@ -15,6 +15,7 @@ type planFlags struct {
 	asJSON  bool
 	quiet   bool
 	folder  string
+	formats formatsFlag
 	replace bool
 	asCut   bool
 }
@@ -33,7 +34,8 @@ With --folder it also writes plan.json, the cutting list in hanging order (or
 with --as-cut roll by roll), the map of the rolls, and a drawing of every wall.
 Files are replaced only if the
 program wrote them and nobody has changed them since: written.sha256 in the
-folder lists them, and sha256sum can check it.`,
+folder lists them, and sha256sum can check it. --formats adds the lists as a
+workbook (lists.xlsx) and drawings for drafting programs (dxf).`,
 		Example: `  firstdrop plan room.yaml
   firstdrop plan room.yaml --folder hanging --units imperial
   firstdrop plan room.yaml --json | jq .summary.papers
@@ -44,6 +46,8 @@ folder lists them, and sha256sum can check it.`,
 		switch {
 		case f.folder == "" && c.Flags().Changed("folder"):
 			return fail(exitUsage, "--folder needs the name of a folder")
+		case f.folder == "" && c.Flags().Changed("formats"):
+			return fail(exitUsage, "--formats says what goes into a folder; name it with --folder")
 		case f.folder == "" && f.replace:
 			return fail(exitUsage, "--replace says what to do with files in a folder; name it with --folder")
 		}
@@ -55,6 +59,7 @@ folder lists them, and sha256sum can check it.`,
 		return p.show(c.Context(), pl, f)
 	})
 	f.lang.addTo(c)
+	f.formats.addTo(c)
 	c.Flags().BoolVar(&f.asJSON, "json", false, "print the plan document as JSON and nothing else")
 	c.Flags().StringVar(&f.folder, "folder", "", "also write the plan's files into this `folder`")
 	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")
@@ -68,7 +73,7 @@ folder lists them, and sha256sum can check it.`,
 func (p *program) show(ctx context.Context, pl *planned, f planFlags) error {
 	var notes []string
 	if f.folder != "" {
-		files, err := soon(ctx, func() ([]outFile, error) { return pl.files(f.asCut) })
+		files, err := soon(ctx, func() ([]outFile, error) { return pl.files(f.asCut, f.formats) })
 		if err != nil {
 			return err
 		}
