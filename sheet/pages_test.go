@@ -223,6 +223,48 @@ func TestDesignHangsAtItsPhase(t *testing.T) {
 	}
 }
 
+// A drop that has turned a leaning corner leans: its design is set off with height by
+// no more than a tenth of a millimetre of paper from band to band, and by the whole
+// skew from foot to head, less half a band at either end.
+func TestDesignLeansWithItsDrop(t *testing.T) {
+	data := strings.NewReplacer(
+		"{name: A, width: 4000}", "{name: A, width: 4000, corner: {kind: outside, angle: 225, lean: {left: 2, right: -1}}}", "closed: true", "closed: false",
+		"start: {wall: A, edge: 1237}", "start: {wall: A, edge: 3700}").Replace(twelveThirtySeven)
+	set := setOf(t, "lean.yaml", []byte(data))
+	leaning := 0
+	for w := range set.Plan.Runs[0].Layout.Run.Walls {
+		s := sheet.Wall(set.Plan, 0, w, sheet.Options{Scale: 5, Width: 900 * mm, Repeat: set.Repeats[0]})
+		l := set.Plan.Runs[0].Layout
+		for _, d := range l.Drops {
+			for _, p := range d.Parts {
+				if p.Wall != w || p.Skew == 0 {
+					continue
+				}
+				leaning++
+				checkLean(t, s, (p.X.Lo - p.Across.Lo).Scaled(1, 5), p.Skew.Scaled(1, 5))
+			}
+		}
+	}
+	if leaning == 0 {
+		t.Fatal("no drop turns the leaning corner in this room")
+	}
+}
+
+// checkLean finds the bands of the drop whose left edge stands at edge at its foot.
+func checkLean(t *testing.T, s *draw.Scene, edge, skew measure.Length) {
+	t.Helper()
+	lo, hi, n := measure.MaxLength, -measure.MaxLength, 0
+	s.Walk(func(_ string, it draw.Item) {
+		tile, ok := it.(draw.Tile)
+		if off := tile.At.X - edge; ok && off.Abs() <= skew.Abs() {
+			lo, hi, n = min(lo, off), max(hi, off), n+1
+		}
+	})
+	if n < 2 || (hi-lo+skew.Abs()/measure.Length(n)-skew.Abs()).Abs() > measure.Micrometre || skew.Abs()/measure.Length(n) > 2*mm/10 {
+		t.Errorf("%d bands set off by %v to %v for a skew of %v", n, lo, hi, skew)
+	}
+}
+
 // What readers of PDF say: the file is valid and its words can be found.
 func TestPDFOfSheets(t *testing.T) {
 	data, err := os.ReadFile("../examples/door-and-windows.yaml")
@@ -246,6 +288,9 @@ func TestPDFOfSheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	oracle.Run(t, "qpdf", "--check", file)
+	if info := oracle.Run(t, "pdfinfo", file); !strings.Contains(info, "Tagged:          yes") && !strings.Contains(strings.Join(strings.Fields(info), " "), "Tagged: yes") {
+		t.Error("not tagged:", info)
+	}
 	words := strings.Join(strings.Fields(oracle.Run(t, "pdftotext", "-layout", file, "-")), " ")
 	for _, want := range []string{
 		"Back bedroom (invented)", "Hanging plan", "Cutting list", "Roll map", "Step by step", "Hand-over record", "Survey",
