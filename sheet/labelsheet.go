@@ -86,12 +86,16 @@ func (s *Set) labels() error {
 			if isPlain {
 				p.Fill(b, 0, cutPen)
 			}
-			s.sticker(p, b.Grown(-2*mm), l)
+			s.sticker(p, b.Grown(-labelAir), l)
 		}
 	}
 	s.tick()
 	return nil
 }
+
+// labelAir is what stays free round a label: printers reach no nearer to the edge of
+// the paper than about 3 mm (common practice).
+const labelAir = 3 * mm
 
 var cutPen = draw.Pen{Ink: faint, Width: 2 * mm / 10, Dash: []measure.Length{2 * mm, 2 * mm}}
 

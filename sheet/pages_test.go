@@ -241,7 +241,7 @@ func TestDesignLeansWithItsDrop(t *testing.T) {
 					continue
 				}
 				leaning++
-				checkLean(t, s, (p.X.Lo - p.Across.Lo).Scaled(1, 5), p.Skew.Scaled(1, 5))
+				checkLean(t, s, (p.X.Lo-p.Across.Lo).Scaled(1, 5), p.Skew.Scaled(1, 5))
 			}
 		}
 	}

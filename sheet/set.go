@@ -99,10 +99,13 @@ func (s Set) Book(kinds ...Kind) (*page.Book, error) {
 
 // title is what every page says of the job.
 func (s *Set) title() string {
-	if s.Job == "" {
-		return textNoName
+	switch {
+	case s.Job != "":
+		return s.Job
+	case s.Plan == nil:
+		return textBlankJob
 	}
-	return s.Job
+	return textNoName
 }
 
 // sheet sets one sheet.

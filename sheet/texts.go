@@ -13,7 +13,10 @@ import (
 // Words that all sheets share. Those of each sheet stand in a file of their own,
 // texts_….go; no layout holds any.
 
-const textNoName = "Job without a name"
+const (
+	textNoName   = "Job without a name"
+	textBlankJob = "Job ______________________"
+)
 
 var pageWords = page.Words{
 	Lang:   "en-GB",
