@@ -77,7 +77,7 @@ func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
 func (s *Set) why(f *page.Flow, paper int) {
 	pp := &s.Plan.Papers[paper]
 	rolls := Rolls(s.Plan, paper)
-	const tall = 37 * mm
+	const tall = 33 * mm
 	f.Need(2*tall + 20*mm)
 	f.Heading(s.ofPaper(textWhy, paper))
 	wide := min(f.X().Length()/measure.Length(max(len(rolls), pp.AreaRolls, 1)), 13*mm)
@@ -95,7 +95,7 @@ func (s *Set) why(f *page.Flow, paper int) {
 	if pp.Missing() == 0 && pp.Buy() > 1 {
 		words := textNotProven(pp.LowerBound())
 		if pp.Proven() && pp.LowerBound() == pp.Buy() {
-			words = textProven(pp.Buy())
+			words = textProven(pp.Buy(), len(label.Rolls) > 0)
 		}
 		f.Text(page.Body, words)
 	}

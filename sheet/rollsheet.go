@@ -43,6 +43,12 @@ func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
 	if len(r.Orders) > 1 {
 		words += ", " + textRollOrder(s.size(micro(o.After)), s.size(micro(o.UpTo)))
 	}
+	for _, q := range r.Flaws {
+		words += ", " + textFlawAt(s.bare(q.From), s.size(q.To))
+	}
+	for k, at := range r.Parts {
+		words += ", " + textPartAt(k+2, s.size(at))
+	}
 	f.Set(head, page.Strong, words)
 	strip := draw.Box{X: across(b.X.Lo, b.X.Lo+r.Length.Scaled(1, n)), Y: across(b.Y.Lo+6*mm, b.Y.Lo+6*mm+wide)}
 	f.In(draw.Group{Role: draw.Figure, Title: words, Desc: s.rollDesc(r, o)}, func() {

@@ -65,3 +65,7 @@ func textSideBySide(names, slit string) string {
 func textLeft(size string) string { return size + " left" }
 
 func textLabelFrom(roll string, cut int) string { return fmt.Sprintf("roll %s · cut %d", roll, cut) }
+
+func textFlawAt(from, to string) string { return "flaw " + from + " – " + to }
+
+func textPartAt(n int, at string) string { return fmt.Sprintf("part %d from %s", n, at) }

@@ -69,11 +69,16 @@ func textRolls(n int) string {
 	return fmt.Sprintf("%d rolls", n)
 }
 
-func textProven(rolls int) string {
+func textProven(rolls int, besideOthers bool) string {
+	if besideOthers {
+		return fmt.Sprintf("%s to buy will not do beside those in hand, however they are cut: that is proven.", textRolls(rolls-1))
+	}
 	return fmt.Sprintf("%s will not do, however they are cut: that is proven.", textRolls(rolls-1))
 }
 
-func textNotProven(least int) string { return fmt.Sprintf("At least %s are needed.", textRolls(least)) }
+func textNotProven(least int) string {
+	return fmt.Sprintf("At least %s must be bought.", textRolls(least))
+}
 
 func textSureIntro(jobs int) string {
 	return fmt.Sprintf("The job was played through %d times: rolls begin anywhere in the design and are a little longer or shorter, heights were measured a little wrong, now and then a piece is spoiled. The bars say in how many of these jobs so many rolls were enough.", jobs)
