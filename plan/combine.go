@@ -367,16 +367,17 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	if x == nil || y == nil {
 		return
 	}
-	total := a.sum
-	total.add(&b.sum)
+	total, other := a.sum, b.sum
 	if m.folds(place, hanging.Right) || m.folds(place, hanging.Left) {
+		m.v.motifs.join(&total, &other)
 		c.bound = m.bound(&total)
 		c.rolls, c.new = c.bound-total.score, both(a, b)
 		m.s.offer(c)
 		return
 	}
 	from := m.upTo(&total, int(c.kill), x, hanging.Right)
-	to := m.upTo(&total, int(c.kill), y, hanging.Left)
+	to := m.upTo(&other, int(c.kill), y, hanging.Left)
+	m.v.motifs.join(&total, &other)
 	if from >= 0 && to >= 0 {
 		m.cross(&total, place, from, to)
 	}
@@ -386,7 +387,7 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	c.bound = m.bound(&total)
 	c.rolls = c.bound - total.score
 	if place.kill.Kind != hanging.NoKill {
-		c.bound += m.closing(place, x, y)
+		c.bound += m.closing(place, x, y, a.sum.drops, b.sum.drops)
 	}
 	c.new = both(a, b)
 	m.s.offer(c)
@@ -465,33 +466,36 @@ func (m *combiner) cross(total *sum, place *killPlace, from, to measure.Length) 
 }
 
 // closing returns what the kill seam weighs; 0 where that is not known before a
-// sketch.
-func (m *combiner) closing(place *killPlace, x, y *link) int64 {
-	right, ok := m.last(place, x, hanging.Right)
+// sketch. right and left are the drops before the links.
+func (m *combiner) closing(place *killPlace, x, y *link, right, left int) int64 {
+	last, ok := m.last(place, x, hanging.Right, right)
 	if !ok {
 		return 0
 	}
-	left, ok := m.last(place, y, hanging.Left)
+	first, ok := m.last(place, y, hanging.Left, left)
 	if !ok {
 		return 0
 	}
 	kill := place.kill
-	m.v.h.Closing(&m.l, kill, left, right)
+	m.v.h.Closing(&m.l, kill, first, last)
 	return m.s.judge.seam(&m.l, &m.l.Seams[0], place)
 }
 
 // last returns a drop that stands, on the wall where a half ends, as its last one
-// does; false if there is none that is sure to.
-func (m *combiner) last(place *killPlace, k *link, side hanging.Side) (hanging.Strip, bool) {
-	n, drops, wall := k.at, k.sum.drops, place.kill.Wall
+// does, so many drops before its link; false if there is none that is sure to.
+func (m *combiner) last(place *killPlace, k *link, side hanging.Side, drops int) (hanging.Strip, bool) {
+	n, wall := k.at, place.kill.Wall
 	if place.kill.Kind == hanging.AtCorner && side == hanging.Left {
 		wall = (wall + 1) % m.walls
 	}
 	if place.kill.Kind == hanging.OnWall {
-		n, drops = k.in, k.inSum.drops
+		n = k.in
+		drops += k.inSum.drops
 		if n == nil || k.inBefore.edge != nil && k.inBefore.edge.skewed {
 			return hanging.Strip{}, false
 		}
+	} else {
+		drops += k.sum.drops
 	}
 	index := m.v.middle + drops
 	if side == hanging.Left {

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -28,6 +30,9 @@ type sum struct {
 	long   [longest]int64 // pieces of which no roll gives more than 1, 2 …
 	length measure.Length // of all pieces
 	drops  int
+	// motif counts the drops whose motif meets the ceiling, by their place in the
+	// row.
+	motif [motifCycle]int16
 }
 
 // least returns what is the lesser in each.
@@ -49,6 +54,11 @@ func (a *sum) most(b *sum) sum {
 }
 
 func (a *sum) add(b *sum) {
+	if b.motif != ([motifCycle]int16{}) {
+		for i, n := range b.motif {
+			a.motif[(a.drops+i)%motifCycle] += n
+		}
+	}
 	a.score += b.score
 	a.cut += b.cut
 	a.full += b.full
@@ -68,6 +78,11 @@ func (a *sum) sub(b *sum) {
 		a.long[k] -= b.long[k]
 	}
 	a.drops -= b.drops
+	if b.motif != ([motifCycle]int16{}) {
+		for i, n := range b.motif {
+			a.motif[(a.drops+i)%motifCycle] -= n
+		}
+	}
 }
 
 // halves holds what has been walked of one run.
@@ -76,11 +91,12 @@ type halves struct {
 	h      *hanging.Hanger
 	j      *judge
 	rolls  rollBound
+	motifs motifBound
 	width  measure.Length
 	turns  bool // alternate drops are reversed: odd and even ones differ
 	middle int  // an index far from 0 that is like drop 0
 	nodes  map[nodeKey]*node
-	kinds  map[kindKey][]hanging.Piece
+	kinds  map[kindKey]kind
 	l      hanging.Layout
 	parts  [2][1]hanging.Part // of the last two strips
 	turn   int
@@ -130,6 +146,12 @@ type pass struct {
 	few         [2]hanging.Part // for parts, as a rule
 }
 
+// kind is what all drops of a kind have in common.
+type kind struct {
+	pieces []hanging.Piece
+	motif  bool // the motif meets the ceiling
+}
+
 // kindKey names a kind of whole drops that cover the same.
 type kindKey struct {
 	wall, left, right, axis int
@@ -140,7 +162,7 @@ func newHalves(s *search) *halves {
 	p := &s.task.Papers[s.run.Paper]
 	v := &halves{
 		s: s, h: s.h, j: s.judge, width: p.Width, turns: p.Match.Reversing, middle: 2 * p.Alternatives(),
-		nodes: map[nodeKey]*node{}, kinds: map[kindKey][]hanging.Piece{},
+		nodes: map[nodeKey]*node{}, kinds: map[kindKey]kind{},
 	}
 	v.grid()
 	return v
@@ -237,9 +259,8 @@ func (v *halves) follow(n *node) {
 	if n.last == nil {
 		n.last = n
 	}
-	n.sums = n.next.sums
-	whole := v.weighWhole(v.strip(n))
-	n.sums.add(&whole)
+	n.sums = v.weighWhole(v.strip(n))
+	n.sums.add(&n.next.sums)
 	if n.next.next != nil {
 		n.seam = v.weighSeam(v.strip(n), v.strip(n.next), n.spot.Side)
 		n.sums.score += n.seam
@@ -282,17 +303,23 @@ func (v *halves) strip(n *node) hanging.Strip {
 // weighWhole weighs a whole drop. What it covers is found once for all that
 // cover the same.
 func (v *halves) weighWhole(s hanging.Strip) sum {
-	k, ok := v.kind(&s)
-	pieces, known := v.kinds[k]
-	if !ok || !known {
+	key, ok := v.kind(&s)
+	k, known := v.kinds[key]
+	if ok && known {
+		v.h.Put(&v.l, s, k.pieces)
+	} else {
 		v.h.Alone(&v.l, s, hanging.Kill{}, [2]bool{})
-		if ok {
-			v.kinds[k] = append([]hanging.Piece(nil), v.l.Pieces...)
-		}
-		return v.weigh()
+		k = kind{motif: v.motifs.meets(&v.l)}
 	}
-	v.h.Put(&v.l, s, pieces)
-	return v.weigh()
+	if ok && !known {
+		k.pieces = slices.Clone(v.l.Pieces)
+		v.kinds[key] = k
+	}
+	t := v.weigh()
+	if k.motif {
+		t.motif[0] = 1
+	}
+	return t
 }
 
 // kind returns the kind of a whole drop; false if it is like no other.
@@ -372,6 +399,9 @@ func (v *halves) newPass(n *node, renew int) *pass {
 	e.skewed = parts[0].Skew != 0 || parts[len(parts)-1].Skew != 0
 	v.h.Alone(&v.l, v.passStrip(n, e), hanging.Kill{}, [2]bool{})
 	e.sum = v.weigh()
+	if v.motifs.meets(&v.l) {
+		e.sum.motif[0] = 1
+	}
 	e.to = v.node(next, !n.odd)
 	return e
 }

@@ -130,7 +130,7 @@ func (s *search) prepare() {
 	s.kills = killPlaces(s.run.Run, s.run.Fixed.Kill)
 	s.starts = s.allStarts()
 	s.halves = newHalves(s)
-	s.halves.rolls = s.anyRollBound()
+	s.bounds()
 	s.known = map[sign]int64{}
 	if p := &s.task.Papers[s.run.Paper]; !p.InOrder && (s.turn() > 0 || p.Repeat == 0) {
 		s.signer = newSigner(s.halves)
@@ -140,9 +140,9 @@ func (s *search) prepare() {
 // sampled returns every how many-th start is enough for a first good plan.
 func sampled(starts int) int { return max(1, starts/64) }
 
-// anyRollBound prepares the bound of rolls from the first layout that there is,
-// whatever start is fixed: so that it is the same for all of them.
-func (s *search) anyRollBound() rollBound {
+// bounds prepares the bounds of rolls and motifs from the first layout that there
+// is, whatever start is fixed: so that they are the same for all of them.
+func (s *search) bounds() {
 	starts := s.starts
 	for wall := range s.run.Run.Walls {
 		starts = append(starts[:len(starts):len(starts)], hanging.Start{Wall: wall})
@@ -151,11 +151,11 @@ func (s *search) anyRollBound() rollBound {
 		start := starts[(i+len(s.starts))%len(starts)]
 		for k := range s.kills {
 			if l, err := s.h.Layout(hanging.Choice{Start: start, Kill: s.kills[k].kill}); err == nil {
-				return s.newRollBound(l)
+				s.halves.rolls, s.halves.motifs = s.newRollBound(l), s.newMotifBound(l)
+				return
 			}
 		}
 	}
-	return rollBound{}
 }
 
 // offer notes a choice unless it cannot be better than the best found.
