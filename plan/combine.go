@@ -94,10 +94,16 @@ func (m *combiner) ending(place *killPlace, side hanging.Side) sum {
 	return m.v.surely(wall, x)
 }
 
+// fewStarts is up to how many starts no survey is made.
+const fewStarts = 32
+
 // survey finds what the whole drops of each wall come to at the least, however
 // one comes there.
 func (m *combiner) survey(every int) {
 	m.least = make([]sum, m.walls)
+	if len(m.s.starts) < fewStarts {
+		return // it would cost more than it spares
+	}
 	for i := range m.least {
 		m.least[i].score = -1
 	}

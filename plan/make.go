@@ -17,11 +17,14 @@ const Step = measure.Millimetre
 // need together. It fails when a rule does not fit a paper, when what is fixed
 // leaves no layout, or, with a [*PieceError], when a piece is longer than a
 // roll can be sure to give.
-func Make(t *Task) (*Plan, error) {
+func Make(t *Task) (*Plan, error) { return makePlan(t, nil) }
+
+// makePlan plans a task, in a session if that is not nil.
+func makePlan(t *Task, session *Session) (*Plan, error) {
 	if len(t.Runs) == 0 {
 		return nil, errors.New("plan: there is nothing to hang")
 	}
-	p := &Plan{Task: t, Runs: make([]RunPlan, len(t.Runs)), Papers: make([]PaperPlan, len(t.Papers))}
+	p := &Plan{Task: t, Runs: make([]RunPlan, len(t.Runs)), Papers: make([]PaperPlan, len(t.Papers)), session: session}
 	runs := make([]laid, len(t.Runs))
 	for i := range t.Runs {
 		var err error
@@ -38,12 +41,16 @@ func Make(t *Task) (*Plan, error) {
 		runs[i].raise(p)
 	}
 	finding.Sort(p.Findings)
+	p.session = nil
 	return p, nil
 }
 
 // search prepares the search for a layout of run i, the runs before it being laid
 // out.
 func (p *Plan) search(i int) (*search, error) {
+	if s := p.session.search(p, i); s != nil {
+		return s, nil
+	}
 	rt := &p.Task.Runs[i]
 	label := &p.Task.Papers[rt.Paper]
 	h, err := hanging.New(rt.Run, label, p.Task.Rules)
@@ -70,6 +77,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 		return laid{}, err
 	}
 	best, err := s.find()
+	p.session.keep(p, i, s)
 	if err != nil {
 		return laid{}, err
 	}

@@ -187,11 +187,11 @@ func (p *Plan) shortRolls(label *paper.Paper, allotted []allotment, batches []Ba
 // countShort counts the short rolls that give what is allotted: on the strips
 // that are planned, or each piece alone if that takes fewer.
 func (p *Plan) countShort(label *paper.Paper, a *allotment, short *lot, strips []cutting.Piece) (rolls int, ok bool) {
-	rolls, ok = countWith(short.spec(p.Task, label, strips))
+	rolls, ok = p.countWith(short.spec(p.Task, label, strips))
 	if len(strips) == len(a.refs) {
 		return rolls, ok
 	}
-	if n, alone := countWith(short.spec(p.Task, label, p.pieces(a.refs))); alone && (!ok || n < rolls) {
+	if n, alone := p.countWith(short.spec(p.Task, label, p.pieces(a.refs))); alone && (!ok || n < rolls) {
 		return n, true
 	}
 	return rolls, ok
@@ -203,7 +203,7 @@ func (p *Plan) inOrderRolls(label *paper.Paper, allotted []allotment) (total int
 	for k := range allotted {
 		spec := allotted[k].lot.spec(p.Task, label, p.pieces(allotted[k].refs))
 		spec.InOrder = true
-		n, ok := countWith(spec)
+		n, ok := p.countWith(spec)
 		if !ok {
 			return 0
 		}
@@ -214,12 +214,11 @@ func (p *Plan) inOrderRolls(label *paper.Paper, allotted []allotment) (total int
 
 // countWith counts the rolls to buy; false when a piece fits none, or is
 // missing.
-func countWith(spec cutting.Spec) (rolls int, ok bool) {
-	problem, err := cutting.NewProblem(spec)
+func (p *Plan) countWith(spec cutting.Spec) (rolls int, ok bool) {
+	s, err := p.solve(spec, cutting.Options{Steps: cutSteps})
 	if err != nil {
 		return 0, false
 	}
-	s := cutting.Solve(problem, cutting.Options{Steps: cutSteps})
 	return bought(s), len(s.Missing) == 0
 }
 

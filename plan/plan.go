@@ -16,6 +16,8 @@ type Plan struct {
 	Runs     []RunPlan   // as in Task.Runs
 	Papers   []PaperPlan // as in Task.Papers
 	Findings []finding.Finding
+
+	session *Session // while it is made
 }
 
 // RunPlan is the layout chosen for one run.

@@ -129,9 +129,13 @@ func (s *search) find() (candidate, error) {
 func (s *search) prepare() {
 	s.kills = killPlaces(s.run.Run, s.run.Fixed.Kill)
 	s.starts = s.allStarts()
+	s.known = map[sign]int64{}
+	if s.halves != nil { // of the session
+		s.halves.s = s
+		return
+	}
 	s.halves = newHalves(s)
 	s.bounds()
-	s.known = map[sign]int64{}
 	if p := &s.task.Papers[s.run.Paper]; !p.InOrder && (s.turn() > 0 || p.Repeat == 0) {
 		s.signer = newSigner(s.halves)
 	}

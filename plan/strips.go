@@ -15,13 +15,13 @@ import (
 // is cut alone, which is less to think of at the table.
 func (p *Plan) cutBatch(label *paper.Paper, a *allotment) (*BatchPlan, error) {
 	pieces := p.pieces(a.refs)
-	problem, err := cutting.NewProblem(a.lot.spec(p.Task, label, pieces))
+	rules := &p.Task.Cut
+	options := cutting.Options{First: rules.First, Then: rules.Then, Steps: cutSteps}
+	solution, err := p.solve(a.lot.spec(p.Task, label, pieces), options)
 	if err != nil {
 		return nil, p.refused(label, a.refs, err)
 	}
-	rules := &p.Task.Cut
-	options := cutting.Options{First: rules.First, Then: rules.Then, Steps: cutSteps}
-	b := &BatchPlan{Batch: a.lot.batch, Kinds: a.lot.kinds, Cutting: cutting.Solve(problem, options)}
+	b := &BatchPlan{Batch: a.lot.batch, Kinds: a.lot.kinds, Cutting: solution}
 	for _, ref := range a.refs {
 		b.Cuts = append(b.Cuts, Strip{{PieceRef: ref}})
 	}
@@ -144,11 +144,8 @@ func (p *Plan) mayShare(label *paper.Paper, a *allotment, b *BatchPlan, narrow [
 		}
 	}
 	pieces = append(pieces, p.piece(a.refs[longest]))
-	problem, err := cutting.NewProblem(a.lot.spec(p.Task, label, pieces))
-	if err != nil {
-		return false
-	}
-	return cutting.Solve(problem, cutting.Options{Steps: countSteps}).CostBound < b.Cutting.Cost
+	s, err := p.solve(a.lot.spec(p.Task, label, pieces), cutting.Options{Steps: countSteps})
+	return err == nil && s.CostBound < b.Cutting.Cost
 }
 
 // refused says in the hanger's words which piece cannot be cut.

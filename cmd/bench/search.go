@@ -1,0 +1,241 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"time"
+
+	"firstdrop/audit"
+	stock "firstdrop/cutting"
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/job"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/plan"
+	"firstdrop/room"
+)
+
+// searching compares the search for a layout with one that does nothing clever,
+// with the audit of what it finds, and with itself in rooms of more walls.
+func searching() ([]Figure, error) {
+	files, err := filepath.Glob("examples/*.yaml")
+	if err != nil {
+		return nil, err
+	}
+	var all []Figure
+	for _, file := range files {
+		task, err := taskOf(file)
+		if err != nil {
+			return nil, err
+		}
+		fs, err := searchFigures(filepath.Base(file), task)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", file, err)
+		}
+		all = append(all, fs...)
+	}
+	fs, err := growth()
+	return append(all, fs...), err
+}
+
+// taskOf reads a job.
+func taskOf(file string) (*plan.Task, error) {
+	data, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	j, err := job.Read(file, data)
+	if err != nil {
+		return nil, err
+	}
+	return j.Task()
+}
+
+// searchFigures measures one task.
+func searchFigures(name string, task *plan.Task) ([]Figure, error) {
+	var p *plan.Plan
+	planMS, err := median(func() (err error) { p, err = plan.Make(task); return err })
+	if err != nil {
+		return nil, err
+	}
+	auditMS, _ := median(func() error { audit.Plan(p); return nil })
+	dragMS, err := dragged(p)
+	if err != nil {
+		return nil, err
+	}
+	settled := 0.0
+	for i := range p.Runs {
+		if p.Runs[i].Settled {
+			settled++
+		}
+	}
+	all := []Figure{
+		{Name: "plan ÷ audit " + name, Value: planMS / auditMS, Unit: "×", Goal: 100},
+		{Name: "moved start ÷ audit " + name, Value: dragMS / auditMS, Unit: "×", Goal: 5},
+		{Name: "runs settled " + name, Value: settled, Goal: float64(len(p.Runs)), AtLeast: true},
+	}
+	if slowMS, ok := reference(task); ok {
+		all = append(all, Figure{Name: "1 mm reference ÷ plan " + name, Value: slowMS / planMS, Unit: "×", Goal: 50, AtLeast: true})
+	}
+	return all, nil
+}
+
+// dragged plans again, in one session, as the start of the first run is dragged
+// along its wall millimetre by millimetre, and returns the median time. The plans
+// must be those from scratch.
+func dragged(p *plan.Plan) (float64, error) {
+	s := plan.NewSession()
+	start := p.Runs[0].Layout.Choice.Start
+	at := func(dx int) *plan.Task {
+		task := *p.Task
+		task.Runs = append([]plan.RunTask(nil), task.Runs...)
+		moved := hanging.Start{Wall: start.Wall, X: start.X + measure.Length(dx)*measure.Millimetre}
+		task.Runs[0].Fixed.Start, task.Runs[0].Fixed.Centre = &moved, nil
+		return &task
+	}
+	dx := 0
+	if _, err := s.Plan(at(dx)); err != nil {
+		return 0, err
+	}
+	var last *plan.Plan
+	ms, err := median(func() (err error) { dx++; last, err = s.Plan(at(dx)); return err })
+	if err != nil {
+		return 0, err
+	}
+	scratch, err := plan.Make(at(dx))
+	if err != nil {
+		return 0, err
+	}
+	a, _ := json.Marshal(last.Document("job"))
+	b, _ := json.Marshal(scratch.Document("job"))
+	if !bytes.Equal(a, b) {
+		return 0, fmt.Errorf("a plan with a moved start differs from the same from scratch")
+	}
+	return ms, nil
+}
+
+// sampleEvery is of how many starts the reference tries one; its time is
+// multiplied by as many.
+const sampleEvery = 53
+
+// reference times laying out in full, and cutting from rolls, every millimetre of
+// start on every wall with every inside corner as kill place, lapped from either
+// side, and every opening, its middle alone, without a new drop and with one in
+// each inside corner: one start in 53 of them, times 53. It tries no two new drops
+// at once, so it does less than the search. It is left out for jobs that fix
+// something or have rolls of several kinds.
+func reference(task *plan.Task) (ms float64, ok bool) {
+	begin := time.Now()
+	for i := range task.Runs {
+		rt := &task.Runs[i]
+		label := &task.Papers[rt.Paper]
+		if rt.Fixed != (plan.Fixed{}) || len(label.Rolls) > 0 || label.InOrder {
+			return 0, false
+		}
+		h, err := hanging.New(rt.Run, label, task.Rules)
+		if err != nil {
+			return 0, false
+		}
+		kills := referenceKills(rt.Run)
+		for wall := range rt.Run.Walls {
+			for x := measure.Length(0); x < min(label.Width, rt.Run.Walls[wall].Width); x += sampleEvery * measure.Millimetre {
+				for _, k := range kills {
+					c := hanging.Choice{Start: hanging.Start{Wall: wall, X: x}, Kill: k}
+					laidAndCut(h, task, label, c)
+					for corner := range rt.Run.Corners {
+						if rt.Run.Corners[corner].Kind == room.Inside && (k.Kind != hanging.AtCorner || k.Wall != corner) {
+							c.NewDrop = []int{corner}
+							laidAndCut(h, task, label, c)
+						}
+					}
+				}
+			}
+		}
+	}
+	return sampleEvery * time.Since(begin).Seconds() * 1000, true
+}
+
+// referenceKills lists the kill places of a run.
+func referenceKills(run *room.Run) (kills []hanging.Kill) {
+	if !run.Closed {
+		return []hanging.Kill{{}}
+	}
+	for i := range run.Walls {
+		if run.Corners[i].Kind == room.Inside {
+			kills = append(kills,
+				hanging.Kill{Kind: hanging.AtCorner, Wall: i, Lap: hanging.Left}, hanging.Kill{Kind: hanging.AtCorner, Wall: i, Lap: hanging.Right})
+		}
+		for o := range run.Walls[i].Openings {
+			x, _ := run.Walls[i].Openings[o].Outline.Bounds()
+			kills = append(kills, hanging.Kill{Kind: hanging.OnWall, Wall: i, X: (x.Lo + x.Hi) / 2})
+		}
+	}
+	return kills
+}
+
+// laidAndCut lays a choice out and cuts it.
+func laidAndCut(h *hanging.Hanger, task *plan.Task, label *paper.Paper, c hanging.Choice) {
+	l, err := h.Layout(c)
+	if err != nil {
+		return
+	}
+	spec := stock.Spec{Repeat: label.Repeat, Roll: stock.Roll{Length: label.RollLength}, Lead: task.Cut.Lead, Loss: task.Cut.Loss}
+	for _, p := range l.Pieces {
+		spec.Pieces = append(spec.Pieces, stock.Piece{Length: p.Length, Phase: p.Phase})
+	}
+	if problem, err := stock.NewProblem(spec); err == nil {
+		stock.Solve(problem, stock.Options{})
+	}
+}
+
+// growth times halls of 8, 16, 32 and 64 walls in one paper, and compares how the
+// time grows from each to the next with n log n.
+func growth() (all []Figure, err error) {
+	before, n := 0.0, 0.0
+	for _, walls := range []int{8, 16, 32, 64} {
+		task := hallOf(walls)
+		ms, err := median(func() error { _, err := plan.Make(task); return err })
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, Figure{Name: fmt.Sprintf("plan a hall of %d walls", walls), Value: ms, Unit: "ms"})
+		grows := float64(walls) * math.Log(float64(walls))
+		if before > 0 {
+			all = append(all, Figure{
+				Name: fmt.Sprintf("time from %d to %d walls ÷ growth of n log n", walls/2, walls), Value: ms / before / (grows / n), Unit: "×", Goal: 1,
+			})
+		}
+		before, n = ms, grows
+	}
+	return all, nil
+}
+
+// hallOf is a closed hall of so many walls in a half drop, with a window in every
+// second and a door in every fourth.
+func hallOf(walls int) *plan.Task {
+	const mm = measure.Millimetre
+	run := &room.Run{Name: "hall", Closed: true}
+	for i := range walls {
+		width := 2500*mm + measure.Length(i%5)*185*mm
+		w := room.Wall{
+			Name: fmt.Sprint("W", i), Width: width,
+			Outline: geom.Ring{{}, {X: width}, {X: width, Y: 2600 * mm}, {Y: 2600 * mm}},
+		}
+		switch i % 4 {
+		case 1:
+			w.Openings = append(w.Openings, opening(room.Door, 700*mm, 900*mm, 0, 2050*mm))
+		case 0, 2:
+			w.Openings = append(w.Openings, opening(room.Window, 800*mm, 1000*mm, 900*mm, 1300*mm))
+		}
+		run.Walls = append(run.Walls, w)
+		run.Corners = append(run.Corners, room.Corner{Angle: 90 * measure.Degree})
+	}
+	task := longRoom()
+	task.Runs[0].Run = run
+	return task
+}
