@@ -417,18 +417,7 @@ type before struct {
 	node *node // where the drop before it began, if it stands whole; with neither, nothing is before it
 }
 
-// strip returns the drop before; false if there is none.
-func (v *halves) stripBefore(b *before) (hanging.Strip, bool) {
-	switch {
-	case b.edge != nil:
-		return v.passStrip(b.from, b.edge), true
-	case b.node != nil:
-		return v.strip(b.node), true
-	}
-	return hanging.Strip{}, false
-}
-
-// seamTo weighs the seam between what was before and the whole drop at n.
+// seamToWhole weighs the seam between what was before and the whole drop at n.
 func (v *halves) seamToWhole(b *before, n *node) int64 {
 	if b.edge == nil {
 		if b.node == nil {

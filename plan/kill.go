@@ -18,18 +18,6 @@ type killPlace struct {
 	sight   room.Sight
 }
 
-// visibility weighs the place: a hidden one a quarter of a plain one, a focal
-// one three times.
-func (k *killPlace) visibility() int64 {
-	switch k.sight {
-	case room.Hidden:
-		return 1
-	case room.Focal:
-		return 12
-	}
-	return 4
-}
-
 // place names it for a finding.
 func (k *killPlace) place(j *judge) finding.Place {
 	if k.kill.Kind == hanging.AtCorner {
