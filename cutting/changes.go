@@ -22,6 +22,7 @@ import (
 // lies ahead depends only on the pieces hung, the number of rolls begun and
 // the contents of those to be returned to, so that failures are remembered.
 type hanging struct {
+	layers  layers              // see hanglayers.go
 	failed  map[string]struct{} // see state
 	keys    [][]byte
 	key     []byte
@@ -43,7 +44,10 @@ type hanging struct {
 }
 
 // changeSteps is what the search for few changes may spend.
-const changeSteps = 300_000
+const (
+	changeSteps  = 300_000
+	briefChanges = 5_000 // at first
+)
 
 // fewestChanges rearranges the best plan so that hanging in the order of the
 // pieces changes rolls as seldom as possible. The result is in w.hang.best;
@@ -58,25 +62,46 @@ func (w *work) fewestChanges() (changes, bound int64) {
 	if w.n.coarse {
 		return changes, bound
 	}
-	limit := w.limit
-	w.limit = min(limit, w.steps+changeSteps)
-	if changes > bound {
-		w.sharpen()
-		w.prepareHanging()
+	return w.fewerChanges(changes, bound, 0)
+}
+
+// fewerChanges looks for fewer changes than those of the plan in w.hang.best,
+// bound being known to be needed, with one roll that uses no more than limit
+// unless that is 0. It returns the changes of the plan left in w.hang.best, and
+// the bound raised as far as it can be: at first by returns, which is done at
+// once where few are needed, then piece by piece.
+func (w *work) fewerChanges(changes, bound, limit int64) (have, least int64) {
+	if changes == bound {
+		return changes, bound
 	}
-	for h.returns = 0; bound < changes; h.returns++ {
-		v := w.hangAll()
-		if v == undecided {
-			break
-		}
-		if v == possible {
-			changes = bound
+	w.sharpen()
+	changes, bound = w.countReturns(changes, bound, limit, briefChanges)
+	if changes == bound {
+		return changes, bound
+	}
+	stretches, fewest := w.hangLayers(w.best.rolls(), int(changes)+1, limit)
+	changes, bound = int64(stretches)-1, max(bound, int64(fewest)-1)
+	return w.countReturns(changes, bound, limit, changeSteps)
+}
+
+// countReturns raises the bound return by return, within so many steps, until
+// a plan is found or no fewer changes are possible.
+func (w *work) countReturns(changes, bound, limit int64, steps int) (have, least int64) {
+	h, until := &w.hang, w.limit
+	w.limit = min(until, w.steps+steps)
+	defer func() { w.limit = until }()
+	w.prepareHanging()
+	h.limit = limit
+	for ; bound < changes; bound++ {
+		h.returns = int(bound) + 1 - h.rolls
+		switch w.hangAll() {
+		case undecided:
+			return changes, bound
+		case possible:
 			w.adoptHanging()
-			break
+			return bound, bound
 		}
-		bound++
 	}
-	w.limit = limit
 	return changes, bound
 }
 

@@ -20,9 +20,11 @@
 // Reading order: problem.go and stock.go say what is asked, network.go why few
 // positions matter, order.go and starts.go when pieces fit one roll,
 // catalogue.go, priced.go and gaps.go which sets fit from every start; price.go,
-// columns.go and certificate.go make the bound; greedy.go, dive.go, search.go,
+// news.go, columns.go and certificate.go make the bound; greedy.go, dive.go, search.go,
 // closing.go and reprogram.go the plan; leftover.go, changes.go and goalorder.go
-// pursue goals; changesfirst.go puts changes before rolls; mixed.go and
+// pursue goals;
+// rollsets.go, hangprices.go and hanglayers.go do where many rolls must be
+// returned to; changesfirst.go puts changes before rolls; mixed.go and
 // mixedrest.go do it all again for several kinds of roll, mixedgoals.go,
 // mixedleft.go and mixedhang.go pursue goals there; inorder.go is about goods
 // that shade; solve.go chooses. For narrow pieces: narrow.go, striptypes.go,

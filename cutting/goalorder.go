@@ -63,25 +63,10 @@ func (w *work) changesAfterLeftover(pl *placing) (better bool, changes, bound in
 	if changes == bound || !w.canFollow() {
 		return false, changes, bound
 	}
-	limit := w.limit
-	w.limit = min(limit, w.steps+changeSteps)
-	defer func() { w.limit = limit }()
 	h.rollOf = grow(h.rollOf, len(pl.rollOf))
-	h.best = grow(h.best, len(pl.rollOf))
-	w.sharpen()
-	w.prepareHanging()
-	h.limit = w.mostFor(w.shortest())
-	for h.returns = 0; bound < changes; h.returns++ {
-		switch w.hangAll() {
-		case undecided:
-			return false, changes, bound
-		case possible:
-			w.adoptHanging()
-			return true, bound, bound
-		}
-		bound++
-	}
-	return false, changes, bound
+	h.best = append(h.best[:0], pl.rollOf...)
+	have, bound := w.fewerChanges(changes, bound, w.mostFor(w.shortest()))
+	return have < changes, have, bound
 }
 
 // adoptPlacing makes the rolls as the pieces are placed in w.hang the best
@@ -108,15 +93,12 @@ func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
 		return w.leftFor(used), w.leftFor(min(open, used))
 	}
 	h := &w.hang
-	limit := w.limit
-	w.limit = min(limit, w.steps+changeSteps)
-	defer func() { w.limit = limit }()
 	w.sharpen()
 	w.prepareHanging()
 	h.returns = int(changes) - (w.best.rolls() - 1)
 	for open < used {
 		h.limit = open + (used-open)/2
-		v := w.hangAll()
+		v := w.hangWithin(int(changes) + 1)
 		if v == undecided {
 			break
 		}
@@ -124,8 +106,30 @@ func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
 			open = h.limit + 1
 			continue
 		}
-		w.adoptHanging()
 		used = w.shortest()
 	}
 	return w.leftFor(used), w.leftFor(min(open, used))
+}
+
+// hangWithin decides whether so many stretches suffice under h.limit, and if
+// they do makes that the plan.
+func (w *work) hangWithin(stretches int) verdict {
+	h, until := &w.hang, w.limit
+	w.limit = min(until, w.steps+briefChanges)
+	v := w.hangAll()
+	w.limit = until
+	if v == possible {
+		w.adoptHanging()
+	}
+	if v != undecided {
+		return v
+	}
+	have, least := w.hangLayers(h.rolls, stretches+1, h.limit)
+	switch {
+	case have <= stretches:
+		return possible
+	case least > stretches:
+		return impossible
+	}
+	return undecided
 }

@@ -81,6 +81,11 @@ func (w *work) pursue(o *Options) (results []Result, pl *placing) {
 	results = []Result{rolls, {goals[0], value, bound, value == bound && !w.open()}}
 	if len(goals) > 1 {
 		value, bound, pl = w.follow(goals[1], value, pl)
+		if goals[0] == FewestChanges { // where they are not proven, there may be fewer now
+			r := &results[1]
+			r.Value = countChanges(w.hang.best)
+			r.Proven = r.Value == r.Bound && !w.open()
+		}
 		results = append(results, Result{goals[1], value, bound, value == bound && !w.open()})
 	}
 	return results, pl

@@ -58,6 +58,11 @@ type graph struct {
 	kinds int
 	at    []int64 // design position of each node, ascending; one entry more, far away, for "off the roll"
 	next  []int32 // next[v*kinds+j]; nodes() when the piece would end off the roll
+
+	// news[newsFrom[v]:newsFrom[v+1]] are the steps from node v that lead
+	// elsewhere than the same kind from node v+1; see news.go. Nil if not known.
+	news     []arc
+	newsFrom []int32
 }
 
 func (g *graph) nodes() int { return len(g.at) - 1 }
@@ -231,6 +236,7 @@ func (n *network) phaseGraph(p *Problem, limit int64) (graph, bool) {
 		}
 	}
 	g.at = append(g.at, faraway)
+	g.findNews()
 	return g, true
 }
 

@@ -7,8 +7,9 @@ package cutting
 //
 //	gain(v) = max(0, max over kinds j of weight(j) + gain(next(v, j)))
 //
-// One pass touches each node and kind once, works on whole numbers, and is
-// exact. It serves twice: the path is the column that the linear program asks
+// One pass touches each node and kind once, or fewer where most kinds lead from
+// a node to where they lead from the next (news.go), works on whole numbers, and
+// is exact. It serves twice: the path is the column that the linear program asks
 // for, and the number is the capacity of a certificate.
 
 // pass fills gain for one lane of a graph and returns the value of its first
@@ -17,6 +18,10 @@ func (g *graph) pass(from, last int32, weight, gain []int64) int64 {
 	const never = -1 << 60
 	for v := int(last) + 1; v < len(gain); v++ {
 		gain[v] = never
+	}
+	if g.news != nil && last >= from {
+		g.passNews(from, last, weight, gain)
+		return gain[from]
 	}
 	m := g.kinds
 	weight = weight[:m]
