@@ -36,9 +36,24 @@ func (s *Set) rollMap(paper int) error {
 func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
 	label := &s.Plan.Task.Papers[c.paper]
 	wide := max(label.Width.Scaled(1, n), 6*mm)
-	b := f.Take(page.Body.Line() + wide + 9*mm)
-	head := b
 	o := &r.Orders[order]
+	words := s.rollWords(r, o)
+	lines := page.Wrap(page.Strong, words, f.X().Length(), 6)
+	b := f.Take(measure.Length(len(lines))*page.Strong.Line() + wide + 9*mm)
+	f.Lines(b, page.Strong, lines)
+	strip := draw.Box{X: across(b.X.Lo, b.X.Lo+r.Length.Scaled(1, n)), Y: across(b.Y.Lo+6*mm, b.Y.Lo+6*mm+wide)}
+	f.In(draw.Group{Role: draw.Figure, Title: words, Desc: s.rollDesc(r, o)}, func() {
+		d := &stripDrawing{s: s, p: f.Page, r: r, n: n, box: strip}
+		d.ground(label.Repeat, o)
+		for _, q := range c.stretches(r, order) {
+			d.stretch(q)
+		}
+		d.rest(o)
+	})
+}
+
+// rollWords says what is known of a roll, and when an order of it holds.
+func (s *Set) rollWords(r *Roll, o *cutting.Order) string {
 	words := s.rollHead(r)
 	if len(r.Orders) > 1 {
 		words += ", " + s.text("page.roll-order", "after", s.size(micro(o.After)), "upto", s.size(micro(o.UpTo)))
@@ -49,16 +64,7 @@ func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
 	for k, at := range r.Parts {
 		words += ", " + s.text("page.part", "number", k+2, "from", s.size(at))
 	}
-	f.Set(head, page.Strong, words)
-	strip := draw.Box{X: across(b.X.Lo, b.X.Lo+r.Length.Scaled(1, n)), Y: across(b.Y.Lo+6*mm, b.Y.Lo+6*mm+wide)}
-	f.In(draw.Group{Role: draw.Figure, Title: words, Desc: s.rollDesc(r, o)}, func() {
-		d := &stripDrawing{s: s, p: f.Page, r: r, n: n, box: strip}
-		d.ground(label.Repeat, o)
-		for _, q := range c.stretches(r, order) {
-			d.stretch(q)
-		}
-		d.rest(o)
-	})
+	return words
 }
 
 // rollDesc tells the cuts of a roll in order.

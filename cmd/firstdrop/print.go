@@ -77,7 +77,7 @@ func (p *program) printCommand() *cobra.Command {
 		return p.print(c.Context(), args, f, set)
 	})
 	c.Flags().StringVar(&f.to, "to", "", "the `folder` or .pdf file to write")
-	c.Flags().StringVar(&f.size, "paper-size", "", "A4, A3, letter or tabloid `paper` (A4, or letter for a job in inches)")
+	c.Flags().StringVar(&f.size, "paper-size", "", "A4, A3, letter or tabloid `paper` (that of the language, letter for inches)")
 	c.Flags().StringVar(&f.scale, "scale", "", "`1:n` for elevations (for each wall the largest that fits)")
 	c.Flags().StringVar(&f.labels, "labels", "plain", "`grid` of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter)")
 	f.lang.addTo(c)
