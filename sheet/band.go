@@ -34,8 +34,8 @@ func (s *Set) band(r int, width, height measure.Length) *draw.Scene {
 	b.ends(x.Scaled(1, n))
 	window := draw.Box{X: across(-2*mm, x.Scaled(1, n)+2*mm), Y: across(b.y.Lo-bandBelow, b.y.Hi+bandAbove)}
 	return &draw.Scene{
-		ID: "band" + strconv.Itoa(r+1), Title: textBand, Desc: textBandDesc, Scale: n, Window: window,
-		Layers: []draw.Layer{{Name: "walls", Title: textBand, Items: b.items}, {Name: "words", Items: b.words}},
+		ID: "band" + strconv.Itoa(r+1), Title: s.text("page.band"), Desc: s.text("page.band-desc"), Scale: n, Window: window,
+		Layers: []draw.Layer{{Name: "walls", Title: s.text("page.band"), Items: b.items}, {Name: "words", Items: b.words}},
 	}
 }
 
@@ -155,11 +155,11 @@ func (b *bandDrawing) names(e *elevation, x measure.Length) {
 		draw.Segment(pt(x, b.y.Lo-3*mm), pt(x, b.y.Hi+2*mm), foldPen))
 	for _, p := range e.layout.Plumbs[:min(1, len(e.layout.Plumbs))] {
 		if p.Wall == e.index {
-			b.flag(x+e.on(p.X), textStartMark, chalk)
+			b.flag(x+e.on(p.X), b.s.text("page.start-mark"), chalk)
 		}
 	}
 	if q := killOf(e.layout); q != nil && q.Wall == e.index {
-		b.flag(x+e.on(q.X), textKillMark, oxide)
+		b.flag(x+e.on(q.X), b.s.text("page.kill-mark"), oxide)
 	}
 }
 

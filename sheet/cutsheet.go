@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"fmt"
+	"strings"
+
 	"firstdrop/draw"
 	"firstdrop/draw/page"
 	"firstdrop/hanging"
@@ -13,12 +16,12 @@ func (s *Set) cutting(paper int) error {
 	if err != nil {
 		return err
 	}
-	f := s.book.Begin(s.ofPaper(textCutting, paper), false)
-	f.Text(page.Body, textCutIntro)
-	f.Text(page.Body.Inked(page.Oxide), textCutBlade)
-	f.Heading(textCutOrder)
+	f := s.book.Begin(s.ofPaper(s.text("page.cutting"), paper), false)
+	f.Text(page.Body, s.text("page.cut-intro"))
+	f.Text(page.Body.Inked(page.Oxide), s.text("page.cut-blade"))
+	f.Heading(s.text("page.cut-order"))
 	f.Table(s.cutOrder(c))
-	f.Heading(textHangOrder)
+	f.Heading(s.text("page.hang-order"))
 	f.Table(s.hangOrder(c))
 	return nil
 }
@@ -34,7 +37,7 @@ func (s *Set) ofPaper(title string, paper int) string {
 	if used < 2 {
 		return title
 	}
-	return textPaperTitle(title, s.Plan.Task.Papers[paper].Name)
+	return s.text("page.of", "title", title, "name", s.Plan.Task.Papers[paper].Name)
 }
 
 // listType is how the less weighty columns of long lists are set.
@@ -44,15 +47,15 @@ var pieceType = page.Strong.Sized(5 * mm)
 
 // cutOrder lists the pieces as they come off the rolls.
 func (s *Set) cutOrder(c *cuts) page.Table {
-	t := page.Table{Title: textCutOrder, Columns: []page.Column{
-		{Title: textColTick, Width: 9 * mm},
-		{Title: textColPiece, Width: 17 * mm, Type: pieceType},
-		{Title: textColLength, Width: 24 * mm, Type: page.Strong.At(draw.End)},
-		{Title: textColMark, Share: 5, Type: listType},
-		{Title: textColTop, Width: 17 * mm, Type: listType},
-		{Title: textColWhere, Share: 5, Type: listType},
-		{Title: textColOnRoll, Width: 27 * mm, Type: page.Small},
-		{Title: textColLeft, Width: 19 * mm, Type: page.Small.At(draw.End)},
+	t := page.Table{Title: s.text("page.cut-order"), Columns: []page.Column{
+		{Title: s.text("page.col-tick"), Width: 9 * mm},
+		{Title: s.text("page.col-piece"), Width: 17 * mm, Type: pieceType},
+		{Title: s.text("page.col-length"), Width: 24 * mm, Type: page.Strong.At(draw.End)},
+		{Title: s.text("page.col-mark"), Share: 5, Type: listType},
+		{Title: s.text("page.col-top"), Width: 17 * mm, Type: listType},
+		{Title: s.text("page.col-where"), Share: 5, Type: listType},
+		{Title: s.text("page.col-on-roll"), Width: 27 * mm, Type: page.Small},
+		{Title: s.text("page.col-left"), Width: 19 * mm, Type: page.Small.At(draw.End)},
 	}}
 	var last *Roll
 	missing := false
@@ -61,12 +64,12 @@ func (s *Set) cutOrder(c *cuts) page.Table {
 		switch {
 		case at.roll == nil && !missing:
 			missing = true
-			t.Rows = append(t.Rows, page.Row{Across: textMissingRow})
+			t.Rows = append(t.Rows, page.Row{Across: s.text("page.missing-row")})
 		case at.roll != last && at.roll != nil:
 			last = at.roll
 			t.Rows = append(t.Rows, page.Row{Across: s.rollHead(at.roll)})
 			if n := len(at.roll.Orders); n > 1 {
-				t.Rows = append(t.Rows, page.Row{Across: textOrderDepends(n)})
+				t.Rows = append(t.Rows, page.Row{Across: s.text("page.orders-depend", "orders", n)})
 			}
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: s.cutRow(c, ref, at)})
@@ -75,42 +78,50 @@ func (s *Set) cutOrder(c *cuts) page.Table {
 }
 
 func (s *Set) rollHead(r *Roll) string {
-	return textRollHead(r.Title(), r.Batch, s.size(r.Length), s.size(r.Left), r.InHand)
+	parts := []string{s.text("page.roll", "roll", r.Title())}
+	if r.Batch != "" {
+		parts = append(parts, s.text("page.roll-batch", "batch", r.Batch))
+	}
+	parts = append(parts, s.size(r.Length))
+	if r.InHand {
+		parts = append(parts, s.text("page.roll-in-hand"))
+	}
+	return s.text("page.roll-left", "roll", strings.Join(parts, ", "), "left", s.size(r.Left))
 }
 
 func (s *Set) cutRow(c *cuts, ref plan.PieceRef, at stand) []string {
 	l := c.plan.Runs[ref.Run].Layout
 	p := &l.Pieces[ref.Piece]
-	row := []string{page.Tick, p.Name, s.size(p.Length), "", textTop(l, p), textWhere(l.Run.WallName(l.PieceWall(p)), what(s.words(), l, p)), "", ""}
+	row := []string{page.Tick, p.Name, s.size(p.Length), "", s.topWords(l, p), s.whereWords(l, p), "", ""}
 	if at.roll == nil {
 		return row
 	}
 	row[3] = Mark(&c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut), s.words())
 	if len(at.gifts) > 1 {
 		slit := c.plan.Across(ref)
-		row[5] += textSideBySide(Names(at.gifts), textSpan(s.bare(slit.Lo), s.size(slit.Hi)))
+		row[5] += " · " + s.text("page.side-by-side", "pieces", Names(at.gifts), "slit", span(s.bare(slit.Lo), s.size(slit.Hi)))
 	}
-	row[6] = textSpan(s.bare(at.cut.From.RoundTo(mm/10)), s.size(at.cut.To.RoundTo(mm/10)))
+	row[6] = span(s.bare(at.cut.From.RoundTo(mm/10)), s.size(at.cut.To.RoundTo(mm/10)))
 	row[7] = s.size((at.roll.Length - at.cut.To).FloorTo(mm))
 	return row
 }
 
-// textTop says which end of a piece comes off the roll first and where TOP goes.
-func textTop(l *hanging.Layout, p *hanging.Piece) string {
+// topWords says which end of a piece comes off the roll first and where TOP goes.
+func (s *Set) topWords(l *hanging.Layout, p *hanging.Piece) string {
 	if l.Drops[p.Drop].Reversed {
-		return textFootFirst
+		return s.text("page.foot-first")
 	}
-	return textHeadFirst
+	return s.text("page.head-first")
 }
 
 // hangOrder lists the pieces as they hang.
 func (s *Set) hangOrder(c *cuts) page.Table {
-	t := page.Table{Title: textHangOrder, Columns: []page.Column{
-		{Title: textColPiece, Width: 17 * mm, Type: pieceType},
-		{Title: textColRoll, Width: 30 * mm},
-		{Title: textColLength, Width: 25 * mm, Type: page.Strong.At(draw.End)},
-		{Title: textColWhere, Share: 1, Type: listType},
-		{Title: textColCovers, Width: 45 * mm, Type: page.Small},
+	t := page.Table{Title: s.text("page.hang-order"), Columns: []page.Column{
+		{Title: s.text("page.col-piece"), Width: 17 * mm, Type: pieceType},
+		{Title: s.text("page.col-roll"), Width: 30 * mm},
+		{Title: s.text("page.col-length"), Width: 25 * mm, Type: page.Strong.At(draw.End)},
+		{Title: s.text("page.col-where"), Share: 1, Type: listType},
+		{Title: s.text("page.col-covers"), Width: 45 * mm, Type: page.Small},
 	}}
 	run := -1
 	for _, ref := range c.asHung() {
@@ -122,11 +133,22 @@ func (s *Set) hangOrder(c *cuts) page.Table {
 		p := &l.Pieces[ref.Piece]
 		from := ""
 		if at := c.at[ref]; at.roll != nil {
-			from = textRollCut(at.roll.Title(), at.number)
+			from = rollCut(at)
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
-			p.Name, from, s.size(p.Length), textWhere(l.Run.WallName(l.PieceWall(p)), what(s.words(), l, p)), textSpan(s.bare(p.Y.Lo), s.size(p.Y.Hi)),
+			p.Name, from, s.size(p.Length), s.whereWords(l, p), span(s.bare(p.Y.Lo), s.size(p.Y.Hi)),
 		}})
 	}
 	return t
 }
+
+// whereWords says on which wall a piece hangs, and what it is.
+func (s *Set) whereWords(l *hanging.Layout, p *hanging.Piece) string {
+	return s.words().Name(l.Run.WallName(l.PieceWall(p))) + " · " + what(s.words(), l, p)
+}
+
+// rollCut names the roll and the cut that give a piece: "4 (A1) · 3".
+func rollCut(at stand) string { return fmt.Sprintf("%s · %d", at.roll.Title(), at.number) }
+
+// span writes where something begins and ends.
+func span(from, to string) string { return from + " – " + to }

@@ -64,8 +64,8 @@ func (s *Set) floorKey(r int, width, height measure.Length) *draw.Scene {
 	k.numbers()
 	reach := draw.BoxOf(k.feetOnPage()).Grown(floorAround)
 	return &draw.Scene{
-		ID: "floor" + strconv.Itoa(r+1), Title: textFloorKey, Desc: textFloorDesc, Scale: n, Window: reach,
-		Layers: []draw.Layer{{Name: "floor", Title: textFloorKey, Items: k.items}},
+		ID: "floor" + strconv.Itoa(r+1), Title: s.text("page.floor-key"), Desc: s.text("page.floor-desc"), Scale: n, Window: reach,
+		Layers: []draw.Layer{{Name: "floor", Title: s.text("page.floor-key"), Items: k.items}},
 	}
 }
 
@@ -133,10 +133,10 @@ func (k *key) walls() {
 func (k *key) start() {
 	if len(k.layout.Plumbs) > 0 {
 		b := k.layout.Plumbs[0]
-		k.flag(b.Wall, b.X, textStartMark, chalk)
+		k.flag(b.Wall, b.X, k.s.text("page.start-mark"), chalk)
 	}
 	if q := killOf(k.layout); q != nil {
-		k.flag(q.Wall, q.X, textKillMark, oxide)
+		k.flag(q.Wall, q.X, k.s.text("page.kill-mark"), oxide)
 	}
 }
 

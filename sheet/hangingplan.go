@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"fmt"
+
 	"firstdrop/draw"
 	"firstdrop/draw/page"
 	"firstdrop/draw/pdf"
@@ -29,22 +31,22 @@ func (s *Set) hanging() error {
 // overview sets the page that shows the whole run.
 func (s *Set) overview(r int) {
 	l := s.Plan.Runs[r].Layout
-	title := textOfRun(textHanging, l.Run.Name, len(s.Plan.Runs) > 1)
+	title := s.ofRun(s.text("page.hanging"), l.Run.Name)
 	p := s.book.Add(title, true)
 	p.Marks = append(p.Marks, pdf.Bookmark{Title: title})
 	f := p.Frame
 	band := s.band(r, f.X.Length(), f.Y.Length()*52/100)
 	low := draw.Box{X: f.X, Y: across(f.Y.Lo, f.Y.Lo+band.Window.Y.Length()+page.Sub.Line())}
-	s.captioned(p, low, textBand, band)
+	s.captioned(p, low, s.text("page.band"), band)
 	high := draw.Box{X: f.X, Y: across(low.Y.Hi+5*mm, f.Y.Hi)}
 	key := high
 	key.X.Hi = key.X.Lo + f.X.Length()*47/100
 	floor := s.floorKey(r, key.X.Length(), key.Y.Length()-page.Sub.Line())
-	s.captioned(p, key, textFloorKey, floor)
+	s.captioned(p, key, s.text("page.floor-key"), floor)
 	facts := high
 	facts.X.Lo = key.X.Hi + 10*mm
 	s.facts(p, facts, r)
-	p.Scale = textScale(band.Scale)
+	p.Scale = scaleOf(band.Scale)
 }
 
 // captioned places a drawing under its name, in the middle of a box.
@@ -53,7 +55,7 @@ func (s *Set) captioned(p *page.Page, b draw.Box, name string, d *draw.Scene) {
 	head.Y.Lo = head.Y.Hi - page.Sub.Line()
 	caption := name + "  "
 	p.In(draw.Group{Role: draw.Subheading}, func() { p.Set(head, page.Sub, caption) })
-	p.Set(head, page.Small.At(draw.End), textScale(d.Scale))
+	p.Set(head, page.Small.At(draw.End), scaleOf(d.Scale))
 	room := draw.Box{X: b.X, Y: across(b.Y.Lo, head.Y.Lo)}
 	w, h := d.Window.X.Length(), d.Window.Y.Length()
 	p.Place(d, pt(room.X.Lo+(room.X.Length()-w)/2, room.Y.Lo+(room.Y.Length()-h)/2))
@@ -79,18 +81,19 @@ func (s *Set) factsOf(r int) (facts [][2]string) {
 	l := s.Plan.Runs[r].Layout
 	add := func(name, words string) { facts = append(facts, [2]string{name, words}) }
 	size := s.size(l.Paper.Width) + " × " + s.size(l.Paper.RollLength)
-	add(textFactPaper, textPaper(l.Paper.Name, size, l.Paper.Match.String()))
+	add(s.text("page.fact-paper"), l.Paper.Name+", "+size+", "+s.matchWords(l.Paper.Match))
 	if len(l.Plumbs) == 0 || len(l.Pieces) == 0 {
-		add(textFactStart, textNothing)
+		add(s.text("page.fact-start"), s.text("page.nothing"))
 		return facts
 	}
 	b := &l.Plumbs[0]
-	add(textFactStart, textStart(l.Run.WallName(b.Wall), s.fromCorner(l, b.Wall, b.X, b.From), l.Drops[b.Drop].Number, b.Edge))
-	add(textFactOrder, textDirections(ways(l)))
-	add(textFactKill, s.killWords(l))
-	add(textFactDesign, s.designWords(l))
-	add(textFactPlumbs, textPlumbs(len(l.Plumbs)))
-	add(textFactCare, textPlanCare)
+	add(s.text("page.fact-start"), s.text("page.start-"+b.Edge.String(),
+		"wall", s.theWall(l, b.Wall), "from", s.fromCorner(l, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number))
+	add(s.text("page.fact-order"), s.directions(ways(l)))
+	add(s.text("page.fact-kill"), s.killWords(l))
+	add(s.text("page.fact-design"), s.designWords(l))
+	add(s.text("page.fact-plumbs"), s.text("page.plumbs", "n", len(l.Plumbs)))
+	add(s.text("page.fact-care"), s.text("page.plan-care"))
 	return facts
 }
 
@@ -120,33 +123,33 @@ func killOf(l *hanging.Layout) *hanging.Seam {
 func (s *Set) killWords(l *hanging.Layout) string {
 	k := killOf(l)
 	if k == nil {
-		return textNoKill
+		return s.text("page.no-kill")
 	}
 	place := s.killPlace(l, k)
 	if l.Paper.Match.Kind == paper.Free && l.Paper.Repeat == 0 {
-		return textKillFree(place)
+		return s.text("page.kill-free", "place", place)
 	}
-	return textKill(place, misses(s.words(), k.Across, k.Along))
+	return s.text("page.kill", "place", place, "misses", misses(s.words(), k.Across, k.Along))
 }
 
 func (s *Set) killPlace(l *hanging.Layout, k *hanging.Seam) string {
 	if k.InCorner {
-		return textKillIn(cornerOf(l, k.Wall, hanging.Left))
+		return s.text("page.kill-in", "corner", s.cornerOf(l, k.Wall, hanging.Left))
 	}
 	w := &l.Run.Walls[k.Wall]
 	for i := range w.Openings {
 		if x, _ := w.Openings[i].Outline.Bounds(); x.Contains(k.X) {
-			return textKillOver(nameOf(s.words(), &w.Openings[i]), l.Run.WallName(k.Wall))
+			return s.text("page.kill-over", "opening", nameOf(s.words(), &w.Openings[i]), "wall", s.theWall(l, k.Wall))
 		}
 	}
-	return textKillOn(l.Run.WallName(k.Wall), s.fromCorner(l, k.Wall, k.X, hanging.Left))
+	return s.text("page.kill-on", "wall", s.theWall(l, k.Wall), "from", s.fromCorner(l, k.Wall, k.X, hanging.Left))
 }
 
 func (s *Set) designWords(l *hanging.Layout) string {
 	if l.Paper.Repeat <= 0 {
-		return textPlainPaper
+		return s.text("page.plain-paper")
 	}
-	return textDesignAt(s.size(l.Choice.Design), s.size(l.Paper.Repeat))
+	return s.text("page.design-at", "into", s.size(l.Choice.Design), "repeat", s.size(l.Paper.Repeat))
 }
 
 // lay is a way to draw a wall on a page.
@@ -308,12 +311,12 @@ func (n *note) tall(width measure.Length) measure.Length {
 }
 
 func (s *Set) setElevation(e *elevation, way lay) {
-	f := s.book.Begin(textWall(e.name()), way.lying)
+	f := s.book.Begin(s.wallTitle(e.name()), way.lying)
 	f.Marks[0].Level = 1
-	f.Scale = textScale(e.scale)
+	f.Scale = scaleOf(e.scale)
 	f.Take(mm)
 	sub := f.Take(page.Body.Line())
-	f.Set(sub, page.Body.Inked(page.Quiet), textSub(s.size(e.wall.Width), e.run.Name, e.label.Name))
+	f.Set(sub, page.Body.Inked(page.Quiet), s.text("page.sub", "width", s.size(e.wall.Width), "run", s.words().Name(e.run.Name), "paper", e.label.Name))
 	d := e.finish()
 	tall := min(e.drawnTall(), f.Left())
 	at := f.Take(tall)
@@ -345,4 +348,40 @@ func (s *Set) setNote(f *page.Flow, n *note) {
 	if tall := pennantHigh + 3*mm/2; before-f.Y() < tall && before > f.Y() {
 		f.Gap(tall - (before - f.Y()))
 	}
+}
+
+// directions says which way the drops follow the first.
+func (s *Set) directions(right, left int) string {
+	switch {
+	case left == 0 && right == 0:
+		return s.text("page.only-drop")
+	case left == 0:
+		return s.text("page.all-right")
+	case right == 0:
+		return s.text("page.all-left")
+	}
+	return s.text("page.both-ways", "right", right, "left", left)
+}
+
+// matchWords says how drops stand against each other.
+func (s *Set) matchWords(m paper.Match) string {
+	switch {
+	case m.Kind == paper.Free:
+		return s.text("match.free")
+	case m.Kind == paper.Straight:
+		return s.text("match.straight")
+	case m.Den == 0:
+		return s.text("match.length", "size", s.size(m.Length))
+	case m.Num == 1 && m.Den == 2:
+		return s.text("match.half")
+	}
+	return s.text("match.part", "num", int(m.Num), "den", int(m.Den))
+}
+
+// Error says what to do about it.
+func (e *TooLargeError) Error() string {
+	if e.Scale > 0 {
+		return fmt.Sprintf("wall %s, %v wide, has no room on %s at 1:%d: take larger paper or a smaller scale", e.Wall, e.Width, e.Format, e.Scale)
+	}
+	return fmt.Sprintf("wall %s, %v wide, has no room on %s: take larger paper", e.Wall, e.Width, e.Format)
 }

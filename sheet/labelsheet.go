@@ -103,14 +103,14 @@ var cutPen = draw.Pen{Ink: faint, Width: 2 * mm / 10, Dash: []measure.Length{2 *
 // stands in the margin over it, or in the row left free.
 func (s *Set) labelPage(g Grid, isPlain, first bool) *page.Page {
 	if isPlain {
-		p := s.book.Add(textLabels, false)
-		p.Set(p.Frame, page.Body, textLabelsIntro)
+		p := s.book.Add(s.text("page.labels"), false)
+		p.Set(p.Frame, page.Body, s.text("page.labels-intro"))
 		s.markFirst(p, first)
 		return p
 	}
 	format := s.book.Format
 	s.book.Format = g.Format
-	p := s.book.Add(textLabels, false)
+	p := s.book.Add(s.text("page.labels"), false)
 	s.book.Format = format
 	p.Bare = true
 	y := p.Box.Y.Hi - 6*mm
@@ -121,7 +121,7 @@ func (s *Set) labelPage(g Grid, isPlain, first bool) *page.Page {
 	p.In(draw.Group{Role: draw.Furniture}, func() {
 		p.Add(draw.Ruler{At: pt(14*mm, y), Size: size, Ink: quiet, Pen: draw.Pen{Ink: quiet, Width: 2 * mm / 10}})
 		words := draw.Box{X: across(125*mm, p.Box.X.Hi-10*mm), Y: across(y-3*mm, y+3*mm)}
-		p.Lines(words, page.Small.Sized(2*mm), page.Wrap(page.Small.Sized(2*mm), pageWords.Ruler, words.X.Length(), 2))
+		p.Lines(words, page.Small.Sized(2*mm), page.Wrap(page.Small.Sized(2*mm), s.text("page.ruler"), words.X.Length(), 2))
 	})
 	s.markFirst(p, first)
 	return p
@@ -129,7 +129,7 @@ func (s *Set) labelPage(g Grid, isPlain, first bool) *page.Page {
 
 func (s *Set) markFirst(p *page.Page, first bool) {
 	if first {
-		p.Marks = append(p.Marks, pdf.Bookmark{Title: textLabels})
+		p.Marks = append(p.Marks, pdf.Bookmark{Title: s.text("page.labels")})
 	}
 }
 
@@ -153,11 +153,11 @@ func (s *Set) stickers() (all []label, err error) {
 			l := s.Plan.Runs[ref.Run].Layout
 			p := &l.Pieces[ref.Piece]
 			one := label{
-				piece: p.Name, wall: textWall(l.Run.WallName(l.PieceWall(p))), length: s.size(p.Length), what: what(s.words(), l, p),
+				piece: p.Name, wall: s.wallTitle(l.Run.WallName(l.PieceWall(p))), length: s.size(p.Length), what: what(s.words(), l, p),
 				reversed: l.Drops[p.Drop].Reversed,
 			}
 			if at := c.at[ref]; at.roll != nil {
-				one.from = textLabelFrom(at.roll.Title(), at.number)
+				one.from = s.text("page.label-from", "roll", at.roll.Title(), "cut", at.number)
 				one.mark = Mark(&s.Plan.Task.Papers[i], at.roll.Phase(at.cut), s.words())
 			}
 			all = append(all, one)
@@ -179,7 +179,7 @@ func (s *Set) sticker(p *page.Page, b draw.Box, l label) {
 	words := top
 	words.X.Lo += 5 * mm
 	words.Y.Hi = words.Y.Lo + page.Small.Line() + mm/2
-	p.Set(words, page.Strong.Sized(29*mm/10), textLabelTop)
+	p.Set(words, page.Strong.Sized(29*mm/10), s.text("page.label-top"))
 	number := left
 	number.Y.Hi = top.Y.Lo
 	p.Largest(number, page.Large.Sized(14*mm), l.piece)

@@ -242,8 +242,8 @@ func TestNoSentencesInCode(t *testing.T) {
 			return true
 		}
 		s, err := strconv.Unquote(lit.Value)
-		if err != nil || strings.HasPrefix(s, "sheet: ") || strings.HasPrefix(filepath.Base(where), "texts") {
-			return true // texts….go are still to be moved
+		if err != nil || strings.HasPrefix(s, "sheet: ") || strings.HasPrefix(s, "wall %s, %v wide, has no room") {
+			return true // errors
 		}
 		if sentence.MatchString(s) {
 			t.Errorf("%s: %q belongs into the catalogues", where, s)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strconv"
 
 	"firstdrop/draw"
@@ -9,22 +10,23 @@ import (
 	"firstdrop/measure"
 	"firstdrop/order"
 	"firstdrop/paper"
+	"firstdrop/plan"
 )
 
 // orders sets the order sheet: what to buy, of which batch, why so much, and how
 // sure that is.
 func (s *Set) orders() error {
-	f := s.book.Begin(textOrder, false)
-	f.Heading(textOrderList)
+	f := s.book.Begin(s.text("page.order"), false)
+	f.Heading(s.text("page.order-list"))
 	f.Table(s.orderTable())
-	f.Heading(textBatch)
+	f.Heading(s.text("page.batch"))
 	for i := range s.Plan.Papers {
 		if label := &s.Plan.Task.Papers[i]; label.Batch != "" && s.Plan.Papers[i].Buy() > 0 {
-			f.Text(page.Strong, textPaperBatch(label.Name, label.Batch))
+			f.Text(page.Strong, s.text("page.ask-batch", "paper", label.Name, "batch", label.Batch))
 		}
 	}
-	f.Text(page.Body, textOneBatch)
-	f.Text(page.Body, textShortPieces)
+	f.Text(page.Body, s.text("page.one-batch"))
+	f.Text(page.Body, s.text("page.short-pieces"))
 	for i := range s.Plan.Papers {
 		if len(s.Plan.Papers[i].Batches) > 0 {
 			s.why(f, i)
@@ -37,14 +39,14 @@ func (s *Set) orders() error {
 }
 
 func (s *Set) orderTable() page.Table {
-	t := page.Table{Title: textOrderList, Columns: []page.Column{
-		{Title: textColPaper, Share: 3, Type: page.Strong},
-		{Title: textColSize, Width: 43 * mm},
-		{Title: textColNeeded, Width: 24 * mm, Type: page.Body.At(draw.End)},
-		{Title: textColSold, Width: 23 * mm},
-		{Title: textColBuy, Width: 27 * mm, Type: page.Strong.Sized(45 * mm / 10)},
-		{Title: textColSpare, Width: 13 * mm, Type: page.Body.At(draw.End)},
-		{Title: textColCost, Width: 26 * mm, Type: page.Body.At(draw.End)},
+	t := page.Table{Title: s.text("page.order-list"), Columns: []page.Column{
+		{Title: s.text("page.col-paper"), Share: 3, Type: page.Strong},
+		{Title: s.text("page.col-size"), Width: 43 * mm},
+		{Title: s.text("page.col-needed"), Width: 24 * mm, Type: page.Body.At(draw.End)},
+		{Title: s.text("page.col-sold"), Width: 23 * mm},
+		{Title: s.text("page.col-buy"), Width: 27 * mm, Type: page.Strong.Sized(45 * mm / 10)},
+		{Title: s.text("page.col-spare"), Width: 13 * mm, Type: page.Body.At(draw.End)},
+		{Title: s.text("page.col-cost"), Width: 26 * mm, Type: page.Body.At(draw.End)},
 	}}
 	for i := range s.Plan.Papers {
 		label := &s.Plan.Task.Papers[i]
@@ -56,7 +58,7 @@ func (s *Set) orderTable() page.Table {
 			}
 		}
 		if !any && len(s.Plan.Papers[i].Batches) > 0 {
-			t.Rows = append(t.Rows, page.Row{Cells: []string{label.Name, "", "0", "", textNoBuy, "", ""}})
+			t.Rows = append(t.Rows, page.Row{Cells: []string{label.Name, "", "0", "", s.text("page.no-buy"), "", ""}})
 		}
 	}
 	return t
@@ -68,8 +70,8 @@ func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
 		cost = line.Cost.String()
 	}
 	return []string{
-		label.Name, s.size(label.Width) + " × " + s.size(line.RollLength), strconv.Itoa(line.Rolls), textSoldIn(line.PerPack),
-		textPacks(line.Packs, line.PerPack), strconv.Itoa(line.Spare), cost,
+		label.Name, s.size(label.Width) + " × " + s.size(line.RollLength), strconv.Itoa(line.Rolls), s.soldIn(line.PerPack),
+		s.packs(line.Packs, line.PerPack), strconv.Itoa(line.Spare), cost,
 	}
 }
 
@@ -79,27 +81,30 @@ func (s *Set) why(f *page.Flow, paper int) {
 	rolls := Rolls(s.Plan, paper)
 	const tall = 33 * mm
 	f.Need(2*tall + 20*mm)
-	f.Heading(s.ofPaper(textWhy, paper))
+	f.Heading(s.ofPaper(s.text("page.why"), paper))
 	wide := min(f.X().Length()/measure.Length(max(len(rolls), pp.AreaRolls, 1)), 13*mm)
 	label := &s.Plan.Task.Papers[paper]
-	f.In(draw.Group{Role: draw.Figure, Title: textWhy, Desc: textWhyDesc + " " + textByArea(pp.Net, s.System, pp.AreaRolls) + ". " + textByDrops(pp.Drops, len(rolls)) + "."}, func() {
-		f.Set(f.Take(page.Body.Line()), page.Strong, textByArea(pp.Net, s.System, pp.AreaRolls))
+	f.In(draw.Group{Role: draw.Figure, Title: s.text("page.why"), Desc: s.text("page.why-desc") + " " + s.byArea(pp) + ". " + s.text("page.by-drops", "drops", pp.Drops, "rolls", s.rollCount(len(rolls))) + "."}, func() {
+		f.Set(f.Take(page.Body.Line()), page.Strong, s.byArea(pp))
 		b := f.Take(tall * 6 / 10)
 		s.areaRolls(f.Page, b, wide, label, pp.Net)
 		f.Gap(2 * mm)
-		f.Set(f.Take(page.Body.Line()), page.Strong, textByDrops(pp.Drops, len(rolls)))
+		f.Set(f.Take(page.Body.Line()), page.Strong, s.text("page.by-drops", "drops", pp.Drops, "rolls", s.rollCount(len(rolls))))
 		b = f.Take(tall)
 		s.dropRolls(f.Page, b, wide, label, rolls)
 	})
 	f.Gap(mm)
 	if pp.Missing() == 0 && pp.Buy() > 1 {
-		words := textNotProven(pp.LowerBound())
+		words := s.text("page.not-proven", "rolls", s.rollCount(pp.LowerBound()))
 		if pp.Proven() && pp.LowerBound() == pp.Buy() {
-			words = textProven(pp.Buy(), len(label.Rolls) > 0)
+			words = s.text("page.proven", "rolls", s.rollCount(pp.Buy()-1))
+			if len(label.Rolls) > 0 {
+				words = s.text("page.proven-beside", "rolls", s.rollCount(pp.Buy()-1))
+			}
 		}
 		f.Text(page.Body, words)
 	}
-	f.Text(page.Small, textWhyNote)
+	f.Text(page.Small, s.text("page.why-note"))
 }
 
 // longestRoll is what both rows are scaled by.
@@ -154,13 +159,13 @@ func (s *Set) sure(f *page.Flow, paper int) {
 		if c == nil {
 			continue
 		}
-		title := s.ofPaper(textSure, paper)
+		title := s.ofPaper(s.text("page.sure"), paper)
 		if b := s.Plan.Papers[paper].Batches[k].Batch; b != "" {
 			title += " " + b
 		}
 		f.Need(24*mm + measure.Length(len(c.Enough))*7*mm)
 		f.Heading(title)
-		f.Text(page.Small, textSureIntro(c.Jobs))
+		f.Text(page.Small, s.text("page.sure-intro", "jobs", c.Jobs))
 		for _, point := range c.Enough {
 			s.sureBar(f, c, point)
 		}
@@ -172,17 +177,17 @@ func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
 	b := f.Take(7 * mm)
 	f.In(draw.Group{Role: draw.Paragraph}, func() {
 		kind := page.Body
-		words := textRolls(point.Rolls)
+		words := s.rollCount(point.Rolls)
 		if point.Rolls == c.Rolls {
 			kind = page.Strong
-			words += ", " + textPlanned
+			words += ", " + s.text("page.planned")
 		}
 		name, share := b, b
 		name.X.Hi = b.X.Lo + 40*mm
 		bar := draw.BoxAt(name.X.Hi, b.Y.Lo+mm, b.X.Length()-60*mm, 5*mm)
 		share.X.Lo = bar.X.Hi + 3*mm
 		f.Set(name, kind, words)
-		f.Set(share, kind.At(draw.End), textEnough(point.Jobs, c.Jobs))
+		f.Set(share, kind.At(draw.End), s.words().Number(share1000(point.Jobs, c.Jobs)))
 		f.Fill(bar, white, page.Thin)
 		bar.X.Hi = bar.X.Lo + bar.X.Length().Scaled(int64(point.Jobs), int64(max(c.Jobs, 1)))
 		f.Fill(bar, faint, draw.Pen{})
@@ -195,9 +200,9 @@ func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
 // arrival leaves blanks to fill when the rolls come.
 func (s *Set) arrival(f *page.Flow) {
 	f.Need(35 * mm)
-	f.Heading(textOrdered)
-	f.Text(page.Small, textOrderKeep)
-	blanks(f, []string{textBlankShop, textBlankBatch, textBlankRolls, textBlankFault})
+	f.Heading(s.text("page.ordered"))
+	f.Text(page.Small, s.text("page.order-keep"))
+	blanks(f, []string{s.text("page.blank-shop"), s.text("page.blank-batch"), s.text("page.blank-rolls"), s.text("page.blank-fault")})
 }
 
 // blanks leaves lines to write on behind a few words each, two beside each other.
@@ -217,4 +222,35 @@ func blank(f *page.Flow, x, y geom.Interval, words string) {
 	name := draw.Box{X: across(x.Lo, x.Lo+x.Length()*55/100), Y: across(y.Lo, y.Lo+page.Body.Line()+mm)}
 	f.Set(name, page.Body, words)
 	f.Level(across(name.X.Hi, x.Hi), y.Lo+mm, page.Frame)
+}
+
+// rollCount counts rolls.
+func (s *Set) rollCount(n int) string { return s.text("page.rolls", "n", n) }
+
+// packs counts what is to be bought: rolls, or packs of several.
+func (s *Set) packs(n, per int) string {
+	if per <= 1 {
+		return s.rollCount(n)
+	}
+	return s.text("page.packs", "n", n, "per", per)
+}
+
+// soldIn says what is sold together.
+func (s *Set) soldIn(per int) string {
+	if per <= 1 {
+		return s.text("page.single-rolls")
+	}
+	return s.text("page.packs-of", "per", per)
+}
+
+// byArea says how many rolls dividing areas gives.
+func (s *Set) byArea(pp *plan.PaperPlan) string {
+	area := s.words().Number(pp.Net.Format(s.System))
+	return s.text("page.by-area", "area", area, "rolls", s.rollCount(pp.AreaRolls))
+}
+
+// share1000 writes a part of all in tenths of a percent.
+func share1000(of, all int) string {
+	tenths := of * 1000 / max(all, 1)
+	return fmt.Sprintf("%d.%d %%", tenths/10, tenths%10)
 }

@@ -16,6 +16,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/plan"
 	"firstdrop/sheet"
+	"firstdrop/words"
 )
 
 // setOf makes the set of a job. Pictures are the demo designs that it names.
@@ -77,6 +78,40 @@ func TestPagesOfExamples(t *testing.T) {
 			}
 		}
 	})
+}
+
+// The same in every language, on the paper that is usual there; and where that is
+// A4, no words are cut off that English has room for.
+func TestPagesInEveryLanguage(t *testing.T) {
+	eachExample(t, func(t *testing.T, set sheet.Set) {
+		english, err := set.Book(sheet.Kinds()...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, tag := range words.Languages()[1:] {
+			set.Lang = words.For(tag)
+			book, err := set.Book(sheet.Kinds()...)
+			if err != nil {
+				t.Fatal(err)
+			}
+			checkBook(t, book)
+			if cut := cutOff(book); book.Format == english.Format && len(cut) > len(cutOff(english)) {
+				t.Errorf("%s: %d words cut off, %d in English: %q", tag, len(cut), len(cutOff(english)), cut)
+			}
+		}
+	})
+}
+
+// cutOff lists the words that end in an ellipsis, but for the job's name.
+func cutOff(book *page.Book) (cut []string) {
+	for _, s := range book.Scenes() {
+		s.Walk(func(_ string, it draw.Item) {
+			if x, ok := it.(draw.Text); ok && strings.HasSuffix(x.Text, "…") && !strings.HasPrefix(book.Job, strings.TrimSuffix(x.Text, "…")) {
+				cut = append(cut, x.Text)
+			}
+		})
+	}
+	return cut
 }
 
 func checkBook(t *testing.T, book *page.Book) {

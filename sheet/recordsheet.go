@@ -13,38 +13,38 @@ import (
 
 // record sets what whoever lives with the paper must know years later.
 func (s *Set) record() error {
-	f := s.book.Begin(textRecord, false)
-	f.Text(page.Body, textRecordIntro)
-	f.Heading(textHungHead)
+	f := s.book.Begin(s.text("page.record"), false)
+	f.Text(page.Body, s.text("page.record-intro"))
+	f.Heading(s.text("page.hung-head"))
 	table, err := s.hungTable()
 	if err != nil {
 		return err
 	}
 	f.Table(table)
-	f.Heading(textLeftHead)
+	f.Heading(s.text("page.left-head"))
 	f.Table(s.leftTable())
-	f.Heading(textCareHead)
-	for _, words := range []string{textCareLabel, textCarePaste, textCarePatch} {
+	f.Heading(s.text("page.care-head"))
+	for _, words := range []string{s.text("page.care-label"), s.text("page.care-paste"), s.text("page.care-patch")} {
 		f.Text(page.Body, words)
 	}
 	f.Need(76 * mm)
-	f.Heading(textFillHead)
-	blanks(f, []string{textFillDone, textFillPaste, textFillBatch, textFillChange, textFillRest, textFillSigned})
+	f.Heading(s.text("page.fill-head"))
+	blanks(f, []string{s.text("page.fill-done"), s.text("page.fill-paste"), s.text("page.fill-batch"), s.text("page.fill-change"), s.text("page.fill-rest"), s.text("page.fill-signed")})
 	b := f.Take(30 * mm)
 	f.Fill(b, 0, draw.Pen{Ink: faint, Width: 3 * mm / 10, Dash: []measure.Length{2 * mm, mm}})
-	f.Centred(b, page.Small, textStickLabel)
+	f.Centred(b, page.Small, s.text("page.stick-label"))
 	s.tick()
 	return nil
 }
 
 // hungTable lists, wall by wall, which drops hang there and from which rolls.
 func (s *Set) hungTable() (page.Table, error) {
-	t := page.Table{Title: textHungHead, Columns: []page.Column{
-		{Title: textColWall, Share: 3, Type: page.Strong},
-		{Title: textColPaper, Share: 3},
-		{Title: textColDrops, Share: 4},
-		{Title: textColRolls, Share: 4},
-		{Title: textColBatch, Share: 2},
+	t := page.Table{Title: s.text("page.hung-head"), Columns: []page.Column{
+		{Title: s.text("page.col-wall"), Share: 3, Type: page.Strong},
+		{Title: s.text("page.col-paper"), Share: 3},
+		{Title: s.text("page.col-drops"), Share: 4},
+		{Title: s.text("page.col-rolls"), Share: 4},
+		{Title: s.text("page.col-batch"), Share: 2},
 	}}
 	for r := range s.Plan.Runs {
 		l := s.Plan.Runs[r].Layout
@@ -81,9 +81,9 @@ func (s *Set) hungRow(c *cuts, r, w int) []string {
 		rolls = append(rolls, at.roll.Title())
 		batches = append(batches, at.roll.Batch)
 	}
-	name := l.Run.WallName(w)
+	name := s.words().Name(l.Run.WallName(w))
 	if len(s.Plan.Runs) > 1 {
-		name += ", " + l.Run.Name
+		name += ", " + s.words().Name(l.Run.Name)
 	}
 	batch := strings.Join(distinct(batches), ", ")
 	if strings.Trim(batch, ", ") == "" {
@@ -128,11 +128,11 @@ func runsOf(numbers []int) string {
 
 // leftTable lists what is left of every roll and which drops it can give again.
 func (s *Set) leftTable() page.Table {
-	t := page.Table{Title: textLeftHead, Columns: []page.Column{
-		{Title: textColRollNo, Width: 26 * mm, Type: page.Strong},
-		{Title: textColPaper, Share: 2},
-		{Title: textColLeftLen, Width: 28 * mm, Type: page.Body.At(draw.End)},
-		{Title: textColPatch, Share: 4},
+	t := page.Table{Title: s.text("page.left-head"), Columns: []page.Column{
+		{Title: s.text("page.col-roll-no"), Width: 26 * mm, Type: page.Strong},
+		{Title: s.text("page.col-paper"), Share: 2},
+		{Title: s.text("page.col-left-len"), Width: 28 * mm, Type: page.Body.At(draw.End)},
+		{Title: s.text("page.col-patch"), Share: 4},
 	}}
 	for i := range s.Plan.Papers {
 		for _, r := range Rolls(s.Plan, i) {
@@ -147,7 +147,7 @@ func (s *Set) leftTable() page.Table {
 // patchWords says which pieces a roll's left-over gives again, each by itself.
 func (s *Set) patchWords(r *Roll, paper int) string {
 	if r.patches(s.Plan, paper) {
-		return textPatchAll
+		return s.text("page.patch-all")
 	}
 	var names []string
 	for i := range s.Plan.Runs {
@@ -161,7 +161,7 @@ func (s *Set) patchWords(r *Roll, paper int) string {
 		}
 	}
 	if len(names) == 0 {
-		return textPatchNone
+		return s.text("page.patch-none")
 	}
 	return strings.Join(distinct(names), ", ")
 }

@@ -15,15 +15,15 @@ func (s *Set) rollMap(paper int) error {
 		return err
 	}
 	rolls := c.rolls
-	f := s.book.Begin(s.ofPaper(textRollMap, paper), false)
-	f.Text(page.Body, textRollIntro)
+	f := s.book.Begin(s.ofPaper(s.text("page.roll-map"), paper), false)
+	f.Text(page.Body, s.text("page.roll-intro"))
 	f.Gap(2 * mm)
 	longest := measure.Length(0)
 	for i := range rolls {
 		longest = max(longest, rolls[i].Length)
 	}
 	n := int64((longest+f.X().Length()-1)/f.X().Length()+4) / 5 * 5
-	f.Scale = textScale(n)
+	f.Scale = scaleOf(n)
 	for i := range rolls {
 		for o := range rolls[i].Orders {
 			s.rollStrip(f, c, &rolls[i], o, n)
@@ -36,20 +36,11 @@ func (s *Set) rollMap(paper int) error {
 func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
 	label := &s.Plan.Task.Papers[c.paper]
 	wide := max(label.Width.Scaled(1, n), 6*mm)
-	b := f.Take(page.Body.Line() + wide + 9*mm)
-	head := b
 	o := &r.Orders[order]
-	words := s.rollHead(r)
-	if len(r.Orders) > 1 {
-		words += ", " + textRollOrder(s.size(micro(o.After)), s.size(micro(o.UpTo)))
-	}
-	for _, q := range r.Flaws {
-		words += ", " + textFlawAt(s.bare(q.From), s.size(q.To))
-	}
-	for k, at := range r.Parts {
-		words += ", " + textPartAt(k+2, s.size(at))
-	}
-	f.Set(head, page.Strong, words)
+	words := s.rollWords(r, o)
+	lines := page.Wrap(page.Strong, words, f.X().Length(), 6)
+	b := f.Take(measure.Length(len(lines))*page.Strong.Line() + wide + 9*mm)
+	f.Lines(b, page.Strong, lines)
 	strip := draw.Box{X: across(b.X.Lo, b.X.Lo+r.Length.Scaled(1, n)), Y: across(b.Y.Lo+6*mm, b.Y.Lo+6*mm+wide)}
 	f.In(draw.Group{Role: draw.Figure, Title: words, Desc: s.rollDesc(r, o)}, func() {
 		d := &stripDrawing{s: s, p: f.Page, r: r, n: n, box: strip}
@@ -61,10 +52,25 @@ func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
 	})
 }
 
+// rollWords says what is known of a roll, and when an order of it holds.
+func (s *Set) rollWords(r *Roll, o *cutting.Order) string {
+	words := s.rollHead(r)
+	if len(r.Orders) > 1 {
+		words += ", " + s.text("page.roll-order", "after", s.size(micro(o.After)), "upto", s.size(micro(o.UpTo)))
+	}
+	for _, q := range r.Flaws {
+		words += ", " + s.text("page.flaw", "from", s.bare(q.From), "to", s.size(q.To))
+	}
+	for k, at := range r.Parts {
+		words += ", " + s.text("page.part", "number", k+2, "from", s.size(at))
+	}
+	return words
+}
+
 // rollDesc tells the cuts of a roll in order.
 func (s *Set) rollDesc(r *Roll, o *cutting.Order) (text string) {
 	for _, c := range o.Cuts {
-		text += Names(r.Gifts(s.Plan, c)) + " " + textSpan(s.size(micro(c.From)), s.size(micro(c.To))) + ". "
+		text += Names(r.Gifts(s.Plan, c)) + " " + span(s.size(micro(c.From)), s.size(micro(c.To))) + ". "
 	}
 	return text
 }
@@ -148,7 +154,7 @@ func (d *stripDrawing) rest(o *cutting.Order) {
 	b := d.on(d.r.Length-d.r.Left, d.r.Length)
 	foot := draw.Box{X: across(b.X.Lo+mm/2, b.X.Hi), Y: across(b.Y.Lo-5*mm, b.Y.Lo-mm/2)}
 	t := page.Small.Sized(24 * mm / 10)
-	words := textLeft(d.s.size(d.r.Left.FloorTo(mm)))
+	words := d.s.text("page.left", "size", d.s.size(d.r.Left.FloorTo(mm)))
 	if w := draw.TextWidth(words, t.Size, false); w > foot.X.Length() {
 		return
 	}

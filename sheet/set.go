@@ -3,6 +3,9 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"firstdrop/draw"
 	"firstdrop/draw/page"
@@ -44,7 +47,7 @@ type Set struct {
 	// Lang is the language of what the drawings say; British English when nil. The
 	// sheets' own words are British English so far.
 	Lang   *words.Catalogue
-	Format draw.Format // A4, or Letter for inches, when it has no size
+	Format draw.Format // that of the language when it has no size
 	// Scale is n for elevations at 1:n. 0 chooses for each wall the largest that fits.
 	Scale int64
 	// Repeats are pictures of one repeat of each paper, as the plan's papers; nil,
@@ -74,12 +77,9 @@ func (s Set) Document(kinds ...Kind) (*pdf.Document, error) {
 // Book is as Document, before the pages are bound.
 func (s Set) Book(kinds ...Kind) (*page.Book, error) {
 	if s.Format.Width <= 0 || s.Format.Height <= 0 {
-		s.Format = draw.A4
-		if s.System == measure.Imperial {
-			s.Format = draw.Letter
-		}
+		s.Format = s.usualFormat()
 	}
-	s.book = &page.Book{Format: s.Format, Job: s.title(), Words: pageWords}
+	s.book = &page.Book{Format: s.Format, Job: s.title(), Words: s.pageWords()}
 	s.of = s.parts(kinds)
 	var seen []Kind
 	for _, k := range kinds {
@@ -103,9 +103,9 @@ func (s *Set) title() string {
 	case s.Job != "":
 		return s.Job
 	case s.Plan == nil:
-		return textBlankJob
+		return s.text("page.blank-job")
 	}
-	return textNoName
+	return s.text("page.no-name")
 }
 
 // sheet sets one sheet.
@@ -220,12 +220,69 @@ func (s *Set) fromCorner(l *hanging.Layout, wall int, x measure.Length, side han
 }
 
 // cornerOf names an end of a wall: "corner D|A", "the left end".
-func cornerOf(l *hanging.Layout, wall int, side hanging.Side) string {
+func (s *Set) cornerOf(l *hanging.Layout, wall int, side hanging.Side) string {
 	e := elevation{run: l.Run, index: wall}
 	if _, name, _, ok := e.corner(side); ok {
-		return textCorner(name)
+		return s.text("page.corner", "corner", s.words().Name(name))
 	}
-	return textEnd(side)
+	return s.text("page.end-" + side.String())
+}
+
+// text returns a message of the catalogue.
+func (s *Set) text(id string, args ...any) string { return s.words().Text(id, args...) }
+
+// pageWords are what every page says.
+func (s *Set) pageWords() page.Words {
+	return page.Words{
+		Lang:   s.words().Tag(),
+		PageOf: func(n, of int) string { return fmt.Sprintf("%d / %d", n, of) },
+		Ruler:  s.text("page.ruler"),
+	}
+}
+
+// usualFormat returns the paper that printers hold where the language is spoken;
+// in English, Letter for those who measure in inches.
+func (s *Set) usualFormat() draw.Format {
+	inches := s.System == measure.Imperial && strings.HasPrefix(s.words().Tag(), "en")
+	if format, ok := draw.FormatNamed(s.words().Page()); ok && !inches {
+		return format
+	}
+	return draw.Letter
+}
+
+// scaleOf writes a scale.
+func scaleOf(n int64) string { return fmt.Sprintf("1:%d", n) }
+
+// wallTitle names a wall as a title: "Wall A", but "Landing wall".
+func (s *Set) wallTitle(name string) string {
+	name = s.words().Name(name)
+	if s.saysWall(name) {
+		r, n := utf8.DecodeRuneInString(name)
+		return string(unicode.ToUpper(r)) + name[n:]
+	}
+	return s.text("wall.named", "wall", name)
+}
+
+// theWall is as wallTitle, within a sentence.
+func (s *Set) theWall(l *hanging.Layout, wall int) string {
+	name := s.words().Name(l.Run.WallName(wall))
+	if s.saysWall(name) {
+		return s.text("page.the-wall", "wall", name)
+	}
+	return s.text("page.wall", "wall", name)
+}
+
+// saysWall reports whether a name says that it is a wall's.
+func (s *Set) saysWall(name string) bool {
+	return strings.Contains(strings.ToLower(name), strings.ToLower(s.text("kind.wall")))
+}
+
+// ofRun adds a run's name to a title where there are several.
+func (s *Set) ofRun(title, run string) string {
+	if len(s.Plan.Runs) > 1 {
+		return s.text("page.of", "title", title, "name", s.words().Name(run))
+	}
+	return title
 }
 
 // pt returns a point.

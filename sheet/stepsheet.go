@@ -9,16 +9,17 @@ import (
 	"firstdrop/draw/page"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
 )
 
 // steps sets the work in its order: cautions, making ready, every drop, the end.
 func (s *Set) steps() error {
-	f := s.book.Begin(textSteps, false)
+	f := s.book.Begin(s.text("page.steps"), false)
 	s.cautions(f)
 	n := 0
-	f.Heading(textReady)
+	f.Heading(s.text("page.ready"))
 	for _, words := range s.readySteps() {
 		n++
 		numbered(f, n, words)
@@ -28,17 +29,17 @@ func (s *Set) steps() error {
 		if len(l.Pieces) == 0 {
 			continue
 		}
-		f.Heading(textOfRun(textHang, l.Run.Name, len(s.Plan.Runs) > 1))
+		f.Heading(s.ofRun(s.text("page.hang"), l.Run.Name))
 		n++
-		numbered(f, n, textPaste(l.Paper.Paste, l.Paper.SoakMin))
+		numbered(f, n, s.pasteWords(l.Paper))
 		table, err := s.dropTable(r)
 		if err != nil {
 			return err
 		}
 		f.Table(table)
 	}
-	f.Heading(textAfter)
-	for _, words := range []string{textTrim, textDry, textKeepRest} {
+	f.Heading(s.text("page.after"))
+	for _, words := range []string{s.text("page.trim"), s.text("page.dry"), s.text("page.keep-rest")} {
 		n++
 		numbered(f, n, words)
 	}
@@ -59,7 +60,7 @@ func numbered(f *page.Flow, n int, words string) {
 
 // cautions writes those that apply, beside a bar.
 func (s *Set) cautions(f *page.Flow) {
-	f.Heading(textBefore)
+	f.Heading(s.text("page.before"))
 	top := f.Y()
 	pageBefore := f.Page
 	for _, words := range s.cautionWords() {
@@ -74,14 +75,14 @@ func (s *Set) cautions(f *page.Flow) {
 
 func (s *Set) cautionWords() (words []string) {
 	if s.hasCurrent() {
-		words = append(words, textPower)
+		words = append(words, s.text("page.power"))
 	}
 	if s.isHigh() {
-		words = append(words, textHeights)
+		words = append(words, s.text("page.heights"))
 	} else {
-		words = append(words, textLadder)
+		words = append(words, s.text("page.ladder"))
 	}
-	return append(words, textOldCoats, textMould, textBlades, textAir, textLocalLaw)
+	return append(words, s.text("page.old-coats"), s.text("page.mould"), s.text("page.blades"), s.text("page.air"), s.text("page.local-law"))
 }
 
 // hasCurrent reports whether a papered wall carries something electrical.
@@ -142,20 +143,20 @@ func (s *Set) readySteps() []string {
 	}
 	rules := s.Plan.Task.Rules
 	return []string{
-		textCheckRolls(rolls), textWallStep, textDatumStep, textDryRun, textLayOut,
-		textAllowance(s.size(rules.Head), s.size(rules.Foot)), textCheck3,
+		s.text("page.check-rolls", "rolls", s.rollCount(rolls), "check", s.text("page.check-roll")), s.text("page.wall-step"), s.text("page.datum-step"), s.text("page.dry-run"), s.text("page.lay-out"),
+		s.text("page.allowance", "head", s.size(rules.Head), "foot", s.size(rules.Foot)), s.text("page.check3"),
 	}
 }
 
 // dropTable lists the drops of a run in hanging order.
 func (s *Set) dropTable(r int) (page.Table, error) {
 	l := s.Plan.Runs[r].Layout
-	t := page.Table{Title: textHang, Columns: []page.Column{
+	t := page.Table{Title: s.text("page.hang"), Columns: []page.Column{
 		{Title: "", Width: 8 * mm},
-		{Title: textColDrop, Width: 17 * mm, Type: page.Strong.Sized(5 * mm)},
-		{Title: textColFrom, Width: 24 * mm, Type: page.Small},
-		{Title: textColLength, Width: 24 * mm, Type: page.Strong.At(draw.End)},
-		{Title: textDo(l.Paper.SoakMin), Share: 1},
+		{Title: s.text("page.col-drop"), Width: 17 * mm, Type: page.Strong.Sized(5 * mm)},
+		{Title: s.text("page.col-from"), Width: 24 * mm, Type: page.Small},
+		{Title: s.text("page.col-length"), Width: 24 * mm, Type: page.Strong.At(draw.End)},
+		{Title: s.doWords(l.Paper.SoakMin), Share: 1},
 	}}
 	c, err := newCuts(s.Plan, s.Plan.Task.Runs[r].Paper, s.words())
 	if err != nil {
@@ -166,10 +167,10 @@ func (s *Set) dropTable(r int) (page.Table, error) {
 	for _, i := range byNumber(l) {
 		if d := &l.Drops[i]; d.Index > 0 && way < 1 {
 			way = 1
-			t.Rows = append(t.Rows, page.Row{Across: textRightward})
+			t.Rows = append(t.Rows, page.Row{Across: s.text("page.rightward")})
 		} else if d.Index < 0 && way >= 0 {
 			way = -1
-			t.Rows = append(t.Rows, page.Row{Across: textLeftward})
+			t.Rows = append(t.Rows, page.Row{Across: s.text("page.leftward")})
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: h.row(i)})
 	}
@@ -206,7 +207,7 @@ func (h *hangSteps) row(i int) []string {
 		names = append(names, p.Name)
 		lengths = append(lengths, h.s.size(p.Length))
 		if at := h.c.at[plan.PieceRef{Run: h.run, Piece: k}]; at.roll != nil {
-			from = append(from, textRollCut(at.roll.Title(), at.number))
+			from = append(from, rollCut(at))
 		}
 	}
 	return []string{page.Tick, strings.Join(names, " "), strings.Join(from, ", "), strings.Join(lengths, ", "), strings.Join(h.do(i), " ")}
@@ -217,7 +218,7 @@ func (h *hangSteps) do(i int) (words []string) {
 	d := &h.l.Drops[i]
 	words = append(words, h.line(i)...)
 	if d.Reversed {
-		words = append(words, textUpside)
+		words = append(words, h.s.text("page.upside"))
 	}
 	for k := range h.l.Pieces {
 		p := &h.l.Pieces[k]
@@ -225,10 +226,10 @@ func (h *hangSteps) do(i int) (words []string) {
 			continue
 		}
 		if text := what(h.s.words(), h.l, p); text != h.s.words().Text("what.full") || p.Return != nil {
-			words = append(words, textPieceLine(p.Name, text)+textFullStop)
+			words = append(words, h.s.text("page.of", "title", p.Name, "name", text)+".")
 		}
 		if p.Length > h.s.Plan.Task.Taste.LongPiece && h.s.Plan.Task.Taste.LongPiece > 0 {
-			words = append(words, textTwo)
+			words = append(words, h.s.text("page.two"))
 		}
 	}
 	words = append(words, h.fittings(d)...)
@@ -249,13 +250,13 @@ func (h *hangSteps) line(i int) (words []string) {
 			beyond, own = own, beyond
 		}
 		if own == i && beyond != i && q.Kind != hanging.KillSeam && d.Index != 0 && h.l.Drops[beyond].Number > 0 {
-			words = append(words, textButt(h.l.Drops[beyond].Number, near))
+			words = append(words, h.s.text("page.butt-"+near.String(), "drop", h.l.Drops[beyond].Number))
 		}
 	}
 	words = append(words, h.corners(d)...)
 	for _, b := range h.l.Plumbs {
 		if b.Drop == i {
-			words = append(words, textPlumbStep(h.l.Run.WallName(b.Wall), h.s.fromCorner(h.l, b.Wall, b.X, b.From), b.Edge))
+			words = append(words, h.s.text("page.plumb-"+b.Edge.String(), "wall", h.s.theWall(h.l, b.Wall), "from", h.s.fromCorner(h.l, b.Wall, b.X, b.From)))
 		}
 	}
 	return append(words, h.farEdge(i, far)...)
@@ -274,7 +275,7 @@ func (h *hangSteps) farEdge(i int, far hanging.Side) (words []string) {
 		}
 		isPlumb := slices.ContainsFunc(h.l.Plumbs, func(b hanging.Plumb) bool { return b.Wall == q.Wall && b.X == q.X })
 		if !isPlumb {
-			words = append(words, textSeamAt(h.s.fromCorner(h.l, q.Wall, q.X, hanging.Left)))
+			words = append(words, h.s.text("page.far-edge", "from", h.s.fromCorner(h.l, q.Wall, q.X, hanging.Left)))
 		}
 	}
 	return words
@@ -287,13 +288,13 @@ func (h *hangSteps) corners(d *hanging.Drop) (words []string) {
 		if p.Wall == before.Wall {
 			continue
 		}
-		corner := cornerOf(h.l, before.Wall, hanging.Right)
+		corner := h.s.cornerOf(h.l, before.Wall, hanging.Right)
 		if p.Joined {
-			words = append(words, textTurns(corner))
+			words = append(words, h.s.text("page.turns", "corner", corner))
 			continue
 		}
 		turn := max(before.X.Hi-h.l.Run.Walls[before.Wall].Width, -p.X.Lo, 0)
-		words = append(words, textCutAt(corner, h.s.size(turn)))
+		words = append(words, h.s.text("page.cut-at", "corner", corner, "turn", h.s.size(turn)))
 	}
 	return words
 }
@@ -306,11 +307,11 @@ func (h *hangSteps) fittings(d *hanging.Drop) (words []string) {
 			if !p.X.Overlaps(across(f.At.X-f.Size.X/2, f.At.X+f.Size.X/2)) {
 				continue
 			}
-			say := textFittingPlain
+			say := "page.fitting-plain"
 			if isElectric(*f) {
-				say = textFitting
+				say = "page.fitting-power"
 			}
-			words = append(words, say(fittingName(h.s.words(), f), h.s.size(f.At.Y)))
+			words = append(words, h.s.text(say, "fitting", fittingName(h.s.words(), f), "height", h.s.size(f.At.Y)))
 		}
 	}
 	return words
@@ -323,5 +324,30 @@ func (h *hangSteps) kill(i int) []string {
 	if q == nil || q.Left != i && q.Right != i || h.l.Drops[i].Number < max(h.l.Drops[q.Left].Number, h.l.Drops[q.Right].Number) {
 		return nil
 	}
-	return []string{textKillHere + h.s.killWords(h.l)}
+	return []string{h.s.text("page.kill-here", "kill", h.s.killWords(h.l))}
+}
+
+// pasteWords says how a paper is pasted, and how long it soaks.
+func (s *Set) pasteWords(p *paper.Paper) string {
+	text := s.text("page.paste-wall")
+	switch p.Paste {
+	case paper.PasteThePaper:
+		text = s.text("page.paste-paper")
+	case paper.ReadyPasted:
+		text = s.text("page.paste-ready")
+	case paper.SelfAdhesive:
+		text = s.text("page.paste-self")
+	}
+	if p.SoakMin > 0 {
+		return s.text("page.soak", "paste", text, "n", p.SoakMin)
+	}
+	return text
+}
+
+// doWords heads the column of what to do.
+func (s *Set) doWords(soak int) string {
+	if soak <= 0 {
+		return s.text("page.col-do")
+	}
+	return s.text("page.do-soak", "n", soak)
 }

@@ -15,8 +15,8 @@ import (
 // survey sets what to measure in this kind of room and where, with boxes to write
 // in. Without a plan it serves any room.
 func (s *Set) survey() {
-	f := s.book.Begin(textSurvey, false)
-	f.Heading(textHowHead)
+	f := s.book.Begin(s.text("page.survey"), false)
+	f.Heading(s.text("page.how-head"))
 	s.surveyWall(f)
 	walls := s.walls()
 	for i, words := range s.surveyPoints(walls) {
@@ -28,18 +28,18 @@ func (s *Set) survey() {
 	}
 	if s.Plan != nil {
 		f.Gap(mm)
-		f.Text(page.Small, textSurvKnown)
+		f.Text(page.Small, s.text("page.surv-known"))
 	}
 	f.Turn()
-	f.Heading(textWallsHead)
+	f.Heading(s.text("page.walls-head"))
 	f.Table(s.wallTable(walls))
-	f.Heading(textOpeningsHead)
+	f.Heading(s.text("page.openings-head"))
 	f.Table(s.openingTable(walls))
-	f.Heading(textFittingsHead)
+	f.Heading(s.text("page.fittings-head"))
 	f.Table(s.fittingTable(walls))
 	if s.Plan == nil || slices.ContainsFunc(s.Plan.Runs, isClosed) {
-		f.Heading(textAcrossHead)
-		f.Table(blankTable(textAcrossHead, []string{textSurvFrom, textSurvTo, textSurvLength}, 3))
+		f.Heading(s.text("page.across-head"))
+		f.Table(blankTable(s.text("page.across-head"), []string{s.text("page.surv-from"), s.text("page.surv-to"), s.text("page.surv-length")}, 3))
 	}
 	s.surveyLabels(f)
 	s.sketch(f)
@@ -67,7 +67,7 @@ func (s *Set) walls() (all []surveyed) {
 				continue
 			}
 			seen[name] = true
-			w := surveyed{wall: &run.Walls[i], name: name}
+			w := surveyed{wall: &run.Walls[i], name: s.words().Name(name)}
 			if i < len(run.Corners) {
 				w.corner = &run.Corners[i]
 			}
@@ -80,22 +80,22 @@ func (s *Set) walls() (all []surveyed) {
 // surveyPoints lists what is to be measured: always the same first, then what this
 // kind of room asks for.
 func (s *Set) surveyPoints(walls []surveyed) []string {
-	points := []string{textHowSight, textHowDatum, textHowWidth, textHowHeight, textHowCorner, textHowOpening, textHowFitting}
+	points := []string{s.text("page.how-sight"), s.text("page.how-datum"), s.text("page.how-width"), s.text("page.how-height"), s.text("page.how-corner"), s.text("page.how-opening"), s.text("page.how-fitting")}
 	add := func(words string, isWanted func(w surveyed) bool) {
 		if s.Plan == nil || slices.ContainsFunc(walls, isWanted) {
 			points = append(points, words)
 		}
 	}
-	add(textHowDiagonal, func(surveyed) bool { return slices.ContainsFunc(s.Plan.Runs, isClosed) })
-	add(textHowAngle, func(w surveyed) bool {
+	add(s.text("page.how-diagonal"), func(surveyed) bool { return slices.ContainsFunc(s.Plan.Runs, isClosed) })
+	add(s.text("page.how-angle"), func(w surveyed) bool {
 		return w.corner != nil && w.corner.Angle%(90*measure.Degree) != 0
 	})
-	add(textHowSlope, func(w surveyed) bool { return len(w.wall.Outline) > 4 && !rises(w.wall) })
-	add(textHowStair, func(w surveyed) bool { return rises(w.wall) })
-	add(textHowArch, func(w surveyed) bool {
+	add(s.text("page.how-slope"), func(w surveyed) bool { return len(w.wall.Outline) > 4 && !rises(w.wall) })
+	add(s.text("page.how-stair"), func(w surveyed) bool { return rises(w.wall) })
+	add(s.text("page.how-arch"), func(w surveyed) bool {
 		return slices.ContainsFunc(w.wall.Openings, func(o room.Opening) bool { return !o.Outline.IsRectangle() })
 	})
-	return append(points, textHowLook, textHowLabel)
+	return append(points, s.text("page.how-look"), s.text("page.how-label"))
 }
 
 // blankTable is rows to fill in.
@@ -128,22 +128,22 @@ func surveyTable(title string, columns []string, rows [][]string, spare int) pag
 }
 
 func (s *Set) wallTable(walls []surveyed) page.Table {
-	columns := []string{textSurvWall, textSurvWidth, textSurvCeiling, textSurvLeft, textSurvRight, textSurvFloor, textSurvCorner, textSurvLean}
+	columns := []string{s.text("page.surv-wall"), s.text("page.surv-width"), s.text("page.surv-ceiling"), s.text("page.surv-left"), s.text("page.surv-right"), s.text("page.surv-floor"), s.text("page.surv-corner"), s.text("page.surv-lean")}
 	var rows [][]string
 	for _, w := range walls {
 		left, right := heightsAt(w.wall, 0), heightsAt(w.wall, w.wall.Width)
-		row := []string{w.name, s.size(w.wall.Width), "", s.size(left.Hi), s.size(right.Hi), textSpan(s.bare(left.Lo), s.size(right.Lo)), "", ""}
+		row := []string{w.name, s.size(w.wall.Width), "", s.size(left.Hi), s.size(right.Hi), span(s.bare(left.Lo), s.size(right.Lo)), "", ""}
 		if w.corner != nil {
-			kind := textInside
+			kind := s.text("page.inside")
 			if w.corner.Kind == room.Outside {
-				kind = textOutside
+				kind = s.text("page.outside")
 			}
-			row[6] = textAngle(kind, w.corner.InteriorAngle().String())
-			row[7] = textSpan(s.bare(w.corner.LeanLeft), s.size(w.corner.LeanRight))
+			row[6] = kind + " " + s.words().Number(w.corner.InteriorAngle().String())
+			row[7] = span(s.bare(w.corner.LeanLeft), s.size(w.corner.LeanRight))
 		}
 		rows = append(rows, row)
 	}
-	return surveyTable(textWallsHead, columns, rows, s.spare(8, len(rows)))
+	return surveyTable(s.text("page.walls-head"), columns, rows, s.spare(8, len(rows)))
 }
 
 // spare is how many empty rows a table has: all where nothing is known.
@@ -169,7 +169,7 @@ func heightsAt(w *room.Wall, x measure.Length) geom.Interval {
 }
 
 func (s *Set) openingTable(walls []surveyed) page.Table {
-	columns := []string{textSurvWall, textSurvWhat, textSurvD, textSurvE, textSurvF, textSurvG, textSurvH}
+	columns := []string{s.text("page.surv-wall"), s.text("page.surv-what"), s.text("page.surv-d"), s.text("page.surv-e"), s.text("page.surv-f"), s.text("page.surv-g"), s.text("page.surv-h")}
 	var rows [][]string
 	for _, w := range walls {
 		for i := range w.wall.Openings {
@@ -178,26 +178,30 @@ func (s *Set) openingTable(walls []surveyed) page.Table {
 			rows = append(rows, []string{w.name, nameOf(s.words(), o), s.size(x.Lo), s.size(x.Length()), s.size(y.Lo), s.size(y.Length()), s.size(o.Depth)})
 		}
 	}
-	return surveyTable(textOpeningsHead, columns, rows, s.spare(6, len(rows)))
+	return surveyTable(s.text("page.openings-head"), columns, rows, s.spare(6, len(rows)))
 }
 
 func (s *Set) fittingTable(walls []surveyed) page.Table {
-	columns := []string{textSurvWall, textSurvWhat, textSurvI, textSurvK, textSurvSize}
+	columns := []string{s.text("page.surv-wall"), s.text("page.surv-what"), s.text("page.surv-i"), s.text("page.surv-k"), s.text("page.surv-size")}
 	var rows [][]string
 	for _, w := range walls {
 		for i := range w.wall.Fittings {
 			q := &w.wall.Fittings[i]
-			rows = append(rows, []string{w.name, fittingName(s.words(), q), s.size(q.At.X), s.size(q.At.Y), textSurvFitting(s.size(q.Size.X), s.size(q.Size.Y))})
+			rows = append(rows, []string{w.name, fittingName(s.words(), q), s.size(q.At.X), s.size(q.At.Y), s.size(q.Size.X) + " × " + s.size(q.Size.Y)})
 		}
 	}
-	return surveyTable(textFittingsHead, columns, rows, s.spare(5, len(rows)))
+	return surveyTable(s.text("page.fittings-head"), columns, rows, s.spare(5, len(rows)))
 }
 
 // surveyLabels leaves blanks for what the label says.
 func (s *Set) surveyLabels(f *page.Flow) {
 	f.Need(60 * mm)
-	f.Heading(textLabelHead)
-	blanks(f, textLabelFields)
+	f.Heading(s.text("page.label-head"))
+	var fields []string
+	for _, name := range labelFields {
+		fields = append(fields, s.text("field."+name))
+	}
+	blanks(f, fields)
 }
 
 // sketch leaves squared paper for what is left of the page.
@@ -205,7 +209,7 @@ func (s *Set) sketch(f *page.Flow) {
 	if f.Left() < 50*mm {
 		f.Turn()
 	}
-	f.Heading(textNotesHead)
+	f.Heading(s.text("page.notes-head"))
 	const step = 5 * mm
 	b := f.Take(f.Left().FloorTo(step) - step)
 	b.X.Hi = b.X.Lo + b.X.Length().FloorTo(step)
@@ -221,7 +225,7 @@ func (s *Set) sketch(f *page.Flow) {
 func (s *Set) surveyWall(f *page.Flow) {
 	const tall = 66 * mm
 	b := f.Take(tall)
-	f.In(draw.Group{Role: draw.Figure, Title: textHowHead, Desc: textSurveyDesc}, func() {
+	f.In(draw.Group{Role: draw.Figure, Title: s.text("page.how-head"), Desc: s.text("page.survey-desc")}, func() {
 		face := draw.BoxAt(b.X.Lo+24*mm, b.Y.Lo+14*mm, 132*mm, 45*mm)
 		window := draw.BoxAt(face.X.Lo+22*mm, face.Y.Lo+17*mm, 36*mm, 20*mm)
 		door := draw.BoxAt(face.X.Lo+84*mm, face.Y.Lo, 22*mm, 34*mm)
@@ -257,3 +261,6 @@ func (s *Set) surveyWall(f *page.Flow) {
 }
 
 func isClosed(r plan.RunPlan) bool { return r.Layout.Run.Closed }
+
+// labelFields is what a label says.
+var labelFields = []string{"name", "width", "roll", "repeat", "match", "motif", "batch", "paste", "pack", "price"}

@@ -144,7 +144,7 @@ func TestDifferencesDiffer(t *testing.T) {
 	for _, id := range us.IDs() {
 		for _, british := range []string{"drop ", "Drop ", "drops", "colour", "neighbour", "centre", "ocket"} {
 			text := us.Fill(id, func(string) (any, bool) { return "", true })
-			if strings.Contains(text+" ", british) {
+			if strings.Contains(strings.ReplaceAll(text, "half drop", "")+" ", british) {
 				t.Errorf("%s: %q is British: %s", id, british, text)
 			}
 		}

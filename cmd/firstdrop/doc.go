@@ -247,7 +247,8 @@
 //
 //	    --blank              a survey sheet for a room not measured yet
 //	    --labels grid        grid of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter) (default "plain")
-//	    --paper-size paper   A4, A3, letter or tabloid paper (A4, or letter for a job in inches)
+//	    --lang language      en-GB, en-US, de or fr (that of LANG, if not given)
+//	    --paper-size paper   A4, A3, letter or tabloid paper (that of the language, letter for inches)
 //	-q, --quiet              print errors only
 //	    --replace            replace files that are not the program's
 //	    --scale 1:n          1:n for elevations (for each wall the largest that fits)

@@ -22,6 +22,7 @@ import (
 // printFlags are the flags of `firstdrop print`.
 type printFlags struct {
 	units   unitsFlag
+	lang    langFlag
 	to      string
 	size    string
 	scale   string
@@ -68,6 +69,7 @@ func (p *program) printCommand() *cobra.Command {
 			return sheetNames(), cobra.ShellCompDirectiveNoFileComp
 		},
 	}, func(c *cobra.Command, args []string) error {
+		p.lang = f.lang.catalogue()
 		set, err := f.set()
 		if err != nil {
 			return err
@@ -75,9 +77,10 @@ func (p *program) printCommand() *cobra.Command {
 		return p.print(c.Context(), args, f, set)
 	})
 	c.Flags().StringVar(&f.to, "to", "", "the `folder` or .pdf file to write")
-	c.Flags().StringVar(&f.size, "paper-size", "", "A4, A3, letter or tabloid `paper` (A4, or letter for a job in inches)")
+	c.Flags().StringVar(&f.size, "paper-size", "", "A4, A3, letter or tabloid `paper` (that of the language, letter for inches)")
 	c.Flags().StringVar(&f.scale, "scale", "", "`1:n` for elevations (for each wall the largest that fits)")
 	c.Flags().StringVar(&f.labels, "labels", "plain", "`grid` of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter)")
+	f.lang.addTo(c)
 	c.Flags().BoolVar(&f.blank, "blank", false, "a survey sheet for a room not measured yet")
 	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "print errors only")
 	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")
@@ -152,7 +155,7 @@ const simulated = 1000
 
 // print makes the sheets and saves them.
 func (p *program) print(ctx context.Context, args []string, f printFlags, set sheet.Set) error {
-	set.System = f.units.or(measure.Metric)
+	set.System, set.Lang = f.units.or(measure.Metric), p.lang
 	kinds := []sheet.Kind{sheet.SurveySheet}
 	if !f.blank {
 		pl, err := p.plan(ctx, args[0], f.units)

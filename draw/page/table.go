@@ -41,7 +41,7 @@ type Table struct {
 const (
 	cellSide  = 3 * mm / 2
 	cellAbove = mm
-	mostLines = 6 // in a cell
+	mostLines = 10 // in a cell
 )
 
 // Table sets a table.
