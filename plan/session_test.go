@@ -26,8 +26,18 @@ func TestSessionPlansAsFromScratch(t *testing.T) {
 			wall int
 			x    int // −1000: free
 		}{
-			{bedroom, 0, 310}, {bedroom, 0, 311}, {bedroom, 0, 330}, {bedroom, 1, -40}, {moved, 1, -40}, {moved, 0, 310},
-			{bedroom, 2, 1000}, {bedroom, 0, -1000}, {bedroom, 0, 310}, {breast, 1, -100}, {breast, 2, 485}, {breast, 2, 486},
+			{bedroom, 0, 310},
+			{bedroom, 0, 311},
+			{bedroom, 0, 330},
+			{bedroom, 1, -40},
+			{moved, 1, -40},
+			{moved, 0, 310},
+			{bedroom, 2, 1000},
+			{bedroom, 0, -1000},
+			{bedroom, 0, 310},
+			{breast, 1, -100},
+			{breast, 2, 485},
+			{breast, 2, 486},
 		} {
 			ta := *runs[step.text]
 			ta.Runs = append([]plan.RunTask(nil), ta.Runs...)
