@@ -200,15 +200,37 @@ func lettersOf(c any) int {
 	if !ok {
 		return 9
 	}
-	longest := 0
+	longest, all := 0, utf8.RuneCountInString(text)
 	for word := range strings.FieldsSeq(text) {
 		longest = max(longest, utf8.RuneCountInString(word))
 	}
-	if n := utf8.RuneCountInString(text); n > 12 {
-		return max(longest, n/2, 12) + 2
-	} else {
-		return n + 2
+	return max(longest, min(all, 12), all/2)*6/5 + 2 // bold letters are wider
+}
+
+// linesOf is how many lines a row takes when its texts are broken into the
+// widths of the columns.
+func (t *tab) linesOf(row []any) int {
+	most := 1
+	for i, c := range row {
+		cell, ok := c.(excelize.Cell)
+		if text, isText := cell.Value.(string); ok && isText {
+			most = max(most, linesIn(text, t.wide[i]*5/6))
+		}
 	}
+	return most
+}
+
+// linesIn is how many lines a text takes in so many letters.
+func linesIn(text string, wide int) int {
+	lines, used := 1, 0
+	for word := range strings.FieldsSeq(text) {
+		n := utf8.RuneCountInString(word)
+		if used > 0 && used+1+n > wide {
+			lines, used = lines+1, 0
+		}
+		used += min(used, 1) + n
+	}
+	return lines
 }
 
 // head adds the head row.
@@ -237,7 +259,8 @@ func (t *tab) write() error {
 	}
 	err = s.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"})
 	for i, row := range t.rows {
-		err = errors.Join(err, s.SetRow(fmt.Sprintf("A%d", i+1), row))
+		tall := excelize.RowOpts{Height: float64(15 * min(t.linesOf(row), 27))} // points; Excel knows 409 at most
+		err = errors.Join(err, s.SetRow(fmt.Sprintf("A%d", i+1), row, tall))
 	}
 	return errors.Join(err, s.Flush())
 }
@@ -255,7 +278,7 @@ func (t *tab) setUp() error {
 	return errors.Join(
 		f.SetPageLayout(t.name, &excelize.PageLayoutOptions{Size: &size, Orientation: &lying, FitToWidth: &wide, FitToHeight: &tall}),
 		f.SetSheetProps(t.name, &excelize.SheetPropsOptions{FitToPage: &fit}),
-		f.SetHeaderFooter(t.name, &excelize.HeaderFooterOptions{OddHeader: "&L&\"-,Bold\"" + cutOff(title, 200), OddFooter: "&R&P / &N"}),
+		f.SetHeaderFooter(t.name, &excelize.HeaderFooterOptions{OddHeader: "&L&B" + cutOff(title, 200), OddFooter: "&R&P / &N"}),
 		f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: t.ref("$1:$1"), Scope: t.name}),
 	)
 }
