@@ -70,6 +70,22 @@ func (b *rollBound) rolls(t *sum) (n int64) {
 	return n
 }
 
+// exceeds reports whether more than n rolls are needed: the same without dividing.
+func (b *rollBound) exceeds(t *sum, n int64) bool {
+	if b.per > 0 && t.full > b.per*n {
+		return true
+	}
+	if b.roll <= 0 {
+		return false
+	}
+	for k, long := range t.long {
+		if long > int64(k+1)*n {
+			return true
+		}
+	}
+	return t.length+b.base > b.roll*measure.Length(n)
+}
+
 // newRollBound prepares the bound from any layout of the run. Rolls in hand, and
 // several sizes, have none.
 func (s *search) newRollBound(l *hanging.Layout) (b rollBound) {

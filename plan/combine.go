@@ -305,7 +305,16 @@ func (m *combiner) isHopeless(b sum, side hanging.Side, i int) bool {
 // hopeless reports whether no layout with these drops and one more can be better
 // than the best found.
 func (m *combiner) hopeless(b *sum) bool {
-	return m.s.best.layout != nil && m.bound(b) >= m.s.best.score
+	left, roll := m.s.best.score-b.score-b.cut, m.s.task.Taste.Weights.Roll
+	switch {
+	case m.s.best.layout == nil:
+		return false
+	case left <= 0:
+		return true
+	case roll <= 0:
+		return m.bound(b) >= m.s.best.score
+	}
+	return m.v.rolls.exceeds(b, (left-1)/roll)
 }
 
 // bound returns what drops weigh at the least, with their rolls.

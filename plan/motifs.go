@@ -85,16 +85,18 @@ func (b *motifBound) meets(l *hanging.Layout) bool {
 // join adds the half to the left to that to the right, and what the motifs of
 // both that are cut weigh at the least.
 func (b *motifBound) join(right, left *sum) {
+	if b.cycle == 0 {
+		right.add(left)
+		return
+	}
 	var n [motifCycle]int64
 	for i := range right.motif {
 		n[i] += int64(right.motif[i])
 		n[motifCycle-1-i] += int64(left.motif[i])
 	}
+	left.motif = [motifCycle]int16{}
 	right.add(left)
 	right.motif = [motifCycle]int16{}
-	if b.cycle == 0 {
-		return
-	}
 	least := int64(-1)
 	for _, cut := range b.cut {
 		var total int64

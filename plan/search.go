@@ -229,35 +229,48 @@ func (s *search) choice(c *choiceAt) hanging.Choice {
 
 // look sketches a choice and puts it back with what it then weighs at the least.
 // A kill seam over an opening is tried at the opening's middle, at every edge of
-// the last drops that lies over the opening, where only one drop is trimmed, and
-// where the strip left of a drop is just no sliver: nowhere between does anything
-// change for the better. What is nearest the middle comes first.
+// the last drops that lies over the opening, where only one drop is trimmed, and,
+// if all these leave slivers, where the strip left of a drop is just none: nowhere
+// between does anything change for the better. What is nearest the middle comes
+// first.
 func (s *search) look(c choiceAt) {
 	choice := s.choice(&c)
 	k := s.kills[c.kill]
+	sure := c.bound - c.rolls
 	c.sketched, k.kill.X = true, c.x
-	if !s.weigh(&c, choice, &k) || k.span.Length() == 0 {
+	local, ok := s.weigh(&c, choice, &k)
+	if !ok || k.span.Length() == 0 {
 		return
 	}
-	for _, x := range s.seamPlaces(&choice, &k) {
-		n, at := c, choice
-		n.order = 0
-		n.x, at.Kill.X, k.kill.X = x, x, x
-		s.weigh(&n, at, &k)
+	edges := s.edges()
+	try := func(xs []measure.Length) {
+		for _, x := range xs {
+			n, at := c, choice
+			n.order = 0
+			n.x, at.Kill.X, k.kill.X = x, x, x
+			if l, ok := s.weigh(&n, at, &k); ok {
+				local = min(local, l)
+			}
+		}
+	}
+	xs := s.seamPlaces(&choice, &k, edges[:])
+	try(xs)
+	if local-sure >= s.leastSliver() {
+		try(s.seamPlaces(&choice, &k, s.besideSlivers(&choice, edges[:])))
 	}
 }
 
-// seamPlaces lists where else than sketched a kill seam over an opening may best
-// stand.
-func (s *search) seamPlaces(c *hanging.Choice, k *killPlace) []measure.Length {
-	xs, sliver := s.places[:0], s.task.Taste.MinSliver
-	wrap, width := s.task.Rules.OutsideWrap, s.run.Run.Walls[c.Kill.Wall].Width
-	edges := s.edges()
-	for _, edge := range append(edges[:], wrap, width-wrap) {
-		for _, x := range [...]measure.Length{edge - sliver, edge, edge + sliver} {
-			if x > k.span.Lo && x < k.span.Hi && x != c.Kill.X && !s.isAcross(c, x) {
-				xs = append(xs, x)
-			}
+// leastSliver returns what the least of slivers weighs: a third of the weight,
+// half of that in a hidden place.
+func (s *search) leastSliver() int64 { return s.task.Taste.Weights.Sliver / 6 }
+
+// seamPlaces lists at which of some places a kill seam over an opening may stand
+// that it has not been sketched at, those nearest to where it was first.
+func (s *search) seamPlaces(c *hanging.Choice, k *killPlace, places []measure.Length) []measure.Length {
+	xs := s.places[:0]
+	for _, x := range places {
+		if x > k.span.Lo && x < k.span.Hi && x != c.Kill.X && !s.isAcross(c, x) {
+			xs = append(xs, x)
 		}
 	}
 	middle := c.Kill.X
@@ -268,36 +281,46 @@ func (s *search) seamPlaces(c *hanging.Choice, k *killPlace) []measure.Length {
 	return slices.Compact(xs)
 }
 
+// besideSlivers lists where a kill seam leaves strips that are just no slivers,
+// and where it lets a drop go round an outside corner whole.
+func (s *search) besideSlivers(c *hanging.Choice, edges []measure.Length) (xs []measure.Length) {
+	sliver, wrap, width := s.task.Taste.MinSliver, s.task.Rules.OutsideWrap, s.run.Run.Walls[c.Kill.Wall].Width
+	for _, x := range edges {
+		xs = append(xs, x-sliver, x+sliver)
+	}
+	return append(xs, wrap, width-wrap, wrap-sliver, wrap+sliver, width-wrap-sliver, width-wrap+sliver)
+}
+
 // isAcross reports whether a kill seam at x would stand on the other side of drop
 // 0 than the choice's own.
 func (s *search) isAcross(c *hanging.Choice, x measure.Length) bool {
 	return c.Kill.Wall == c.Start.Wall && (x <= max(c.Start.X, 0)) != (c.Kill.X <= max(c.Start.X, 0))
 }
 
-// weigh sketches a choice and puts it back among those still to be looked at;
-// false when it is none.
-func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) bool {
+// weigh sketches a choice, puts it back among those still to be looked at, and
+// returns what its drops and seams weigh; false when it is none.
+func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local int64, ok bool) {
 	if err := s.h.Sketch(&s.sketch, choice); err != nil {
-		return false
+		return 0, false
 	}
 	s.tried++
 	c.local = s.judge.score(&s.sketch, k)
 	if c.bound = c.local + c.rolls; s.isBeaten(c.bound) {
-		return true
+		return c.local, true
 	}
 	if s.signer != nil {
 		c.sign = s.signer.layout(&s.sketch)
 		c.bound = max(c.bound, c.local+s.known[c.sign])
 	}
 	if s.isBeaten(c.bound) {
-		return true
+		return c.local, true
 	}
 	s.order++
 	if c.order == 0 {
 		c.order = s.order
 	}
 	heap.Push(&s.open, *c)
-	return true
+	return c.local, true
 }
 
 // isBeaten reports whether a choice with that bound cannot be better than the
