@@ -43,6 +43,7 @@ type search struct {
 	judge  *judge
 	base   []cutting.Piece // pieces of other runs that share the rolls
 	step   measure.Length
+	coarse measure.Length    // the step of starts in a long run
 	counts map[string]*count // by pieces
 
 	kills       []killPlace
@@ -54,6 +55,7 @@ type search struct {
 	open        choices
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
+	found       bool  // best is the best, of an earlier plan
 	refusal     error // why the first that could not be cut could not
 	places      []measure.Length
 	tried, full int
@@ -106,6 +108,9 @@ func (c *choices) Pop() any {
 
 // find returns the best layout that can be cut from the paper's rolls.
 func (s *search) find() (candidate, error) {
+	if s.found {
+		return s.best, nil
+	}
 	s.prepare()
 	s.proven = true
 	s.scan(sampled(len(s.starts)))
@@ -113,6 +118,11 @@ func (s *search) find() (candidate, error) {
 	s.open, s.tried, s.full = s.open[:0], 0, 0
 	s.scan(1)
 	s.settle(false)
+	if s.coarse > s.step && s.best.layout != nil {
+		s.starts, s.open = s.startsNear(s.best.choice.Start), s.open[:0]
+		s.scan(1)
+		s.settle(false)
+	}
 	if s.best.layout == nil {
 		if s.refusal != nil {
 			return s.best, s.refusal
@@ -122,7 +132,8 @@ func (s *search) find() (candidate, error) {
 	if len(s.run.Run.Walls) > renewWalls {
 		s.best = s.renewed(s.best)
 	}
-	return s.anchored(s.best), nil
+	s.best = s.anchored(s.best)
+	return s.best, nil
 }
 
 // prepare lists what there is to choose from.

@@ -39,6 +39,10 @@ func (s *Session) search(p *Plan, i int) *search {
 		return nil
 	}
 	old.judge.out = nil
+	if old.best.layout != nil && reflect.DeepEqual(s.tasks[i].Runs[i].Fixed.Start, p.Task.Runs[i].Fixed.Start) {
+		old.task, old.run, old.found = p.Task, &p.Task.Runs[i], true
+		return old
+	}
 	return &search{
 		task: p.Task, run: &p.Task.Runs[i], h: old.h, lot: old.lot, judge: old.judge, base: base,
 		step: old.step, counts: old.counts, halves: old.halves, signer: old.signer,

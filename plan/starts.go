@@ -10,9 +10,10 @@ import (
 )
 
 // How much is tried. Every start is tried with every kill place, which grows as
-// the square of the walls. In a run of a hundred walls and more the grid of
-// starts is made coarser, so that it stays within a number of pairs.
-const mostPairs = 6_000_000
+// the square of the walls. In a run of some forty walls and more the grid of
+// starts is made coarser, so that it stays within a number of pairs, and the
+// starts round the best are tried on the fine grid after that.
+const mostPairs = 1_500_000
 
 // allStarts lists the starts to try, in the order of the run.
 func (s *search) allStarts() []hanging.Start {
@@ -22,10 +23,23 @@ func (s *search) allStarts() []hanging.Start {
 		n += l.starts()
 	}
 	times := max(1, (n*len(s.kills)+mostPairs-1)/mostPairs)
+	s.coarse = s.step * measure.Length(times)
 	starts := make([]hanging.Start, 0, n/times+len(lines))
 	for _, l := range lines {
 		for x := l.from; x < l.to; x += l.step * measure.Length(times) {
 			starts = append(starts, hanging.Start{Wall: l.wall, X: x})
+		}
+	}
+	return starts
+}
+
+// startsNear lists the starts of the fine grid round one of the coarse.
+func (s *search) startsNear(start hanging.Start) (starts []hanging.Start) {
+	for d := s.step; d < s.coarse; d += s.step {
+		for _, x := range [...]measure.Length{start.X - d, start.X + d} {
+			if x >= 0 && x < s.run.Run.Walls[start.Wall].Width {
+				starts = append(starts, hanging.Start{Wall: start.Wall, X: x})
+			}
 		}
 	}
 	return starts
