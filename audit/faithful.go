@@ -2,8 +2,10 @@ package audit
 
 import (
 	"reflect"
+	"slices"
 
 	"firstdrop/hanging"
+	"firstdrop/measure"
 	"firstdrop/plan"
 )
 
@@ -33,6 +35,17 @@ func judgeFaithful(b *book, t *plan.Task, i int, l *hanging.Layout) {
 		alike("kind of kill seam", f.Kill.Kind, l.Choice.Kill.Kind)
 		alike("wall of the kill seam", f.Kill.Wall, l.Choice.Kill.Wall)
 	}
+	for _, c := range f.NewDrop {
+		if !slices.Contains(l.Choice.NewDrop, c) && (l.Choice.Kill.Kind != hanging.AtCorner || l.Choice.Kill.Wall != c) {
+			b.note(Faithful, Place{Wall: c + 1}, "a new drop in the corner on the right", "there", "none")
+		}
+	}
+	for _, c := range f.Carry {
+		if slices.Contains(l.Choice.NewDrop, c) {
+			b.note(Faithful, Place{Wall: c + 1}, "a new drop in the corner on the right", "none", "there")
+		}
+	}
+	judgeKeptOff(b, f, l)
 	if f.Centre != nil && !onCentre(l, f.Centre) {
 		b.note(Faithful, Place{Wall: f.Centre.Wall + 1}, "what is centred on "+figure(f.Centre.X), "there", "elsewhere")
 	}
@@ -63,4 +76,23 @@ func onCentre(l *hanging.Layout, c *plan.Centre) bool {
 		}
 	}
 	return false
+}
+
+// judgeKeptOff: no part of a drop ends within a stretch kept free of seams, and
+// what hangs already is not cut open.
+func judgeKeptOff(b *book, f *plan.Fixed, l *hanging.Layout) {
+	for _, k := range f.KeepOff {
+		for i := range l.Drops {
+			for _, p := range l.Drops[i].Parts {
+				for _, x := range [...]measure.Length{p.X.Lo, p.X.Hi} {
+					if p.Wall == k.Wall && k.X.Lo < x && x < k.X.Hi && x > 0 && x < l.Run.Walls[p.Wall].Width {
+						b.note(Faithful, Place{Wall: p.Wall + 1}, "a seam at "+figure(x), "none", "there")
+					}
+				}
+			}
+		}
+	}
+	if k := l.Choice.Kill; k.Kind == hanging.OnWall && slices.Contains(f.Hung, k.Wall) {
+		b.note(Faithful, Place{Wall: k.Wall + 1}, "a kill seam on a wall that hangs", "none", "there")
+	}
 }

@@ -99,6 +99,7 @@ func (b *builder) runs() {
 		t.Fixed.Start, t.Fixed.Centre = b.start(k, &h, run)
 		t.Fixed.Kill = b.kill(k, &h, run)
 		t.Fixed.Design = b.design(k, &h)
+		b.fix(k, &h, run, &t.Fixed)
 		b.task.Runs = append(b.task.Runs, t)
 	}
 }

@@ -184,6 +184,20 @@ type Hang struct {
 	Start  *Start          `job:"start,flow"`
 	Kill   *Kill           `job:"kill,flow"`
 	Design *measure.Length `job:"design"` // design phase of the first drop at the datum
+	// NewDrop and Carry are inside corners, "A|B", at which a new drop must, or must
+	// not, begin; KeepOff are places where no seam may stand; Hung are walls that
+	// hang already, with a seam where Start says.
+	NewDrop []string  `job:"new_drop,flow"`
+	Carry   []string  `job:"carry,flow"`
+	KeepOff []KeepOff `job:"keep_off,rows"`
+	Hung    []string  `job:"hung,flow"`
+}
+
+// KeepOff is a stretch of a wall on which no seam may stand.
+type KeepOff struct {
+	Wall string         `job:"wall,required"`
+	From measure.Length `job:"from,required"` // from the wall's left end
+	To   measure.Length `job:"to,required"`
 }
 
 // Start fixes where hanging begins: the left edge of a drop, or a centre line.

@@ -8,7 +8,8 @@ import (
 )
 
 // Take writes a plan's choices into the job: for each entry of Hang where its
-// first drop stands, where the run closes, and the height of the design. All else
+// first drop stands, where the run closes, where new drops begin, and the height of
+// the design. All else
 // stays as it is. The plan must be one of this job.
 func (j *Job) Take(p *plan.Plan) error {
 	hangs := append([]Hang(nil), j.hangs()...)
@@ -29,6 +30,10 @@ func (h *Hang) take(l *hanging.Layout) {
 	if h.Design = nil; l.Paper.Repeat > 0 {
 		design := l.Choice.Design
 		h.Design = &design
+	}
+	h.NewDrop = nil
+	for _, c := range l.Choice.NewDrop {
+		h.NewDrop = append(h.NewDrop, l.Run.CornerName(c))
 	}
 	if h.Kill = nil; l.Run.Closed {
 		h.Kill = killTaken(l)

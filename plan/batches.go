@@ -103,7 +103,7 @@ func (a *allotter) renew(runs []laid, from, corners int) {
 		run := a.plan.Task.Runs[r].Run
 		for c := range run.Corners {
 			before := a.layouts[k]
-			if at++; at <= from || at > mostCorners || !mayRenew(run, &before.choice, c) {
+			if at++; at <= from || at > mostCorners || !mayRenew(run, &before.choice, c) || slices.Contains(a.plan.Task.Runs[r].Fixed.Carry, c) {
 				continue
 			}
 			next := before

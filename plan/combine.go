@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -36,7 +38,7 @@ const renewWalls = 12
 // scan offers every so many-th start with every kill place.
 func (s *search) scan(every int) {
 	m := newCombiner(s)
-	if m.walls <= renewWalls && s.best.layout != nil {
+	if m.walls <= renewWalls && s.best.layout != nil || m.forced {
 		m.survey(every)
 	}
 	for i := 0; i < len(s.starts); i += every {
@@ -46,12 +48,14 @@ func (s *search) scan(every int) {
 
 // combiner puts halves together.
 type combiner struct {
-	s     *search
-	v     *halves
-	walls int
-	sure  [][2]sum // by kill place: the piece that surely ends a half there
-	least []sum    // of each wall: what its whole drops come to at the least; nil: not known
-	rest  sum      // of all but the wall where that is most
+	s      *search
+	v      *halves
+	walls  int
+	most   int      // in how many corners new drops are tried
+	forced bool     // in some they are fixed
+	sure   [][2]sum // by kill place: the piece that surely ends a half there
+	least  []sum    // of each wall: what its whole drops come to at the least; nil: not known
+	rest   sum      // of all but the wall where that is most
 
 	begin int // the start
 	z     measure.Length
@@ -63,7 +67,8 @@ type combiner struct {
 }
 
 func newCombiner(s *search) *combiner {
-	m := &combiner{s: s, v: s.halves, walls: len(s.run.Run.Walls), sure: make([][2]sum, len(s.kills))}
+	f := &s.run.Fixed
+	m := &combiner{most: max(triedNew, len(f.NewDrop)), forced: len(f.NewDrop) > 0, s: s, v: s.halves, walls: len(s.run.Run.Walls), sure: make([][2]sum, len(s.kills))}
 	for k := range s.kills {
 		m.sure[k] = [2]sum{m.ending(&s.kills[k], hanging.Left), m.ending(&s.kills[k], hanging.Right)}
 	}
@@ -246,7 +251,7 @@ func (m *combiner) killedAt(k, corner int) bool {
 func (m *combiner) renew(side hanging.Side) {
 	for w := 0; w < len(m.ways[side]); w++ {
 		from := m.ways[side][w]
-		if from.n == mostNew {
+		if from.n == m.most {
 			return
 		}
 		for i := from.from; i < m.walls; i++ {
@@ -261,7 +266,9 @@ func (m *combiner) renew(side hanging.Side) {
 func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	corner, ok := m.corner(side, i)
 	k := w.at(i)
-	if !ok || k == nil || m.s.run.Run.Corners[corner].Kind != room.Inside {
+	f := &m.s.run.Fixed
+	if !ok || k == nil || m.s.run.Run.Corners[corner].Kind != room.Inside ||
+		slices.Contains(f.Carry, corner) || m.forced && !slices.Contains(f.NewDrop, corner) {
 		return next, false
 	}
 	b := w.sum
@@ -368,7 +375,7 @@ func (m *combiner) meet(c choiceAt, right, left int) {
 		}
 		for l := range m.ways[hanging.Left] {
 			b := &m.ways[hanging.Left][l]
-			if b.from <= left && a.n+b.n <= mostNew {
+			if b.from <= left && a.n+b.n <= m.most {
 				m.join(c, a, b, right, left)
 			}
 		}

@@ -137,7 +137,7 @@ func (t *Task) Fix(i int, l *hanging.Layout) *Task {
 	fixed.Runs = slices.Clone(t.Runs)
 	f := &fixed.Runs[i].Fixed
 	start, design := l.Choice.Start, l.Choice.Design
-	*f = Fixed{Start: &start}
+	f.Start, f.Centre, f.Design, f.Kill = &start, nil, nil, nil
 	if l.Paper.Repeat > 0 {
 		f.Design = &design
 	}

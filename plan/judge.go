@@ -34,7 +34,8 @@ type judge struct {
 	corners []fold
 	focal   bool // some wall is focal
 	// out collects findings, when they are wanted.
-	out *[]finding.Finding
+	out   *[]finding.Finding
+	fixed *Fixed
 }
 
 // judged is a wall prepared for judging.
@@ -61,7 +62,7 @@ type edge struct {
 // newJudge returns a judge of one run in its paper.
 func newJudge(rt *RunTask, p *paper.Paper, taste Taste) *judge {
 	run := rt.Run
-	j := &judge{run: run, paper: p, taste: taste, walls: make([]judged, len(run.Walls))}
+	j := &judge{fixed: &rt.Fixed, run: run, paper: p, taste: taste, walls: make([]judged, len(run.Walls))}
 	first := run.FirstSeen()
 	for i := range run.Walls {
 		j.walls[i] = j.wall(i, &run.Walls[i], slices.Contains(first, i))

@@ -12,7 +12,7 @@ import (
 // the best layout is a sliver, and keeps what helps.
 func (s *search) renewed(best candidate) candidate {
 	for _, i := range s.renewable(best.layout) {
-		if !mayRenew(s.run.Run, &best.choice, i) {
+		if !mayRenew(s.run.Run, &best.choice, i) || slices.Contains(s.run.Fixed.Carry, i) {
 			continue
 		}
 		c := best

@@ -20,6 +20,9 @@ func (j *judge) kill(l *hanging.Layout, s *hanging.Seam, kill *killPlace) (total
 	if kill.kill.Kind == hanging.AtCorner && l.Rules.Overlap > 0 {
 		total = j.lap(l, s, kill.kill.Wall, kill.kill.Lap == hanging.Left)
 	}
+	if kill.kill.Kind == hanging.OnWall && j.fixed.isKeptOff(kill.kill.Wall, s.X) {
+		total += offWeight
+	}
 	if !j.isDesigned() {
 		return total
 	}

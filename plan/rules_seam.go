@@ -20,6 +20,9 @@ const (
 
 // onWall weighs a seam that stands on a wall.
 func (j *judge) onWall(l *hanging.Layout, s *hanging.Seam) (total int64) {
+	if j.fixed.isKeptOff(s.Wall, s.X) {
+		total += offWeight
+	}
 	w := &j.walls[s.Wall]
 	for k := range w.edges {
 		total += j.nearEdge(l, s, &w.edges[k])

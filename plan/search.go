@@ -85,8 +85,11 @@ type choiceAt struct {
 	sign     sign           // sketched
 }
 
-// mostNew is in how many corners at once new drops are tried.
-const mostNew = 2
+// In how many corners at once new drops are kept, and tried where none are fixed.
+const (
+	mostNew  = MostNewDrops
+	triedNew = 2
+)
 
 // choices is a heap: the least bound first.
 type choices []choiceAt
@@ -111,6 +114,9 @@ func (s *search) find() (candidate, error) {
 	if s.found {
 		return s.best, nil
 	}
+	if err := s.checkFixed(); err != nil {
+		return candidate{}, err
+	}
 	s.prepare()
 	s.proven = true
 	s.scan(sampled(len(s.starts)))
@@ -123,7 +129,7 @@ func (s *search) find() (candidate, error) {
 		s.scan(1)
 		s.settle(false)
 	}
-	if s.best.layout == nil {
+	if s.best.layout == nil || s.best.score >= offWeight {
 		if s.refusal != nil {
 			return s.best, s.refusal
 		}
@@ -138,7 +144,9 @@ func (s *search) find() (candidate, error) {
 
 // prepare lists what there is to choose from.
 func (s *search) prepare() {
-	s.kills = killPlaces(s.run.Run, s.run.Fixed.Kill)
+	s.kills = slices.DeleteFunc(killPlaces(s.run.Run, s.run.Fixed.Kill), func(k killPlace) bool {
+		return s.run.Fixed.isHung(&k.kill, len(s.run.Run.Walls))
+	})
 	s.starts = s.allStarts()
 	s.known = map[sign]int64{}
 	if s.halves != nil { // of the session
@@ -175,6 +183,9 @@ func (s *search) bounds() {
 
 // offer notes a choice unless it cannot be better than the best found.
 func (s *search) offer(c choiceAt) {
+	if f := &s.run.Fixed; len(f.NewDrop)+len(f.Carry) > 0 && !f.allows(&c.new, &s.kills[c.kill].kill) {
+		return
+	}
 	s.order++
 	c.order = s.order
 	if s.gather != nil {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"firstdrop/cutting"
+	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
@@ -61,6 +62,24 @@ type Fixed struct {
 	Kill *hanging.Kill
 	// Design fixes the design height: the phase of drop 0 at the datum.
 	Design *measure.Length
+	// NewDrop lists inside corners, each by the wall on its left, at which a new
+	// drop must begin, up to [MostNewDrops]; Carry those at which none may.
+	NewDrop, Carry []int
+	// KeepOff lists stretches of wall on which no seam may stand, the kill seam
+	// not excepted; their ends may have one.
+	KeepOff []WallStretch
+	// Hung lists walls that hang already, with a seam where Start says: what is
+	// left is searched, and no kill seam is put on them or between two of them.
+	Hung []int
+}
+
+// MostNewDrops is in how many corners new drops can be fixed.
+const MostNewDrops = 6
+
+// WallStretch is a part of a wall.
+type WallStretch struct {
+	Wall int
+	X    geom.Interval // from the wall's left end
 }
 
 // CentreOf says what is put on a centre line.

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"reflect"
 	"time"
 
 	"firstdrop/audit"
@@ -134,7 +135,7 @@ func reference(task *plan.Task) (ms float64, ok bool) {
 	for i := range task.Runs {
 		rt := &task.Runs[i]
 		label := &task.Papers[rt.Paper]
-		if rt.Fixed != (plan.Fixed{}) || len(label.Rolls) > 0 || label.InOrder {
+		if !reflect.DeepEqual(rt.Fixed, plan.Fixed{}) || len(label.Rolls) > 0 || label.InOrder {
 			return 0, false
 		}
 		h, err := hanging.New(rt.Run, label, task.Rules)
