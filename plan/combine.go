@@ -192,7 +192,9 @@ func (m *combiner) start(i int) {
 		m.renew(hanging.Left)
 	}
 	for k := range m.s.kills {
-		m.kill(k)
+		if place := &m.s.kills[k].kill; i < m.s.own || place.Kind == hanging.OnWall && place.Wall == m.wall {
+			m.kill(k)
+		}
 	}
 }
 

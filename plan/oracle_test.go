@@ -34,10 +34,15 @@ type reference struct {
 func (r *reference) run() {
 	run := r.s.run.Run
 	kills := killPlaces(run, r.s.run.Fixed.Kill)
+	w := r.s.task.Papers[r.s.run.Paper].Width
 	for _, line := range r.s.lines() {
 		for x := line.from; x < line.to; x += line.step {
-			for k := range kills {
-				r.kill(hanging.Start{Wall: line.wall, X: x}, kills[k])
+			// All starts with the same seams: they differ where the kill seam is on
+			// this wall, and the search knows which of them do.
+			for at := x.Mod(w) - w; at < run.Walls[line.wall].Width; at += w {
+				for k := range kills {
+					r.kill(hanging.Start{Wall: line.wall, X: at}, kills[k])
+				}
 			}
 		}
 	}

@@ -32,7 +32,8 @@ import (
 // found is kept, so that the same task gives the same plan.
 //
 // A start is a place of a seam within one width of the left end of a wall: all
-// other starts on that wall give the same seams.
+// other starts on that wall give the same seams, unless the kill seam stands on
+// the same wall.
 
 // search looks for the best layout of one run.
 type search struct {
@@ -48,6 +49,7 @@ type search struct {
 
 	kills       []killPlace
 	starts      []hanging.Start
+	own         int // from which on starts are for kill places on their own wall alone
 	halves      *halves
 	signer      *signer        // nil where more than the signature counts
 	known       map[sign]int64 // what pieces, motifs and rolls weigh, at the least
@@ -126,6 +128,7 @@ func (s *search) find() (candidate, error) {
 	s.settle(false)
 	if s.coarse > s.step && s.best.layout != nil {
 		s.starts, s.open = s.startsNear(s.best.choice.Start), s.open[:0]
+		s.own = len(s.starts)
 		s.scan(1)
 		s.settle(false)
 	}

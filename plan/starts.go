@@ -30,6 +30,45 @@ func (s *search) allStarts() []hanging.Start {
 			starts = append(starts, hanging.Start{Wall: l.wall, X: x})
 		}
 	}
+	s.own = len(starts)
+	if s.run.Fixed.Start == nil && s.run.Fixed.Centre == nil && s.run.Run.Closed {
+		for _, l := range lines {
+			starts = s.besideKill(starts, l)
+		}
+	}
+	return starts
+}
+
+// besideKill appends the starts of the same seams as those of a line that make a
+// difference where the kill seam stands on the start's own wall, and are tried
+// with such kill places only: at the wall's last seam, since seams left of the kill
+// are then those that come all the way round; and with drop 0 left of the first
+// seam, where the kill seam would else lie under it.
+//
+//	  kill                     from the left, seams right of the kill are
+//	├──┬──┬──╳──┬──┬──┬──┤     those that come all the way round; from
+//	   start      or start     the right, those left of it are
+func (s *search) besideKill(starts []hanging.Start, l line) []hanging.Start {
+	w, width := s.task.Papers[s.run.Paper].Width, s.run.Run.Walls[l.wall].Width
+	onWall := func(k killPlace) bool { return k.kill.Kind == hanging.OnWall && k.kill.Wall == l.wall }
+	if !slices.ContainsFunc(s.kills, onWall) {
+		return starts
+	}
+	for x := l.from; x < l.to; x += s.coarse {
+		first, last := x, x+(width-1-x).FloorTo(w)
+		if x > w {
+			first = x.Mod(w)
+		}
+		for _, at := range [...]measure.Length{first, last} {
+			if at != x {
+				starts = append(starts, hanging.Start{Wall: l.wall, X: at})
+			}
+		}
+		under := func(k killPlace) bool { return onWall(k) && k.span.Lo < first+w && first < k.span.Hi }
+		if first > 0 && slices.ContainsFunc(s.kills, under) {
+			starts = append(starts, hanging.Start{Wall: l.wall, X: first - w})
+		}
+	}
 	return starts
 }
 
