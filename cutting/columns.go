@@ -216,7 +216,7 @@ func (s *master) surplusColumn(j int) {
 // pivot brings the column in s.entry into the basis. It returns false if no
 // row can leave, which happens only when rounding has spoilt the inverse.
 func (s *master) pivot(id int32, demand []int32) bool {
-	m, row, least := s.m, -1, 0.0
+	row, least := -1, 0.0
 	for r, a := range s.entry {
 		if a < 1e-8 {
 			continue
@@ -229,26 +229,35 @@ func (s *master) pivot(id int32, demand []int32) bool {
 	if row < 0 {
 		return false
 	}
-	lead := s.inverse[row*m : row*m+m]
-	factor := 1 / s.entry[row]
-	for c := range lead {
-		lead[c] *= factor
-	}
-	for r, a := range s.entry {
-		if r == row || a == 0 {
-			continue
-		}
-		s.x[r] -= a * least
-		line := s.inverse[r*m : r*m+m]
-		for c, l := range lead {
-			line[c] -= a * l
-		}
-	}
-	s.x[row], s.basis[row] = least, id
+	eliminate(s.inverse, s.x, s.entry, row, least)
+	s.basis[row] = id
 	if s.pivots++; s.pivots%refreshing == 0 {
 		return s.refresh(demand)
 	}
 	return true
+}
+
+// eliminate updates the inverse of a basis, and the use x of its columns, for a
+// column that comes in at a row and is used step times: entry is that column by
+// the inverse so far.
+func eliminate(inverse, x, entry []float64, row int, step float64) {
+	m := len(entry)
+	lead := inverse[row*m : row*m+m]
+	factor := 1 / entry[row]
+	for c := range lead {
+		lead[c] *= factor
+	}
+	for r, a := range entry {
+		if r == row || a == 0 {
+			continue
+		}
+		x[r] -= a * step
+		line := inverse[r*m : r*m+m]
+		for c, l := range lead {
+			line[c] -= a * l
+		}
+	}
+	x[row] = step
 }
 
 // refresh computes the inverse of the basis and its use anew.

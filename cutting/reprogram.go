@@ -258,32 +258,10 @@ func (q *reprogram) exchange(id int32, r int, left []int32) bool {
 		}
 		q.use(left)
 	} else {
-		q.eliminate(r)
+		eliminate(q.inverse, q.x, q.entry, r, q.x[r]*(1/q.entry[r]))
 	}
 	q.reprice(q.marked)
 	return true
-}
-
-// eliminate updates inverse and use for the column in q.entry now in row r.
-func (q *reprogram) eliminate(r int) {
-	m := q.m
-	lead := q.inverse[r*m : r*m+m]
-	factor := 1 / q.entry[r]
-	for c := range lead {
-		lead[c] *= factor
-	}
-	step := q.x[r] * factor
-	for i, a := range q.entry {
-		if i == r || a == 0 {
-			continue
-		}
-		q.x[i] -= a * step
-		line := q.inverse[i*m : i*m+m]
-		for c, l := range lead {
-			line[c] -= a * l
-		}
-	}
-	q.x[r] = step
 }
 
 // refactor computes the inverse of the basis anew.

@@ -152,6 +152,20 @@ var returnNames = [...]string{"left reveal", "right reveal", "soffit", "sill"}
 // String returns the return's name: "left reveal".
 func (s ReturnSide) String() string { return returnNames[s] }
 
+// Ways counts the drops that hang to the right and to the left of drop 0.
+func (l *Layout) Ways() (right, left int) {
+	for i := range l.Drops {
+		switch d := &l.Drops[i]; {
+		case d.Number == 0 || d.Index == 0:
+		case d.Index > 0:
+			right++
+		default:
+			left++
+		}
+	}
+	return right, left
+}
+
 // PieceWall returns the wall on which most of the piece's width lies: the wall
 // of its return, or of the widest part of its drop that it covers.
 func (l *Layout) PieceWall(p *Piece) int {

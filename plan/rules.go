@@ -30,17 +30,6 @@ func (r *Rule) Weight(w *Weights) int64 {
 	return *r.weight(w)
 }
 
-// RuleOf returns the rule behind a finding; false for findings that judge no
-// layout, such as those about rolls and measurements.
-func RuleOf(code finding.Code) (Rule, bool) {
-	for _, r := range Rules {
-		if r.Code == code {
-			return r, true
-		}
-	}
-	return Rule{}, false
-}
-
 // Where several rules come from. The trade's associations and practitioners
 // publish them; where no text with a figure was found they say so.
 const (

@@ -89,26 +89,12 @@ func (s *Set) factsOf(r int) (facts [][2]string) {
 	b := &l.Plumbs[0]
 	add(s.text("page.fact-start"), s.text("page.start-"+b.Edge.String(),
 		"wall", s.theWall(l, b.Wall), "from", s.fromCorner(l, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number))
-	add(s.text("page.fact-order"), s.directions(ways(l)))
+	add(s.text("page.fact-order"), s.directions(l.Ways()))
 	add(s.text("page.fact-kill"), s.killWords(l))
 	add(s.text("page.fact-design"), s.designWords(l))
 	add(s.text("page.fact-plumbs"), s.text("page.plumbs", "n", len(l.Plumbs)))
 	add(s.text("page.fact-care"), s.text("page.plan-care"))
 	return facts
-}
-
-// ways counts the drops on either side of the first.
-func ways(l *hanging.Layout) (right, left int) {
-	for _, d := range l.Drops {
-		switch {
-		case d.Number == 0 || d.Index == 0:
-		case d.Index > 0:
-			right++
-		default:
-			left++
-		}
-	}
-	return right, left
 }
 
 // killOf returns the kill seam of a run; nil for one with two ends.

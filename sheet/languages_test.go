@@ -16,7 +16,6 @@ import (
 	"firstdrop/draw"
 	"firstdrop/draw/text"
 	"firstdrop/finding"
-	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/plan"
 	"firstdrop/sheet"
@@ -36,18 +35,7 @@ func examples(t *testing.T) map[string]*plan.Plan {
 		if err != nil {
 			t.Fatal(err)
 		}
-		j, err := job.Read(name, data)
-		if err != nil {
-			t.Fatal(err)
-		}
-		task, err := j.Task()
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := plan.Make(task)
-		if err != nil {
-			t.Fatalf("%s: %v", name, err)
-		}
+		j, p := planned(t, name, data)
 		p.Findings = append(j.Findings(), p.Findings...)
 		finding.Sort(p.Findings)
 		plans[strings.TrimSuffix(filepath.Base(name), ".yaml")] = p

@@ -12,9 +12,7 @@ import (
 	"firstdrop/draw/page"
 	"firstdrop/draw/text"
 	"firstdrop/internal/oracle"
-	"firstdrop/job"
 	"firstdrop/measure"
-	"firstdrop/plan"
 	"firstdrop/sheet"
 	"firstdrop/words"
 )
@@ -22,24 +20,15 @@ import (
 // setOf makes the set of a job. Pictures are the demo designs that it names.
 func setOf(t testing.TB, name string, data []byte) sheet.Set {
 	t.Helper()
-	j, err := job.Read(name, data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	task, err := j.Task()
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(task)
-	if err != nil {
-		t.Fatal(err)
-	}
+	j, p := planned(t, name, data)
 	set := sheet.Set{Job: j.Name, Plan: p, System: j.Units.System(), Jobs: 40, Repeats: make([]*draw.Picture, len(j.Papers))}
 	for i := range j.Papers {
 		if d, ok := design.Named(j.Papers[i].Picture); ok {
-			if set.Repeats[i], err = d.Picture(p.Task.Papers[i].Width, p.Task.Papers[i].Repeat, 90); err != nil {
+			repeat, err := d.Picture(p.Task.Papers[i].Width, p.Task.Papers[i].Repeat, 90)
+			if err != nil {
 				t.Fatal(err)
 			}
+			set.Repeats[i] = repeat
 		}
 	}
 	return set

@@ -7,7 +7,6 @@ import (
 
 	"firstdrop/cutting"
 	"firstdrop/geom"
-	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
@@ -153,18 +152,7 @@ func exampleNarrow(t *testing.T) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, err := job.Read("narrow-strips.yaml", data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	task, err := j.Task()
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(task)
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, p := planned(t, "narrow-strips.yaml", data)
 	return p
 }
 

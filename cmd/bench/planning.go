@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"runtime"
 	"slices"
@@ -11,7 +10,6 @@ import (
 	"firstdrop/audit"
 	"firstdrop/geom"
 	"firstdrop/hanging"
-	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
@@ -30,15 +28,7 @@ func planning() ([]Figure, error) {
 	}
 	var all []Figure
 	for _, file := range files {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			return nil, err
-		}
-		j, err := job.Read(file, data)
-		if err != nil {
-			return nil, err
-		}
-		task, err := j.Task()
+		task, err := taskOf(file)
 		if err != nil {
 			return nil, err
 		}
@@ -56,15 +46,7 @@ func planning() ([]Figure, error) {
 // one plan of the sample room.
 func certainty() ([]Figure, error) {
 	const sample = "examples/door-and-windows.yaml"
-	data, err := os.ReadFile(sample)
-	if err != nil {
-		return nil, err
-	}
-	j, err := job.Read(sample, data)
-	if err != nil {
-		return nil, err
-	}
-	task, err := j.Task()
+	task, err := taskOf(sample)
 	if err != nil {
 		return nil, err
 	}

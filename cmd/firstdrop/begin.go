@@ -72,17 +72,7 @@ func writeStarter(ctx context.Context, name string, starter []byte, replace bool
 	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) && !replace {
 		return fail(exitFile, "%s is there already and stays as it is; choose another name, or add --replace", name)
 	}
-	root, err := os.OpenRoot(filepath.Dir(name))
-	if err != nil {
-		return fileError("cannot write", name, err)
-	}
-	defer root.Close()
-	f := &folder{name: filepath.Dir(name), root: root}
-	file := outFile{filepath.Base(name), starter}
-	if err := f.stage(ctx, []outFile{file}); err != nil {
-		return err
-	}
-	return f.settle(file)
+	return saveAlone(ctx, name, name, starter, 0)
 }
 
 // next says what to do with a new job.

@@ -53,16 +53,7 @@ func (pl *planned) fromCorner(run *room.Run, b *hanging.Plumb) string {
 // direction tells which way the drops follow drop 1: to the right first, then
 // to the left.
 func direction(l *hanging.Layout) string {
-	right, left := 0, 0
-	for _, d := range l.Drops {
-		switch {
-		case d.Number == 0 || d.Index == 0:
-		case d.Index > 0:
-			right++
-		default:
-			left++
-		}
-	}
+	right, left := l.Ways()
 	switch {
 	case left == 0 && right == 0:
 		return "; it is the only one"

@@ -118,6 +118,27 @@ func saveBeside(ctx context.Context, name string, files []outFile, replace bool,
 	return f.commit(files)
 }
 
+// saveAlone writes one file, whole or not at all, with the mode if one is given:
+// it stands at path, and messages call it name.
+func saveAlone(ctx context.Context, name, path string, data []byte, mode fs.FileMode) error {
+	root, err := os.OpenRoot(filepath.Dir(path))
+	if err != nil {
+		return fileError("cannot write", name, err)
+	}
+	defer root.Close()
+	f, file := &folder{name: filepath.Dir(path), root: root}, outFile{filepath.Base(path), data}
+	if err := f.stage(ctx, []outFile{file}); err != nil {
+		return err
+	}
+	if mode != 0 {
+		if err := root.Chmod(staged(file.name), mode); err != nil {
+			f.discard([]outFile{file})
+			return fileError("cannot write", name, err)
+		}
+	}
+	return f.settle(file)
+}
+
 // look reads the ledger and makes sure that nothing of anybody else's stands in
 // the way.
 func (f *folder) look(files []outFile, replace bool) error {

@@ -158,20 +158,7 @@ func rewrite(ctx context.Context, name string, text []byte) error {
 	if err != nil {
 		return fileError("cannot write", name, err)
 	}
-	root, err := os.OpenRoot(filepath.Dir(real))
-	if err != nil {
-		return fileError("cannot write", name, err)
-	}
-	defer root.Close()
-	dir, file := &folder{name: filepath.Dir(real), root: root}, outFile{filepath.Base(real), text}
-	if err := dir.stage(ctx, []outFile{file}); err != nil {
-		return err
-	}
-	if err := root.Chmod(staged(file.name), info.Mode().Perm()); err != nil {
-		dir.discard([]outFile{file})
-		return fileError("cannot write", name, err)
-	}
-	return dir.settle(file)
+	return saveAlone(ctx, name, real, text, info.Mode().Perm())
 }
 
 // told says what was written, and how the count of rolls to buy has changed.

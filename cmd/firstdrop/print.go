@@ -258,15 +258,5 @@ func saveOne(ctx context.Context, name string, data []byte, replace bool) error 
 	case !errors.Is(err, fs.ErrNotExist) && !replace:
 		return fail(exitFile, "%s is there already and stays as it is; choose another name, or add --replace", name)
 	}
-	root, err := os.OpenRoot(filepath.Dir(name))
-	if err != nil {
-		return fileError("cannot write", name, err)
-	}
-	defer root.Close()
-	f := &folder{name: filepath.Dir(name), root: root}
-	file := outFile{filepath.Base(name), data}
-	if err := f.stage(ctx, []outFile{file}); err != nil {
-		return err
-	}
-	return f.settle(file)
+	return saveAlone(ctx, name, name, data, 0)
 }
