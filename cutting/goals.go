@@ -123,7 +123,7 @@ func (s *Solution) judge(goals []Goal) []Result {
 		}
 		for i := range s.Problem.stock {
 			if g == LongestLeftover {
-				r.Bound = max(r.Bound, int64(s.Problem.stock[i].length()))
+				r.Bound = max(r.Bound, int64(s.Problem.stock[i].Total()))
 			}
 		}
 		results = append(results, r)

@@ -376,7 +376,7 @@ func (o *orderly) result(s *Solution, g Goal) Result {
 		r.Bound = max(o.w.fewestStretches()-1, 0)
 	case LongestLeftover:
 		for b := range s.Problem.stock {
-			r.Bound = max(r.Bound, int64(s.Problem.stock[b].length()))
+			r.Bound = max(r.Bound, int64(s.Problem.stock[b].Total()))
 		}
 	}
 	r.Proven = r.Value == r.Bound

@@ -67,7 +67,7 @@ func (b *bruteOrder) use(stock Stock, i, end int) (measure.Length, bool) {
 
 // left is what is left behind position to, in one piece at the end.
 func (b *bruteOrder) left(stock Stock, to measure.Length) int64 {
-	end, from := stock.length(), to
+	end, from := stock.Total(), to
 	if len(stock.Parts) > 0 {
 		from = max(from, end-stock.Parts[len(stock.Parts)-1].Length+b.spec.Lead)
 	}

@@ -93,7 +93,7 @@ const (
 func newNetwork(p *Problem, stock *Stock) network {
 	n := network{
 		known: stock.known(p.spec.Repeat), repeat: p.repeat,
-		roll: int64(stock.length()) + p.loss, lead: int64(p.spec.Lead),
+		roll: int64(stock.Total()) + p.loss, lead: int64(p.spec.Lead),
 	}
 	if stock.broken() {
 		n.broken = stock.stretches(n.lead)

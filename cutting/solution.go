@@ -70,6 +70,16 @@ func (o Order) CutsFrom(p *Problem, start measure.Length) []Cut {
 	return cuts
 }
 
+// Bought counts the rolls of the plan that are not in hand.
+func (s *Solution) Bought() (n int) {
+	for i := range s.Rolls {
+		if !s.Problem.stock[s.Rolls[i].Stock].InHand {
+			n++
+		}
+	}
+	return n
+}
+
 // Leftovers returns for each roll the length free behind its last cut, at the
 // worst start of its worst order; with flaws or separate lengths only what
 // hangs together at the very end.
@@ -83,7 +93,7 @@ func (s *Solution) Leftovers() []measure.Length {
 
 func (r RollPlan) leftover(p *Problem) measure.Length {
 	stock := &p.stock[r.Stock]
-	end := stock.length()
+	end := stock.Total()
 	from := measure.Length(0)
 	for _, o := range r.Orders {
 		if n := len(o.Cuts); n > 0 {
@@ -211,7 +221,7 @@ func (s *Solution) faulty(stock *Stock, o Order, c Cut, end measure.Length) stri
 		return "has the wrong length"
 	case c.From < end:
 		return "overlaps the one before or the roll's beginning"
-	case c.To > stock.length():
+	case c.To > stock.Total():
 		return "runs off the roll"
 	case (phase - want.Phase).Mod(spec.Repeat) != 0:
 		return "begins off its phase"

@@ -50,8 +50,8 @@ type stretchOfRoll struct {
 	from, to, shift int64
 }
 
-// length is the whole length of one roll.
-func (s *Stock) length() measure.Length {
+// Total is the whole length of one roll.
+func (s *Stock) Total() measure.Length {
 	if len(s.Parts) == 0 {
 		return s.Length
 	}
@@ -117,7 +117,7 @@ func (s *Stock) stretches(lead int64) []stretchOfRoll {
 func (s *Stock) refusal(spec Spec, piece Piece) Reason {
 	wait, why := measure.Length(0), TooLong
 	switch {
-	case piece.Length > s.length():
+	case piece.Length > s.Total():
 		return TooLong
 	case s.broken():
 		for _, part := range s.stretches(int64(spec.Lead)) {
@@ -133,7 +133,7 @@ func (s *Stock) refusal(spec Spec, piece Piece) Reason {
 	default:
 		wait, why = spec.Repeat-1, NotGuaranteed
 	}
-	if spec.Lead+wait+piece.Length > s.length() {
+	if spec.Lead+wait+piece.Length > s.Total() {
 		return why
 	}
 	return ""

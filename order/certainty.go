@@ -128,7 +128,7 @@ func Certainty(job Job, chances Chances, jobs int, seed uint64) (*Curve, error) 
 	if jobs < 1 || jobs > 1_000_000 {
 		return nil, &ChanceError{"number of jobs", "must be 1 to 1,000,000"}
 	}
-	c := &Curve{Rolls: toBuy(job.Plan), Jobs: jobs, Seed: seed}
+	c := &Curve{Rolls: job.Plan.Bought(), Jobs: jobs, Seed: seed}
 	taken := make([]int, t.supply.most+1)
 	for i := range jobs {
 		rolls, ok := t.run(seed, i)

@@ -272,7 +272,7 @@ func (s *scan) solve(spec cutting.Spec) count {
 	}
 	s.solved++
 	sol := cutting.Solve(p, cutting.Options{})
-	return count{rolls: toBuy(sol), missing: len(sol.Missing), proven: sol.Proven}
+	return count{rolls: sol.Bought(), missing: len(sol.Missing), proven: sol.Proven}
 }
 
 // specKey is the same for two questions that need the same number of rolls: the

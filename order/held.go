@@ -149,17 +149,6 @@ func (s *supply) takeTurns(plan *cutting.Solution, stock []cutting.Stock, heldOf
 	}
 }
 
-// toBuy counts the rolls of a solution that are not there already.
-func toBuy(s *cutting.Solution) (n int) {
-	stock := s.Problem.Spec().Stock
-	for _, r := range s.Rolls {
-		if len(stock) == 0 || !stock[r.Stock].InHand {
-			n++
-		}
-	}
-	return n
-}
-
 // takeHeld opens the stretches of a roll in hand.
 func (t *trial) takeHeld(h int) {
 	for _, part := range t.supply.held[h] {

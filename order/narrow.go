@@ -73,5 +73,5 @@ func (s *scan) countNarrow(spec *cutting.NarrowSpec) count {
 	if err != nil {
 		return k
 	}
-	return count{rolls: toBuy(strips.Solution), missing: len(strips.Solution.Missing), proven: strips.Proven}
+	return count{rolls: strips.Solution.Bought(), missing: len(strips.Solution.Missing), proven: strips.Proven}
 }

@@ -238,7 +238,7 @@ func (a *allotter) cost(lot int, zones [][]int, lotOf []int) batchCost {
 	problem, err := cutting.NewProblem(a.lots[lot].spec(a.plan.Task, &a.plan.Task.Papers[a.paper], pieces))
 	if err == nil {
 		s := cutting.Solve(problem, cutting.Options{Steps: countSteps})
-		c = batchCost{int64(bought(s) + missingCost*len(s.Missing)), true}
+		c = batchCost{int64(s.Bought() + missingCost*len(s.Missing)), true}
 	}
 	a.costs[key] = c
 	return c

@@ -67,7 +67,7 @@ func (n *count) exact() int {
 	if !n.known {
 		n.known = true
 		sol := cutting.Solve(n.problem, cutting.Options{Steps: countSteps})
-		n.rolls = bought(sol) + missingCost*len(sol.Missing)
+		n.rolls = sol.Bought() + missingCost*len(sol.Missing)
 	}
 	return n.rolls
 }

@@ -109,14 +109,10 @@ func (l *lot) leastBought(pieces []cutting.Piece) int {
 	}
 	for k := range l.stock {
 		s := &l.stock[k]
-		length := s.Length
-		for _, part := range s.Parts {
-			length += part.Length
-		}
 		if s.InHand {
-			wanted -= length
+			wanted -= s.Total()
 		} else {
-			longest = max(longest, length)
+			longest = max(longest, s.Total())
 		}
 	}
 	if wanted <= 0 || longest == 0 {
@@ -140,18 +136,4 @@ func (l *lot) short(p *paper.Paper) (spec lot, shorter bool) {
 		}
 	}
 	return s, shorter
-}
-
-// bought counts the rolls of a solution that are not there already.
-func bought(s *cutting.Solution) (n int) {
-	stock := s.Problem.Spec().Stock
-	if len(stock) == 0 {
-		return len(s.Rolls)
-	}
-	for i := range s.Rolls {
-		if !stock[s.Rolls[i].Stock].InHand {
-			n++
-		}
-	}
-	return n
 }

@@ -219,7 +219,7 @@ func (p *Plan) countWith(spec cutting.Spec) (rolls int, ok bool) {
 	if err != nil {
 		return 0, false
 	}
-	return bought(s), len(s.Missing) == 0
+	return s.Bought(), len(s.Missing) == 0
 }
 
 // raisePaper notes what people must know about the count of rolls.

@@ -153,7 +153,7 @@ func (p *PaperPlan) Missing() (n int) {
 func (p *PaperPlan) SavedBySide() (n int) {
 	for i := range p.Batches {
 		if b := &p.Batches[i]; b.Apart != nil {
-			n += bought(b.Apart) - bought(b.Cutting)
+			n += b.Apart.Bought() - b.Cutting.Bought()
 		}
 	}
 	return n

@@ -80,7 +80,7 @@ func (b *BatchPlan) saves(alone *BatchPlan) bool {
 	case with != without:
 		return with < without
 	case with > 0:
-		return bought(b.Cutting) < bought(alone.Cutting)
+		return b.Cutting.Bought() < alone.Cutting.Bought()
 	}
 	return b.Cutting.Cost < alone.Cutting.Cost
 }
