@@ -5,6 +5,7 @@
 #   make test    all tests, with what they need installed
 #   make bench   the figures, as a table and build/bench.json
 #   make pages   the printed sheets of all examples, to be looked at
+#   make types   the types of the screen, from those of the planner
 #   make lint    formatting, vet, staticcheck
 #   make fuzz    every fuzz target for FUZZTIME
 #   make all     lint, test with the race detector, fuzz
@@ -14,7 +15,7 @@ FUZZTIME ?= 20s
 RELEASE := $(shell git describe --always --dirty 2>/dev/null)
 SAMPLE := examples/door-and-windows.yaml
 
-.PHONY: build demo test bench pages lint fuzz all race oracles clean
+.PHONY: build demo test bench pages types lint fuzz all race oracles clean
 
 build:
 	go build -trimpath -ldflags="-s -w -X main.release=$(RELEASE)" -o bin/firstdrop ./cmd/firstdrop
@@ -46,6 +47,10 @@ bench: build oracles
 # The sheets of every example as PDF, and all their pages in one picture each.
 pages:
 	go run ./cmd/bench -pages build/pages
+
+# The types that the screen shares with the planner, written from the Go types.
+types:
+	go run ./web/wasm/types
 
 lint:
 	@out="$$(go tool gofumpt -l .)"; [ -z "$$out" ] || { echo "gofumpt -w: $$out"; exit 1; }

@@ -7,17 +7,18 @@ type Request struct {
 	ID      int             `json:"id"`      // given back in the answer
 	Version int64           `json:"version"` // of the job as the screen counts it; given back
 	Kind    Kind            `json:"kind"`
-	Job     json.RawMessage `json:"job,omitempty"` // the job document as JSON
+	Job     json.RawMessage `json:"job,omitempty" ts:"job.Job"` // the job document as JSON
 	Words   Words           `json:"words"`
 
-	// What else some kinds are asked with.
-	Run    int               `json:"run,omitempty"`    // why: which run, counted from 0
-	Start  json.RawMessage   `json:"start,omitempty"`  // why: "why not from here?", as a job says it
-	Kill   json.RawMessage   `json:"kill,omitempty"`   // why: "why not here?", as a job says it
-	Papers []json.RawMessage `json:"papers,omitempty"` // papers: those to compare in place of Paper, as a job says them
-	Paper  string            `json:"paper,omitempty"`  // papers: the name of the job's paper whose place they take
-	Jobs   int               `json:"jobs,omitempty"`   // certainty: how many are simulated
-	Most   int               `json:"most,omitempty"`   // alternatives: at most so many
+	// What else some kinds are asked with:
+
+	Run    int               `json:"run,omitempty"`                                         // why: which run, counted from 0
+	Start  json.RawMessage   `json:"start,omitempty" ts:"NonNullable<job.Hang[\"start\"]>"` // why: "why not from here?", as a job says it
+	Kill   json.RawMessage   `json:"kill,omitempty" ts:"NonNullable<job.Hang[\"kill\"]>"`   // why: "why not here?", as a job says it
+	Papers []json.RawMessage `json:"papers,omitempty" ts:"job.Paper[]"`                     // papers: those to compare in place of Paper, as a job says them
+	Paper  string            `json:"paper,omitempty"`                                       // papers: the name of the job's paper whose place they take
+	Jobs   int               `json:"jobs,omitempty"`                                        // certainty: how many are simulated
+	Most   int               `json:"most,omitempty"`                                        // alternatives: at most so many
 }
 
 // Words says in which words and units texts are wanted.
