@@ -23,7 +23,7 @@ var rows = map[string]int{
 	"hanging": 4, "cutting": 4, "draw/svg": 4, "draw/png": 4, "draw/pdf": 4, "draw/dxf": 4, "draw/picture": 4,
 	"order": 5, "draw/design": 5, "draw/page": 5,
 	"plan":  6,
-	"audit": 7, "job": 7,
+	"audit": 7, "job": 7, "tell": 7,
 	"sheet": 8, "screen": 8,
 	"cmd/firstdrop": 10, "cmd/bench": 10,
 	"web/wasm/types": 10,
@@ -36,6 +36,9 @@ var banned = []struct{ from, to, why string }{
 	{"cutting", "geom", "a roll has one dimension"},
 	{"cutting", "finding", "what a bound means for people is said by plan"},
 	{"hanging", "finding", "what a layout means for people is said by plan"},
+	{"tell", "audit", "a plan that is told of has passed"},
+	{"tell", "job", "what is said is said of a plan, however it came about"},
+	{"tell", "draw", "sentences know no page"},
 }
 
 // impure lists what the planner (rows 1 to 7) must not touch, so that it runs
@@ -83,6 +86,49 @@ func TestLayers(t *testing.T) {
 		if !seen[pkg] {
 			t.Errorf("row %d names package %s, which is not there", rows[pkg], pkg)
 		}
+	}
+}
+
+// heavy lists what makes a program for the browser large.
+var heavy = map[string]string{
+	"regexp": "a machine for a few digits", "time": "a clock", "net": "a network", "net/http": "a network",
+	"go.yaml.in/yaml/v4":          "a job document",
+	"github.com/xuri/excelize/v2": "a workbook", "firstdrop/draw": "a page", "firstdrop/draw/text": "fonts", "embed": "files",
+}
+
+// What is said of a plan is said in the browser too, where size counts: neither
+// tell nor anything of the house that it stands on imports what is heavy. Only
+// words embeds files, the catalogues.
+func TestTellIsLight(t *testing.T) {
+	imports := map[string]map[string]bool{}
+	eachFile(t, func(pkg, _ string, f *ast.File) {
+		if imports[pkg] == nil {
+			imports[pkg] = map[string]bool{}
+		}
+		for _, imp := range f.Imports {
+			to, _ := strconv.Unquote(imp.Path.Value)
+			imports[pkg][to] = true
+		}
+	})
+	seen := map[string]bool{}
+	var visit func(pkg string)
+	visit = func(pkg string) {
+		if seen[pkg] {
+			return
+		}
+		seen[pkg] = true
+		for to := range imports[pkg] {
+			if what, is := heavy[to]; is && (to != "embed" || pkg != "words") {
+				t.Errorf("%s, which tell stands on, imports %s: %s", pkg, to, what)
+			}
+			if own, isOwn := strings.CutPrefix(to, "firstdrop/"); isOwn {
+				visit(own)
+			}
+		}
+	}
+	visit("tell")
+	if !seen["words"] || !seen["plan"] {
+		t.Errorf("tell stands on %v: words and plan are missing", slices.Sorted(maps.Keys(seen)))
 	}
 }
 

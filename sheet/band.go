@@ -8,6 +8,7 @@ import (
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/tell"
 )
 
 // bandAbove and bandBelow are what stands round the walls of the band.
@@ -85,7 +86,7 @@ func (b *bandDrawing) wall(r, w int, n int64, x measure.Length) {
 // killSeam draws the teeth of the kill seam where it stands on the wall or at its
 // left end.
 func (b *bandDrawing) killSeam(e *elevation) {
-	q := killOf(e.layout)
+	q := tell.KillOf(e.layout)
 	if q == nil || q.Wall != e.index {
 		return
 	}
@@ -158,7 +159,7 @@ func (b *bandDrawing) names(e *elevation, x measure.Length) {
 			b.flag(x+e.on(p.X), b.s.text("page.start-mark"), chalk)
 		}
 	}
-	if q := killOf(e.layout); q != nil && q.Wall == e.index {
+	if q := tell.KillOf(e.layout); q != nil && q.Wall == e.index {
 		b.flag(x+e.on(q.X), b.s.text("page.kill-mark"), oxide)
 	}
 }

@@ -1,6 +1,8 @@
 package sheet
 
-import "firstdrop/draw"
+import (
+	"firstdrop/draw"
+)
 
 // board remembers where something has been written, so that nothing is written
 // over it.

@@ -8,6 +8,7 @@ import (
 	"firstdrop/draw/page"
 	"firstdrop/hanging"
 	"firstdrop/plan"
+	"firstdrop/tell"
 )
 
 // cutting sets the cutting list of a paper, in both orders.
@@ -57,7 +58,7 @@ func (s *Set) cutOrder(c *cuts) page.Table {
 		{Title: s.text("page.col-on-roll"), Width: 27 * mm, Type: page.Small},
 		{Title: s.text("page.col-left"), Width: 19 * mm, Type: page.Small.At(draw.End)},
 	}}
-	var last *Roll
+	var last *tell.Roll
 	missing := false
 	for _, ref := range c.asCut() {
 		at := c.at[ref]
@@ -77,7 +78,7 @@ func (s *Set) cutOrder(c *cuts) page.Table {
 	return t
 }
 
-func (s *Set) rollHead(r *Roll) string {
+func (s *Set) rollHead(r *tell.Roll) string {
 	parts := []string{s.text("page.roll", "roll", r.Title())}
 	if r.Batch != "" {
 		parts = append(parts, s.text("page.roll-batch", "batch", r.Batch))
@@ -96,10 +97,10 @@ func (s *Set) cutRow(c *cuts, ref plan.PieceRef, at stand) []string {
 	if at.roll == nil {
 		return row
 	}
-	row[3] = Mark(&c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut), s.words())
+	row[3] = tell.Mark(s.words(), &c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut))
 	if len(at.gifts) > 1 {
 		slit := c.plan.Across(ref)
-		row[5] += " · " + s.text("page.side-by-side", "pieces", Names(at.gifts), "slit", span(s.bare(slit.Lo), s.size(slit.Hi)))
+		row[5] += " · " + s.text("page.side-by-side", "pieces", tell.Names(at.gifts), "slit", span(s.bare(slit.Lo), s.size(slit.Hi)))
 	}
 	row[6] = span(s.bare(at.cut.From.RoundTo(mm/10)), s.size(at.cut.To.RoundTo(mm/10)))
 	row[7] = s.size((at.roll.Length - at.cut.To).FloorTo(mm))
@@ -144,7 +145,7 @@ func (s *Set) hangOrder(c *cuts) page.Table {
 
 // whereWords says on which wall a piece hangs, and what it is.
 func (s *Set) whereWords(l *hanging.Layout, p *hanging.Piece) string {
-	return s.words().Name(l.Run.WallName(l.PieceWall(p))) + " · " + what(s.words(), l, p)
+	return s.words().Name(l.Run.WallName(l.PieceWall(p))) + " · " + tell.Piece(s.words(), l, p)
 }
 
 // rollCut names the roll and the cut that give a piece: "4 (A1) · 3".

@@ -9,6 +9,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
 
@@ -65,17 +66,17 @@ type cuts struct {
 	plan  *plan.Plan
 	paper int
 	words *words.Catalogue
-	rolls []Roll
+	rolls []tell.Roll
 	at    map[plan.PieceRef]stand
 }
 
 // stand says where a piece is cut: in the first order of its roll. There is no
 // roll for one that is missing.
 type stand struct {
-	roll   *Roll
+	roll   *tell.Roll
 	number int // of the cut, from 1
 	cut    cutting.Cut
-	gifts  []Gift // of the cut
+	gifts  []tell.Gift // of the cut
 	offset measure.Length
 }
 
@@ -83,7 +84,7 @@ func newCuts(p *plan.Plan, paper int, lang *words.Catalogue) (*cuts, error) {
 	if len(p.Papers[paper].Batches) == 0 {
 		return nil, fmt.Errorf("sheet: no piece is cut from paper %q", p.Task.Papers[paper].Name)
 	}
-	c := &cuts{plan: p, paper: paper, words: lang, rolls: Rolls(p, paper), at: map[plan.PieceRef]stand{}}
+	c := &cuts{plan: p, paper: paper, words: lang, rolls: tell.Rolls(p, paper), at: map[plan.PieceRef]stand{}}
 	for r := range c.rolls {
 		roll := &c.rolls[r]
 		for n, cut := range roll.Orders[0].Cuts {
@@ -141,7 +142,7 @@ func (c *cuts) row(t *Table, ref plan.PieceRef) {
 	t.text("leading-end", c.leading(l, p))
 	t.length("y-from", p.Y.Lo)
 	t.length("y-to", p.Y.Hi)
-	t.text("what", what(c.words, l, p))
+	t.text("what", tell.Piece(c.words, l, p))
 	if at.roll == nil {
 		t.blank("left-on-roll", LengthColumn, "")
 	} else {
@@ -176,7 +177,7 @@ func (c *cuts) slit(t *Table, at stand, ref plan.PieceRef) {
 	if at.roll == nil {
 		t.text("mark", "")
 	} else {
-		t.text("mark", Mark(&c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut), c.words))
+		t.text("mark", tell.Mark(c.words, &c.plan.Task.Papers[c.paper], at.roll.Phase(at.cut)))
 	}
 	if len(at.gifts) < 2 {
 		t.blank("offset", LengthColumn, "")
@@ -211,7 +212,7 @@ func (c *cuts) note(at stand) string {
 	}
 	var notes []string
 	if len(at.gifts) > 1 {
-		notes = append(notes, c.words.Text("cut.slit", "pieces", Names(at.gifts)))
+		notes = append(notes, c.words.Text("cut.slit", "pieces", tell.Names(at.gifts)))
 	}
 	if text := c.orders(at.roll); text != "" {
 		notes = append(notes, text)
@@ -220,7 +221,7 @@ func (c *cuts) note(at stand) string {
 }
 
 // orders tells the orders of a roll that needs several.
-func (c *cuts) orders(r *Roll) string {
+func (c *cuts) orders(r *tell.Roll) string {
 	if len(r.Orders) < 2 {
 		return ""
 	}
@@ -228,7 +229,7 @@ func (c *cuts) orders(r *Roll) string {
 	for k, o := range r.Orders {
 		names := make([]string, len(o.Cuts))
 		for n, cut := range o.Cuts {
-			names[n] = Names(r.Gifts(c.plan, cut))
+			names[n] = tell.Names(r.Gifts(c.plan, cut))
 		}
 		texts[k] = c.words.Text("cut.order",
 			"after", c.words.Exact(micro(o.After)), "upto", c.words.Exact(micro(o.UpTo)), "pieces", strings.Join(names, ", "))

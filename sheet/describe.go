@@ -5,6 +5,7 @@ import (
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/tell"
 )
 
 // describe says in sentences what the drawing shows, for those who cannot see
@@ -25,7 +26,7 @@ func (e *elevation) describe() string {
 	}
 	for i := range e.wall.Fittings {
 		f := &e.wall.Fittings[i]
-		say("describe.fitting", "fitting", fittingName(e.words, f), "size", e.size(f.At.X), "height", e.size(f.At.Y))
+		say("describe.fitting", "fitting", tell.Fitting(e.words, f), "size", e.size(f.At.X), "height", e.size(f.At.Y))
 	}
 	say("describe.course", "steps", strings.Join(e.course(), ", "))
 	for _, n := range e.notes {

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"firstdrop/hanging"
+	"firstdrop/internal/roomtext"
+	"firstdrop/paper"
 	"firstdrop/plan"
 )
 
@@ -35,4 +37,19 @@ func TestUnnamedWallsAreCounted(t *testing.T) {
 	if _, name, beyond, ok := newElevation(&plan.Plan{Runs: []plan.RunPlan{{Layout: l}}}, 0, 0, Options{}).corner(hanging.Right); !ok || name != "A|wall 2" || beyond != "wall 2" {
 		t.Errorf("the corner is %q, beyond it %q", name, beyond)
 	}
+}
+
+// laid lays out a run from its left end.
+func laid(t *testing.T, run string) *hanging.Layout {
+	t.Helper()
+	p := &paper.Paper{Name: "plain", Width: 530 * mm, RollLength: 10050 * mm, Pack: 1}
+	h, err := hanging.New(roomtext.Run(run), p, hanging.DefaultRules())
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := h.Layout(hanging.Choice{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
 }

@@ -4,6 +4,7 @@ import (
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/room"
+	"firstdrop/tell"
 )
 
 // fittings draws sockets, switches and the like at their true size, crossed as
@@ -16,7 +17,7 @@ func (e *elevation) fittings() {
 		b := draw.BoxAt(m.X-w/2, m.Y-h/2, w, h)
 		boxes[i] = b
 		e.board.take(b)
-		e.add("fittings", draw.Group{Title: fittingName(e.words, &f), Items: []draw.Item{
+		e.add("fittings", draw.Group{Title: tell.Fitting(e.words, &f), Items: []draw.Item{
 			draw.Area{Shape: geom.Polygon{Outline: b.Ring()}, Fill: white, Pen: seamPen},
 			draw.Segment(geom.Point{X: b.X.Lo, Y: b.Y.Lo}, geom.Point{X: b.X.Hi, Y: b.Y.Hi}, finePen),
 			draw.Segment(geom.Point{X: b.X.Lo, Y: b.Y.Hi}, geom.Point{X: b.X.Hi, Y: b.Y.Lo}, finePen),
@@ -38,7 +39,7 @@ func (e *elevation) fittingLabel(f *room.Fitting, b draw.Box) {
 		{At: geom.Point{X: m.X, Y: b.Y.Hi + 2*mm}, Anchor: draw.Middle},
 		{At: geom.Point{X: m.X, Y: b.Y.Lo - small}, Anchor: draw.Middle},
 	} {
-		t.Text, t.Size, t.Ink = draw.Fitted(fittingName(e.words, f), small, false, 60*mm), small, quiet
+		t.Text, t.Size, t.Ink = draw.Fitted(tell.Fitting(e.words, f), small, false, 60*mm), small, quiet
 		box := t.Box()
 		if e.board.isFree(box) && e.isPapered(box) {
 			e.add("fittings", draw.Area{Shape: geom.Polygon{Outline: box.Ring()}, Fill: tints[0]})
@@ -46,7 +47,7 @@ func (e *elevation) fittingLabel(f *room.Fitting, b draw.Box) {
 			return
 		}
 	}
-	e.notes = append(e.notes, note{text: e.text("fitting.note", "from", e.fromLeft(f.At.X), "fitting", fittingName(e.words, f))})
+	e.notes = append(e.notes, note{text: e.text("fitting.note", "from", e.fromLeft(f.At.X), "fitting", tell.Fitting(e.words, f))})
 }
 
 // power adds the caution about electricity where there is some.

@@ -10,6 +10,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/room"
+	"firstdrop/tell"
 )
 
 // floor is the run seen from above: wall 0 runs to the right along the top, and the
@@ -135,7 +136,7 @@ func (k *key) start() {
 		b := k.layout.Plumbs[0]
 		k.flag(b.Wall, b.X, k.s.text("page.start-mark"), chalk)
 	}
-	if q := killOf(k.layout); q != nil {
+	if q := tell.KillOf(k.layout); q != nil {
 		k.flag(q.Wall, q.X, k.s.text("page.kill-mark"), oxide)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
+	"firstdrop/tell"
 )
 
 // hanging sets the hanging plan: for every run its floor key and the unrolled room,
@@ -88,47 +89,13 @@ func (s *Set) factsOf(r int) (facts [][2]string) {
 	}
 	b := &l.Plumbs[0]
 	add(s.text("page.fact-start"), s.text("page.start-"+b.Edge.String(),
-		"wall", s.theWall(l, b.Wall), "from", s.fromCorner(l, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number))
+		"wall", tell.Wall(s.words(), l.Run, b.Wall), "from", tell.FromEnd(s.words(), l.Run, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number))
 	add(s.text("page.fact-order"), s.directions(l.Ways()))
-	add(s.text("page.fact-kill"), s.killWords(l))
+	add(s.text("page.fact-kill"), tell.Kill(s.words(), l))
 	add(s.text("page.fact-design"), s.designWords(l))
 	add(s.text("page.fact-plumbs"), s.text("page.plumbs", "n", len(l.Plumbs)))
 	add(s.text("page.fact-care"), s.text("page.plan-care"))
 	return facts
-}
-
-// killOf returns the kill seam of a run; nil for one with two ends.
-func killOf(l *hanging.Layout) *hanging.Seam {
-	if n := len(l.Seams); n > 0 && l.Seams[n-1].Kind == hanging.KillSeam {
-		return &l.Seams[n-1]
-	}
-	return nil
-}
-
-// killWords tells where the design cannot meet, and by how much.
-func (s *Set) killWords(l *hanging.Layout) string {
-	k := killOf(l)
-	if k == nil {
-		return s.text("page.no-kill")
-	}
-	place := s.killPlace(l, k)
-	if l.Paper.Match.Kind == paper.Free && l.Paper.Repeat == 0 {
-		return s.text("page.kill-free", "place", place)
-	}
-	return s.text("page.kill", "place", place, "misses", misses(s.words(), k.Across, k.Along))
-}
-
-func (s *Set) killPlace(l *hanging.Layout, k *hanging.Seam) string {
-	if k.InCorner {
-		return s.text("page.kill-in", "corner", s.cornerOf(l, k.Wall, hanging.Left))
-	}
-	w := &l.Run.Walls[k.Wall]
-	for i := range w.Openings {
-		if x, _ := w.Openings[i].Outline.Bounds(); x.Contains(k.X) {
-			return s.text("page.kill-over", "opening", nameOf(s.words(), &w.Openings[i]), "wall", s.theWall(l, k.Wall))
-		}
-	}
-	return s.text("page.kill-on", "wall", s.theWall(l, k.Wall), "from", s.fromCorner(l, k.Wall, k.X, hanging.Left))
 }
 
 func (s *Set) designWords(l *hanging.Layout) string {
@@ -297,7 +264,7 @@ func (n *note) tall(width measure.Length) measure.Length {
 }
 
 func (s *Set) setElevation(e *elevation, way lay) {
-	f := s.book.Begin(s.wallTitle(e.name()), way.lying)
+	f := s.book.Begin(tell.WallTitle(s.words(), e.name()), way.lying)
 	f.Marks[0].Level = 1
 	f.Scale = scaleOf(e.scale)
 	f.Take(mm)

@@ -6,6 +6,7 @@ import (
 	"firstdrop/draw/pdf"
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/tell"
 )
 
 // Grid is how labels lie on their sheet. The zero value is plain paper.
@@ -153,12 +154,12 @@ func (s *Set) stickers() (all []label, err error) {
 			l := s.Plan.Runs[ref.Run].Layout
 			p := &l.Pieces[ref.Piece]
 			one := label{
-				piece: p.Name, wall: s.wallTitle(l.Run.WallName(l.PieceWall(p))), length: s.size(p.Length), what: what(s.words(), l, p),
+				piece: p.Name, wall: tell.WallTitle(s.words(), l.Run.WallName(l.PieceWall(p))), length: s.size(p.Length), what: tell.Piece(s.words(), l, p),
 				reversed: l.Drops[p.Drop].Reversed,
 			}
 			if at := c.at[ref]; at.roll != nil {
 				one.from = s.text("page.label-from", "roll", at.roll.Title(), "cut", at.number)
-				one.mark = Mark(&s.Plan.Task.Papers[i], at.roll.Phase(at.cut), s.words())
+				one.mark = tell.Mark(s.words(), &s.Plan.Task.Papers[i], at.roll.Phase(at.cut))
 			}
 			all = append(all, one)
 		}

@@ -10,6 +10,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/tell"
 )
 
 // findings marks what the plan has found on this wall with numbered pennants,
@@ -32,7 +33,7 @@ func (e *elevation) findings() {
 		number := strconv.Itoa(n)
 		e.plant(number, e.spot(f.Place))
 		f.Place.Run = "" // the sheet's title says it
-		e.notes = append(e.notes, note{mark: pennantMark, number: number, title: e.text("mark.finding", "number", number), text: Words(f, e.words)})
+		e.notes = append(e.notes, note{mark: pennantMark, number: number, title: e.text("mark.finding", "number", number), text: tell.Finding(e.words, f)})
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/tell"
 )
 
 // openings draws what keeps paper off the wall, and the returns that are
@@ -45,7 +46,7 @@ func (e *elevation) returns() {
 		if names != "" {
 			names += ", "
 		}
-		names += e.text("returns.piece", "piece", p.Name, "return", returnName(e.words, r.Side, e.openingName(r.Opening)))
+		names += e.text("returns.piece", "piece", p.Name, "return", tell.Return(e.words, r.Side, e.openingName(r.Opening)))
 	}
 	if names != "" {
 		e.notes = append(e.notes, note{mark: dashedMark, text: e.text("returns.note", "pieces", names)})

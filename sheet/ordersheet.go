@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"strconv"
 
 	"firstdrop/draw"
@@ -10,7 +9,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/order"
 	"firstdrop/paper"
-	"firstdrop/plan"
+	"firstdrop/tell"
 )
 
 // orders sets the order sheet: what to buy, of which batch, why so much, and how
@@ -70,36 +69,36 @@ func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
 		cost = line.Cost.String()
 	}
 	return []string{
-		label.Name, s.size(label.Width) + " × " + s.size(line.RollLength), strconv.Itoa(line.Rolls), s.soldIn(line.PerPack),
-		s.packs(line.Packs, line.PerPack), strconv.Itoa(line.Spare), cost,
+		label.Name, s.size(label.Width) + " × " + s.size(line.RollLength), strconv.Itoa(line.Rolls), tell.SoldIn(s.words(), line.PerPack),
+		tell.Packs(s.words(), line.Packs, line.PerPack), strconv.Itoa(line.Spare), cost,
 	}
 }
 
 // why draws the rolls by area above the rolls by drops.
 func (s *Set) why(f *page.Flow, paper int) {
 	pp := &s.Plan.Papers[paper]
-	rolls := Rolls(s.Plan, paper)
+	rolls := tell.Rolls(s.Plan, paper)
 	const tall = 33 * mm
 	f.Need(2*tall + 20*mm)
 	f.Heading(s.ofPaper(s.text("page.why"), paper))
 	wide := min(f.X().Length()/measure.Length(max(len(rolls), pp.AreaRolls, 1)), 13*mm)
 	label := &s.Plan.Task.Papers[paper]
-	f.In(draw.Group{Role: draw.Figure, Title: s.text("page.why"), Desc: s.text("page.why-desc") + " " + s.byArea(pp) + ". " + s.text("page.by-drops", "drops", pp.Drops, "rolls", s.rollCount(len(rolls))) + "."}, func() {
-		f.Set(f.Take(page.Body.Line()), page.Strong, s.byArea(pp))
+	f.In(draw.Group{Role: draw.Figure, Title: s.text("page.why"), Desc: s.text("page.why-desc") + " " + tell.ByArea(s.words(), pp) + ". " + s.text("page.by-drops", "drops", pp.Drops, "rolls", tell.Rolled(s.words(), len(rolls))) + "."}, func() {
+		f.Set(f.Take(page.Body.Line()), page.Strong, tell.ByArea(s.words(), pp))
 		b := f.Take(tall * 6 / 10)
 		s.areaRolls(f.Page, b, wide, label, pp.Net)
 		f.Gap(2 * mm)
-		f.Set(f.Take(page.Body.Line()), page.Strong, s.text("page.by-drops", "drops", pp.Drops, "rolls", s.rollCount(len(rolls))))
+		f.Set(f.Take(page.Body.Line()), page.Strong, s.text("page.by-drops", "drops", pp.Drops, "rolls", tell.Rolled(s.words(), len(rolls))))
 		b = f.Take(tall)
 		s.dropRolls(f.Page, b, wide, label, rolls)
 	})
 	f.Gap(mm)
 	if pp.Missing() == 0 && pp.Buy() > 1 {
-		words := s.text("page.not-proven", "rolls", s.rollCount(pp.LowerBound()))
+		words := s.text("page.not-proven", "rolls", tell.Rolled(s.words(), pp.LowerBound()))
 		if pp.Proven() && pp.LowerBound() == pp.Buy() {
-			words = s.text("page.proven", "rolls", s.rollCount(pp.Buy()-1))
+			words = s.text("page.proven", "rolls", tell.Rolled(s.words(), pp.Buy()-1))
 			if len(label.Rolls) > 0 {
-				words = s.text("page.proven-beside", "rolls", s.rollCount(pp.Buy()-1))
+				words = s.text("page.proven-beside", "rolls", tell.Rolled(s.words(), pp.Buy()-1))
 			}
 		}
 		f.Text(page.Body, words)
@@ -108,7 +107,7 @@ func (s *Set) why(f *page.Flow, paper int) {
 }
 
 // longestRoll is what both rows are scaled by.
-func longestRoll(label *paper.Paper, rolls []Roll) measure.Length {
+func longestRoll(label *paper.Paper, rolls []tell.Roll) measure.Length {
 	longest := label.RollLength
 	for i := range rolls {
 		longest = max(longest, rolls[i].Length)
@@ -133,7 +132,7 @@ func (s *Set) areaRolls(p *page.Page, b draw.Box, wide measure.Length, label *pa
 }
 
 // dropRolls draws the rolls with their pieces.
-func (s *Set) dropRolls(p *page.Page, b draw.Box, wide measure.Length, label *paper.Paper, rolls []Roll) {
+func (s *Set) dropRolls(p *page.Page, b draw.Box, wide measure.Length, label *paper.Paper, rolls []tell.Roll) {
 	longest := longestRoll(label, rolls)
 	for i := range rolls {
 		r := &rolls[i]
@@ -146,7 +145,7 @@ func (s *Set) dropRolls(p *page.Page, b draw.Box, wide measure.Length, label *pa
 			y := across(box.Y.Lo+box.Y.Length().Scaled(int64(c.From), int64(r.Length)), box.Y.Lo+box.Y.Length().Scaled(int64(c.To), int64(r.Length)))
 			piece := draw.Box{X: box.X, Y: y}
 			p.Fill(piece, tints[k%2], seamPen)
-			p.Largest(piece.Grown(-mm/4), page.Strong.Sized(4*mm), Names(r.Gifts(s.Plan, c)))
+			p.Largest(piece.Grown(-mm/4), page.Strong.Sized(4*mm), tell.Names(r.Gifts(s.Plan, c)))
 		}
 		p.Centred(draw.BoxAt(x, b.Y.Lo, wide*85/100, 5*mm), page.Small, strconv.Itoa(r.Number))
 	}
@@ -177,7 +176,7 @@ func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
 	b := f.Take(7 * mm)
 	f.In(draw.Group{Role: draw.Paragraph}, func() {
 		kind := page.Body
-		words := s.rollCount(point.Rolls)
+		words := tell.Rolled(s.words(), point.Rolls)
 		if point.Rolls == c.Rolls {
 			kind = page.Strong
 			words += ", " + s.text("page.planned")
@@ -187,7 +186,7 @@ func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
 		bar := draw.BoxAt(name.X.Hi, b.Y.Lo+mm, b.X.Length()-60*mm, 5*mm)
 		share.X.Lo = bar.X.Hi + 3*mm
 		f.Set(name, kind, words)
-		f.Set(share, kind.At(draw.End), s.words().Number(share1000(point.Jobs, c.Jobs)))
+		f.Set(share, kind.At(draw.End), tell.Share(s.words(), point.Jobs, c.Jobs))
 		f.Fill(bar, white, page.Thin)
 		bar.X.Hi = bar.X.Lo + bar.X.Length().Scaled(int64(point.Jobs), int64(max(c.Jobs, 1)))
 		f.Fill(bar, faint, draw.Pen{})
@@ -222,35 +221,4 @@ func blank(f *page.Flow, x, y geom.Interval, words string) {
 	name := draw.Box{X: across(x.Lo, x.Lo+x.Length()*55/100), Y: across(y.Lo, y.Lo+page.Body.Line()+mm)}
 	f.Set(name, page.Body, words)
 	f.Level(across(name.X.Hi, x.Hi), y.Lo+mm, page.Frame)
-}
-
-// rollCount counts rolls.
-func (s *Set) rollCount(n int) string { return s.text("page.rolls", "n", n) }
-
-// packs counts what is to be bought: rolls, or packs of several.
-func (s *Set) packs(n, per int) string {
-	if per <= 1 {
-		return s.rollCount(n)
-	}
-	return s.text("page.packs", "n", n, "per", per)
-}
-
-// soldIn says what is sold together.
-func (s *Set) soldIn(per int) string {
-	if per <= 1 {
-		return s.text("page.single-rolls")
-	}
-	return s.text("page.packs-of", "per", per)
-}
-
-// byArea says how many rolls dividing areas gives.
-func (s *Set) byArea(pp *plan.PaperPlan) string {
-	area := s.words().Number(pp.Net.Format(s.System))
-	return s.text("page.by-area", "area", area, "rolls", s.rollCount(pp.AreaRolls))
-}
-
-// share1000 writes a part of all in tenths of a percent.
-func share1000(of, all int) string {
-	tenths := of * 1000 / max(all, 1)
-	return fmt.Sprintf("%d.%d %%", tenths/10, tenths%10)
 }

@@ -2,13 +2,13 @@ package sheet
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/draw/page"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/tell"
 )
 
 // record sets what whoever lives with the paper must know years later.
@@ -85,45 +85,11 @@ func (s *Set) hungRow(c *cuts, r, w int) []string {
 	if len(s.Plan.Runs) > 1 {
 		name += ", " + s.words().Name(l.Run.Name)
 	}
-	batch := strings.Join(distinct(batches), ", ")
+	batch := strings.Join(tell.Distinct(batches), ", ")
 	if strings.Trim(batch, ", ") == "" {
 		batch = page.Blank
 	}
-	return []string{name, l.Paper.Name, runsOf(drops), strings.Join(distinct(rolls), ", "), batch}
-}
-
-// distinct lists each text once, in the order of its first time.
-func distinct(texts []string) (once []string) {
-	for _, t := range texts {
-		if !slices.Contains(once, t) {
-			once = append(once, t)
-		}
-	}
-	return once
-}
-
-// runsOf writes numbers in short: "1–4, 9".
-func runsOf(numbers []int) string {
-	numbers = slices.Clone(numbers)
-	slices.Sort(numbers)
-	numbers = slices.Compact(numbers)
-	var parts []string
-	for i := 0; i < len(numbers); {
-		k := i
-		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
-			k++
-		}
-		switch k - i {
-		case 0:
-			parts = append(parts, strconv.Itoa(numbers[i]))
-		case 1:
-			parts = append(parts, strconv.Itoa(numbers[i]), strconv.Itoa(numbers[k]))
-		default:
-			parts = append(parts, strconv.Itoa(numbers[i])+"–"+strconv.Itoa(numbers[k]))
-		}
-		i = k + 1
-	}
-	return strings.Join(parts, ", ")
+	return []string{name, l.Paper.Name, tell.Numbers(drops), strings.Join(tell.Distinct(rolls), ", "), batch}
 }
 
 // leftTable lists what is left of every roll and which drops it can give again.
@@ -135,7 +101,7 @@ func (s *Set) leftTable() page.Table {
 		{Title: s.text("page.col-patch"), Share: 4},
 	}}
 	for i := range s.Plan.Papers {
-		for _, r := range Rolls(s.Plan, i) {
+		for _, r := range tell.Rolls(s.Plan, i) {
 			t.Rows = append(t.Rows, page.Row{Cells: []string{
 				r.Title(), s.Plan.Task.Papers[i].Name, s.size(r.Left.FloorTo(mm)), s.patchWords(&r, i),
 			}})
@@ -145,8 +111,8 @@ func (s *Set) leftTable() page.Table {
 }
 
 // patchWords says which pieces a roll's left-over gives again, each by itself.
-func (s *Set) patchWords(r *Roll, paper int) string {
-	if r.patches(s.Plan, paper) {
+func (s *Set) patchWords(r *tell.Roll, paper int) string {
+	if r.Patches(s.Plan, paper) {
 		return s.text("page.patch-all")
 	}
 	var names []string
@@ -155,7 +121,7 @@ func (s *Set) patchWords(r *Roll, paper int) string {
 			continue
 		}
 		for k := range s.Plan.Runs[i].Layout.Pieces {
-			if q := &s.Plan.Runs[i].Layout.Pieces[k]; r.patchesOne(q) {
+			if q := &s.Plan.Runs[i].Layout.Pieces[k]; r.PatchesOne(q) {
 				names = append(names, q.Name)
 			}
 		}
@@ -163,5 +129,5 @@ func (s *Set) patchWords(r *Roll, paper int) string {
 	if len(names) == 0 {
 		return s.text("page.patch-none")
 	}
-	return strings.Join(distinct(names), ", ")
+	return strings.Join(tell.Distinct(names), ", ")
 }

@@ -9,6 +9,7 @@ import (
 	"firstdrop/cutting"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
 
@@ -59,7 +60,7 @@ type stretch struct {
 
 // stretches lists what lies on the roll in one of its orders, from its
 // beginning.
-func (c *cuts) stretches(r *Roll, order int) (all []stretch) {
+func (c *cuts) stretches(r *tell.Roll, order int) (all []stretch) {
 	for _, f := range r.Flaws {
 		all = append(all, stretch{From: f.From, To: f.To, word: c.words.Text("roll.flaw")})
 	}
@@ -74,7 +75,7 @@ func (c *cuts) stretches(r *Roll, order int) (all []stretch) {
 	return all
 }
 
-func (c *cuts) stretchRow(t *Table, r *Roll, order int, s stretch, before measure.Length) {
+func (c *cuts) stretchRow(t *Table, r *tell.Roll, order int, s stretch, before measure.Length) {
 	o := &r.Orders[order]
 	t.count("roll", r.Number)
 	t.text("roll-name", r.Name)
@@ -93,7 +94,7 @@ func (c *cuts) stretchRow(t *Table, r *Roll, order int, s stretch, before measur
 }
 
 // cutColumns fills in what a cut gives.
-func (c *cuts) cutColumns(t *Table, r *Roll, s stretch, before measure.Length) {
+func (c *cuts) cutColumns(t *Table, r *tell.Roll, s stretch, before measure.Length) {
 	gifts := r.Gifts(c.plan, *s.cut)
 	var leads, walls, runs []string
 	for _, g := range gifts {
@@ -107,9 +108,9 @@ func (c *cuts) cutColumns(t *Table, r *Roll, s stretch, before measure.Length) {
 	t.length("to", micro(s.To))
 	t.length("length", s.To-s.From)
 	t.length("phase", r.Phase(*s.cut))
-	t.text("mark", Mark(&c.plan.Task.Papers[c.paper], r.Phase(*s.cut), c.words))
+	t.text("mark", tell.Mark(c.words, &c.plan.Task.Papers[c.paper], r.Phase(*s.cut)))
 	t.text("leading-end", each(leads))
-	t.text("piece", Names(gifts))
+	t.text("piece", tell.Names(gifts))
 	t.text("wall", each(walls))
 	t.text("run", each(runs))
 	t.length("left-on-roll", micro(r.Length-s.To))

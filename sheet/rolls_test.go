@@ -10,7 +10,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // inHand is a paper of which some rolls are there: one with a flaw, one in two
@@ -165,7 +165,7 @@ func TestLeftoverPatchesIfItSaysSo(t *testing.T) {
 		for roll := measure.Length(8000); roll <= 11000; roll += 500 {
 			s.label.RollLength = roll * mm
 			p := s.plan(t)
-			l, ok := sheet.LongestLeftover(p, 0)
+			l, ok := tell.LongestLeftover(p, 0)
 			if !ok || len(l.Roll.Parts)+len(l.Roll.Flaws) > 0 || l.Length == 0 {
 				continue
 			}

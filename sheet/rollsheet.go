@@ -6,6 +6,7 @@ import (
 	"firstdrop/draw/page"
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/tell"
 )
 
 // rollMap sets the map of a paper's rolls: each roll a strip to scale, its cuts in it.
@@ -33,7 +34,7 @@ func (s *Set) rollMap(paper int) error {
 }
 
 // rollStrip draws a roll in one of its orders.
-func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
+func (s *Set) rollStrip(f *page.Flow, c *cuts, r *tell.Roll, order int, n int64) {
 	label := &s.Plan.Task.Papers[c.paper]
 	wide := max(label.Width.Scaled(1, n), 6*mm)
 	o := &r.Orders[order]
@@ -53,7 +54,7 @@ func (s *Set) rollStrip(f *page.Flow, c *cuts, r *Roll, order int, n int64) {
 }
 
 // rollWords says what is known of a roll, and when an order of it holds.
-func (s *Set) rollWords(r *Roll, o *cutting.Order) string {
+func (s *Set) rollWords(r *tell.Roll, o *cutting.Order) string {
 	words := s.rollHead(r)
 	if len(r.Orders) > 1 {
 		words += ", " + s.text("page.roll-order", "after", s.size(micro(o.After)), "upto", s.size(micro(o.UpTo)))
@@ -68,9 +69,9 @@ func (s *Set) rollWords(r *Roll, o *cutting.Order) string {
 }
 
 // rollDesc tells the cuts of a roll in order.
-func (s *Set) rollDesc(r *Roll, o *cutting.Order) (text string) {
+func (s *Set) rollDesc(r *tell.Roll, o *cutting.Order) (text string) {
 	for _, c := range o.Cuts {
-		text += Names(r.Gifts(s.Plan, c)) + " " + span(s.size(micro(c.From)), s.size(micro(c.To))) + ". "
+		text += tell.Names(r.Gifts(s.Plan, c)) + " " + span(s.size(micro(c.From)), s.size(micro(c.To))) + ". "
 	}
 	return text
 }
@@ -79,7 +80,7 @@ func (s *Set) rollDesc(r *Roll, o *cutting.Order) (text string) {
 type stripDrawing struct {
 	s   *Set
 	p   *page.Page
-	r   *Roll
+	r   *tell.Roll
 	n   int64
 	box draw.Box
 }

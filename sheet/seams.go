@@ -6,7 +6,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
-	"firstdrop/words"
+	"firstdrop/tell"
 )
 
 // seams draws the seams that stand on this wall: those in its corners are its
@@ -21,7 +21,7 @@ func (e *elevation) seams() {
 			e.add("seams", draw.Segment(e.at(s.X, y.Lo), e.at(s.X, y.Hi), seamPen))
 		}
 		if !s.Meets() && e.label.Match.Kind != paper.Free {
-			e.notes = append(e.notes, note{text: e.text("seam.misses", "from", e.fromLeft(s.X), "misses", misses(e.words, s.Across, s.Along))})
+			e.notes = append(e.notes, note{text: e.text("seam.misses", "from", e.fromLeft(s.X), "misses", tell.Misses(e.words, s.Across, s.Along))})
 		}
 	}
 }
@@ -126,7 +126,7 @@ func (e *elevation) isCrossed(x geom.Interval) bool {
 
 // killNote says how far the design misses.
 func (e *elevation) killNote(where string, s *hanging.Seam) {
-	text := e.text("kill.misses", "kill", where, "misses", misses(e.words, s.Across, s.Along))
+	text := e.text("kill.misses", "kill", where, "misses", tell.Misses(e.words, s.Across, s.Along))
 	switch {
 	case e.label.Match.Kind == paper.Free:
 		text = e.text("kill.free", "kill", where)
@@ -134,56 +134,4 @@ func (e *elevation) killNote(where string, s *hanging.Seam) {
 		text = e.text("kill.meets", "kill", where)
 	}
 	e.notes = append(e.notes, note{mark: killMark, text: text})
-}
-
-// misses says in words how far a design misses at a seam; it follows "the
-// design".
-func misses(c *words.Catalogue, across geom.Interval, along measure.Length) string {
-	wide, high := missesAcross(c, across), missesAlong(c, along)
-	switch {
-	case wide == "" && high == "":
-		return c.Text("misses.not")
-	case wide == "":
-		return high
-	case high == "":
-		return wide
-	}
-	return c.Text("misses.and", "across", wide, "along", high)
-}
-
-// missesAcross says what becomes of the design's width; "" when it is whole.
-func missesAcross(c *words.Catalogue, across geom.Interval) string {
-	switch lo, hi := across.Lo, across.Hi; {
-	case lo == 0 && hi == 0:
-		return ""
-	case lo >= 0 && hi >= 0:
-		return c.Text("misses.loses", "size", fromTo(c, lo, hi))
-	case lo <= 0 && hi <= 0:
-		return c.Text("misses.twice", "size", fromTo(c, -hi, -lo))
-	default:
-		return c.Text("misses.both", "twice", c.Plain(-lo), "lost", c.Plain(hi))
-	}
-}
-
-// missesAlong says by how much the design stands too low or too high; "" when it
-// does not.
-func missesAlong(c *words.Catalogue, along measure.Length) string {
-	switch {
-	case along < 0:
-		return c.Text("misses.low", "size", c.Plain(-along))
-	case along > 0:
-		return c.Text("misses.high", "size", c.Plain(along))
-	}
-	return ""
-}
-
-// fromTo writes a length, or the two ends of a stretch.
-func fromTo(c *words.Catalogue, lo, hi measure.Length) string {
-	switch {
-	case lo == hi:
-		return c.Plain(lo)
-	case lo == 0:
-		return c.Text("size.up-to", "size", c.Plain(hi))
-	}
-	return c.Text("size.from-to", "from", c.Plain(lo), "to", c.Plain(hi))
 }

@@ -4,14 +4,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"firstdrop/draw"
 	"firstdrop/draw/page"
 	"firstdrop/draw/pdf"
 	"firstdrop/geom"
-	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/order"
 	"firstdrop/plan"
@@ -209,25 +206,6 @@ func (s *Set) curve(paper, batch int) *order.Curve {
 	return c
 }
 
-// fromCorner says how far a place on a wall stands from the corner it is measured
-// from.
-func (s *Set) fromCorner(l *hanging.Layout, wall int, x measure.Length, side hanging.Side) string {
-	if side == hanging.Right {
-		x = l.Run.Walls[wall].Width - x
-	}
-	e := elevation{run: l.Run, index: wall, words: s.words()}
-	return e.from(x, side)
-}
-
-// cornerOf names an end of a wall: "corner D|A", "the left end".
-func (s *Set) cornerOf(l *hanging.Layout, wall int, side hanging.Side) string {
-	e := elevation{run: l.Run, index: wall}
-	if _, name, _, ok := e.corner(side); ok {
-		return s.text("page.corner", "corner", s.words().Name(name))
-	}
-	return s.text("page.end-" + side.String())
-}
-
 // text returns a message of the catalogue.
 func (s *Set) text(id string, args ...any) string { return s.words().Text(id, args...) }
 
@@ -252,30 +230,6 @@ func (s *Set) usualFormat() draw.Format {
 
 // scaleOf writes a scale.
 func scaleOf(n int64) string { return fmt.Sprintf("1:%d", n) }
-
-// wallTitle names a wall as a title: "Wall A", but "Landing wall".
-func (s *Set) wallTitle(name string) string {
-	name = s.words().Name(name)
-	if s.saysWall(name) {
-		r, n := utf8.DecodeRuneInString(name)
-		return string(unicode.ToUpper(r)) + name[n:]
-	}
-	return s.text("wall.named", "wall", name)
-}
-
-// theWall is as wallTitle, within a sentence.
-func (s *Set) theWall(l *hanging.Layout, wall int) string {
-	name := s.words().Name(l.Run.WallName(wall))
-	if s.saysWall(name) {
-		return s.text("page.the-wall", "wall", name)
-	}
-	return s.text("page.wall", "wall", name)
-}
-
-// saysWall reports whether a name says that it is a wall's.
-func (s *Set) saysWall(name string) bool {
-	return strings.Contains(strings.ToLower(name), strings.ToLower(s.text("kind.wall")))
-}
 
 // ofRun adds a run's name to a title where there are several.
 func (s *Set) ofRun(title, run string) string {

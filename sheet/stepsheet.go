@@ -1,17 +1,14 @@
 package sheet
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/draw/page"
 	"firstdrop/hanging"
-	"firstdrop/measure"
-	"firstdrop/paper"
 	"firstdrop/plan"
-	"firstdrop/room"
+	"firstdrop/tell"
 )
 
 // steps sets the work in its order: cautions, making ready, every drop, the end.
@@ -20,7 +17,7 @@ func (s *Set) steps() error {
 	s.cautions(f)
 	n := 0
 	f.Heading(s.text("page.ready"))
-	for _, words := range s.readySteps() {
+	for _, words := range tell.Ready(s.words(), s.Plan) {
 		n++
 		numbered(f, n, words)
 	}
@@ -31,7 +28,7 @@ func (s *Set) steps() error {
 		}
 		f.Heading(s.ofRun(s.text("page.hang"), l.Run.Name))
 		n++
-		numbered(f, n, s.pasteWords(l.Paper))
+		numbered(f, n, tell.Paste(s.words(), l.Paper))
 		table, err := s.dropTable(r)
 		if err != nil {
 			return err
@@ -63,88 +60,13 @@ func (s *Set) cautions(f *page.Flow) {
 	f.Heading(s.text("page.before"))
 	top := f.Y()
 	pageBefore := f.Page
-	for _, words := range s.cautionWords() {
+	for _, words := range tell.Cautions(s.words(), s.Plan) {
 		f.Item(page.Body, 5*mm, nil, words)
 		f.Gap(mm)
 	}
 	if f.Page == pageBefore {
 		x := f.X().Lo
 		f.Fill(draw.Box{X: across(x, x+2*mm), Y: across(f.Y()+mm, top-mm)}, oxide, draw.Pen{})
-	}
-}
-
-func (s *Set) cautionWords() (words []string) {
-	if s.hasCurrent() {
-		words = append(words, s.text("page.power"))
-	}
-	if s.isHigh() {
-		words = append(words, s.text("page.heights"))
-	} else {
-		words = append(words, s.text("page.ladder"))
-	}
-	return append(words, s.text("page.old-coats"), s.text("page.mould"), s.text("page.blades"), s.text("page.air"), s.text("page.local-law"))
-}
-
-// hasCurrent reports whether a papered wall carries something electrical.
-func (s *Set) hasCurrent() bool {
-	for _, r := range s.Plan.Runs {
-		for i := range r.Layout.Run.Walls {
-			if slices.ContainsFunc(r.Layout.Run.Walls[i].Fittings, isElectric) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func isElectric(f room.Fitting) bool {
-	return f.Kind == room.Socket || f.Kind == room.Switch || f.Kind == room.Light
-}
-
-// highWork is the height from which a platform is asked for (common practice).
-const highWork = 3 * measure.Metre
-
-// isHigh reports whether a wall reaches above 3 m from its own foot, or stands on
-// stairs.
-func (s *Set) isHigh() bool {
-	for _, r := range s.Plan.Runs {
-		for i := range r.Layout.Run.Walls {
-			w := &r.Layout.Run.Walls[i]
-			if _, y := w.Outline.Bounds(); y.Length() > highWork || rises(w) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// leastRise is how far a floor must rise along a wall to be taken for stairs.
-const leastRise = 300 * measure.Millimetre
-
-// rises reports whether the foot of a wall is higher at one end than at the other.
-func rises(w *room.Wall) bool {
-	_, y := w.Outline.Bounds()
-	left, right := y.Hi, y.Hi
-	for _, p := range w.Outline {
-		switch p.X {
-		case 0:
-			left = min(left, p.Y)
-		case w.Width:
-			right = min(right, p.Y)
-		}
-	}
-	return (left - right).Abs() >= leastRise
-}
-
-func (s *Set) readySteps() []string {
-	rolls := 0
-	for i := range s.Plan.Papers {
-		rolls += s.Plan.Papers[i].Rolls()
-	}
-	rules := s.Plan.Task.Rules
-	return []string{
-		s.text("page.check-rolls", "rolls", s.rollCount(rolls), "check", s.text("page.check-roll")), s.text("page.wall-step"), s.text("page.datum-step"), s.text("page.dry-run"), s.text("page.lay-out"),
-		s.text("page.allowance", "head", s.size(rules.Head), "foot", s.size(rules.Foot)), s.text("page.check3"),
 	}
 }
 
@@ -164,7 +86,7 @@ func (s *Set) dropTable(r int) (page.Table, error) {
 	}
 	h := &hangSteps{s: s, c: c, run: r, l: l}
 	way := 0
-	for _, i := range byNumber(l) {
+	for _, i := range tell.Drops(l) {
 		if d := &l.Drops[i]; d.Index > 0 && way < 1 {
 			way = 1
 			t.Rows = append(t.Rows, page.Row{Across: s.text("page.rightward")})
@@ -175,17 +97,6 @@ func (s *Set) dropTable(r int) (page.Table, error) {
 		t.Rows = append(t.Rows, page.Row{Cells: h.row(i)})
 	}
 	return t, nil
-}
-
-// byNumber lists the drops that need paper as they are hung.
-func byNumber(l *hanging.Layout) (order []int) {
-	for i := range l.Drops {
-		if l.Drops[i].Number > 0 {
-			order = append(order, i)
-		}
-	}
-	slices.SortFunc(order, func(a, b int) int { return l.Drops[a].Number - l.Drops[b].Number })
-	return order
 }
 
 // hangSteps says what to do with each drop of a run.
@@ -210,138 +121,7 @@ func (h *hangSteps) row(i int) []string {
 			from = append(from, rollCut(at))
 		}
 	}
-	return []string{page.Tick, strings.Join(names, " "), strings.Join(from, ", "), strings.Join(lengths, ", "), strings.Join(h.do(i), " ")}
-}
-
-// do says how a drop is set and what stands in its way.
-func (h *hangSteps) do(i int) (words []string) {
-	d := &h.l.Drops[i]
-	words = append(words, h.line(i)...)
-	if d.Reversed {
-		words = append(words, h.s.text("page.upside"))
-	}
-	for k := range h.l.Pieces {
-		p := &h.l.Pieces[k]
-		if p.Drop != i {
-			continue
-		}
-		if text := what(h.s.words(), h.l, p); text != h.s.words().Text("what.full") || p.Return != nil {
-			words = append(words, h.s.text("page.of", "title", p.Name, "name", text)+".")
-		}
-		if p.Length > h.s.Plan.Task.Taste.LongPiece && h.s.Plan.Task.Taste.LongPiece > 0 {
-			words = append(words, h.s.text("page.two"))
-		}
-	}
-	words = append(words, h.fittings(d)...)
-	return append(words, h.kill(i)...)
-}
-
-// line says which drop a drop is butted to, how it goes round corners, which plumb
-// lines it is set to, and where its far edge then stands.
-func (h *hangSteps) line(i int) (words []string) {
-	d := &h.l.Drops[i]
-	near, far := hanging.Left, hanging.Right
-	if d.Index < 0 {
-		near, far = far, near
-	}
-	for _, q := range h.l.Seams {
-		beyond, own := q.Left, q.Right
-		if near == hanging.Right {
-			beyond, own = own, beyond
-		}
-		if own == i && beyond != i && q.Kind != hanging.KillSeam && d.Index != 0 && h.l.Drops[beyond].Number > 0 {
-			words = append(words, h.s.text("page.butt-"+near.String(), "drop", h.l.Drops[beyond].Number))
-		}
-	}
-	words = append(words, h.corners(d)...)
-	for _, b := range h.l.Plumbs {
-		if b.Drop == i {
-			words = append(words, h.s.text("page.plumb-"+b.Edge.String(), "wall", h.s.theWall(h.l, b.Wall), "from", h.s.fromCorner(h.l, b.Wall, b.X, b.From)))
-		}
-	}
-	return append(words, h.farEdge(i, far)...)
-}
-
-// farEdge says where the seam stands that the next drop will be butted to, unless a
-// plumb line says it.
-func (h *hangSteps) farEdge(i int, far hanging.Side) (words []string) {
-	for _, q := range h.l.Seams {
-		own := q.Left
-		if far == hanging.Left {
-			own = q.Right
-		}
-		if own != i || q.Left == q.Right || q.InCorner || q.Kind == hanging.KillSeam {
-			continue
-		}
-		isPlumb := slices.ContainsFunc(h.l.Plumbs, func(b hanging.Plumb) bool { return b.Wall == q.Wall && b.X == q.X })
-		if !isPlumb {
-			words = append(words, h.s.text("page.far-edge", "from", h.s.fromCorner(h.l, q.Wall, q.X, hanging.Left)))
-		}
-	}
-	return words
-}
-
-// corners says how a drop goes round the corners it meets.
-func (h *hangSteps) corners(d *hanging.Drop) (words []string) {
-	for k := 1; k < len(d.Parts); k++ {
-		before, p := &d.Parts[k-1], &d.Parts[k]
-		if p.Wall == before.Wall {
-			continue
-		}
-		corner := h.s.cornerOf(h.l, before.Wall, hanging.Right)
-		if p.Joined {
-			words = append(words, h.s.text("page.turns", "corner", corner))
-			continue
-		}
-		turn := max(before.X.Hi-h.l.Run.Walls[before.Wall].Width, -p.X.Lo, 0)
-		words = append(words, h.s.text("page.cut-at", "corner", corner, "turn", h.s.size(turn)))
-	}
-	return words
-}
-
-// fittings says what a drop must be cut to.
-func (h *hangSteps) fittings(d *hanging.Drop) (words []string) {
-	for _, p := range d.Parts {
-		for i := range h.l.Run.Walls[p.Wall].Fittings {
-			f := &h.l.Run.Walls[p.Wall].Fittings[i]
-			if !p.X.Overlaps(across(f.At.X-f.Size.X/2, f.At.X+f.Size.X/2)) {
-				continue
-			}
-			say := "page.fitting-plain"
-			if isElectric(*f) {
-				say = "page.fitting-power"
-			}
-			words = append(words, h.s.text(say, "fitting", fittingName(h.s.words(), f), "height", h.s.size(f.At.Y)))
-		}
-	}
-	return words
-}
-
-// kill says that the kill seam is at one of the drop's edges, with the drop that is
-// hung later.
-func (h *hangSteps) kill(i int) []string {
-	q := killOf(h.l)
-	if q == nil || q.Left != i && q.Right != i || h.l.Drops[i].Number < max(h.l.Drops[q.Left].Number, h.l.Drops[q.Right].Number) {
-		return nil
-	}
-	return []string{h.s.text("page.kill-here", "kill", h.s.killWords(h.l))}
-}
-
-// pasteWords says how a paper is pasted, and how long it soaks.
-func (s *Set) pasteWords(p *paper.Paper) string {
-	text := s.text("page.paste-wall")
-	switch p.Paste {
-	case paper.PasteThePaper:
-		text = s.text("page.paste-paper")
-	case paper.ReadyPasted:
-		text = s.text("page.paste-ready")
-	case paper.SelfAdhesive:
-		text = s.text("page.paste-self")
-	}
-	if p.SoakMin > 0 {
-		return s.text("page.soak", "paste", text, "n", p.SoakMin)
-	}
-	return text
+	return []string{page.Tick, strings.Join(names, " "), strings.Join(from, ", "), strings.Join(lengths, ", "), strings.Join(tell.Drop(h.s.words(), h.s.Plan, h.run, i), " ")}
 }
 
 // doWords heads the column of what to do.

@@ -10,6 +10,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/plan"
 	"firstdrop/room"
+	"firstdrop/tell"
 )
 
 // survey sets what to measure in this kind of room and where, with boxes to write
@@ -90,8 +91,8 @@ func (s *Set) surveyPoints(walls []surveyed) []string {
 	add(s.text("page.how-angle"), func(w surveyed) bool {
 		return w.corner != nil && w.corner.Angle%(90*measure.Degree) != 0
 	})
-	add(s.text("page.how-slope"), func(w surveyed) bool { return len(w.wall.Outline) > 4 && !rises(w.wall) })
-	add(s.text("page.how-stair"), func(w surveyed) bool { return rises(w.wall) })
+	add(s.text("page.how-slope"), func(w surveyed) bool { return len(w.wall.Outline) > 4 && !tell.IsStair(w.wall) })
+	add(s.text("page.how-stair"), func(w surveyed) bool { return tell.IsStair(w.wall) })
 	add(s.text("page.how-arch"), func(w surveyed) bool {
 		return slices.ContainsFunc(w.wall.Openings, func(o room.Opening) bool { return !o.Outline.IsRectangle() })
 	})
@@ -175,7 +176,7 @@ func (s *Set) openingTable(walls []surveyed) page.Table {
 		for i := range w.wall.Openings {
 			o := &w.wall.Openings[i]
 			x, y := o.Outline.Bounds()
-			rows = append(rows, []string{w.name, nameOf(s.words(), o), s.size(x.Lo), s.size(x.Length()), s.size(y.Lo), s.size(y.Length()), s.size(o.Depth)})
+			rows = append(rows, []string{w.name, tell.Opening(s.words(), o), s.size(x.Lo), s.size(x.Length()), s.size(y.Lo), s.size(y.Length()), s.size(o.Depth)})
 		}
 	}
 	return surveyTable(s.text("page.openings-head"), columns, rows, s.spare(6, len(rows)))
@@ -187,7 +188,7 @@ func (s *Set) fittingTable(walls []surveyed) page.Table {
 	for _, w := range walls {
 		for i := range w.wall.Fittings {
 			q := &w.wall.Fittings[i]
-			rows = append(rows, []string{w.name, fittingName(s.words(), q), s.size(q.At.X), s.size(q.At.Y), s.size(q.Size.X) + " × " + s.size(q.Size.Y)})
+			rows = append(rows, []string{w.name, tell.Fitting(s.words(), q), s.size(q.At.X), s.size(q.At.Y), s.size(q.Size.X) + " × " + s.size(q.Size.Y)})
 		}
 	}
 	return surveyTable(s.text("page.fittings-head"), columns, rows, s.spare(5, len(rows)))

@@ -11,6 +11,7 @@ import (
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
 
@@ -174,15 +175,7 @@ func (e *elevation) isPapered(b draw.Box) bool {
 // corner returns the corner at one end of the wall, its name and the wall
 // beyond; ok is false at the end of an open run.
 func (e *elevation) corner(side hanging.Side) (c room.Corner, name, beyond string, ok bool) {
-	n := len(e.run.Walls)
-	at, next := e.index, (e.index+1)%n
-	if side == hanging.Left {
-		at, next = (e.index-1+n)%n, (e.index-1+n)%n
-	}
-	if at >= len(e.run.Corners) || !e.run.Closed && at == n-1 {
-		return room.Corner{}, "", "", false
-	}
-	return e.run.Corners[at], e.run.CornerName(at), e.run.WallName(next), true
+	return tell.End(e.run, e.index, side)
 }
 
 // name returns the wall's name.
@@ -198,24 +191,13 @@ func (e *elevation) title() string {
 
 // openingName returns the name of an opening of the wall, or what it is.
 func (e *elevation) openingName(i int) string {
-	return nameOf(e.words, &e.wall.Openings[i])
-}
-
-// fittingName returns a fitting's name, or what it is.
-func fittingName(c *words.Catalogue, f *room.Fitting) string {
-	if f.Name != "" {
-		return c.Name(f.Name)
-	}
-	return c.Name(f.Kind.String())
+	return tell.Opening(e.words, &e.wall.Openings[i])
 }
 
 // from says how far something stands from an end of the wall: "150 mm from
 // corner D|A", "150 mm from the left end".
 func (e *elevation) from(l measure.Length, side hanging.Side) string {
-	if _, name, _, ok := e.corner(side); ok {
-		return e.text("from.corner", "size", e.size(l), "corner", e.words.Name(name))
-	}
-	return e.text("from."+side.String(), "size", e.size(l))
+	return tell.From(e.words, e.run, e.index, l, side)
 }
 
 // fromLeft says how far something stands from the left end, without the

@@ -14,7 +14,7 @@ import (
 	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/plan"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // mostAlternatives is how many plans are offered: more than five nobody weighs
@@ -239,7 +239,7 @@ func dearest(fs []finding.Finding, sys measure.System, most int) (said []string)
 		}
 		f := k.first
 		f.Place.Run = ""
-		text := strings.TrimSuffix(sheet.Words(f, english(sys)), ".")
+		text := strings.TrimSuffix(tell.Finding(english(sys), f), ".")
 		if !opensWithPlace[f.Code] {
 			text, _, _ = strings.Cut(text, ":")
 		}
@@ -305,7 +305,7 @@ func alternativeDocuments(as []plan.Alternative, sys measure.System) []alternati
 func spokenOf(fs []finding.Finding, sys measure.System) []spoken {
 	list := make([]spoken, len(fs))
 	for i, f := range fs {
-		list[i] = spoken{f, sheet.Words(f, english(sys))}
+		list[i] = spoken{f, tell.Finding(english(sys), f)}
 	}
 	return list
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"firstdrop/plan"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // batchName says which batch of which paper an answer is about.
@@ -107,7 +107,7 @@ func (pl *planned) inHand(i int) (lines []string) {
 		return nil
 	}
 	var used []string
-	for _, r := range sheet.Rolls(pl.plan, i) {
+	for _, r := range tell.Rolls(pl.plan, i) {
 		if r.InHand {
 			used = append(used, r.Name)
 		}
@@ -121,7 +121,7 @@ func (pl *planned) inHand(i int) (lines []string) {
 
 // cutsFrom reports whether anything is cut from a roll in hand.
 func (pl *planned) cutsFrom(i int, roll string) bool {
-	return slices.ContainsFunc(sheet.Rolls(pl.plan, i), func(r sheet.Roll) bool { return r.InHand && r.Name == roll })
+	return slices.ContainsFunc(tell.Rolls(pl.plan, i), func(r tell.Roll) bool { return r.InHand && r.Name == roll })
 }
 
 // batches tells which walls are hung from which batch, where there are several.

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"firstdrop/job"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // What the starter's comments suggest can be written just so: with every
@@ -43,7 +43,7 @@ func TestStartersSuggestions(t *testing.T) {
 			t.Errorf("%s: a suggestion was not taken: %+v", name, j)
 		}
 		for _, f := range j.Findings() {
-			t.Errorf("%s: %s", name, sheet.Words(f, english(j.Units.System())))
+			t.Errorf("%s: %s", name, tell.Finding(english(j.Units.System()), f))
 		}
 	}
 }

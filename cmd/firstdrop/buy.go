@@ -9,7 +9,7 @@ import (
 	"firstdrop/order"
 	"firstdrop/paper"
 	"firstdrop/plan"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // buy tells what to buy of a paper, why fewer rolls are impossible, what other
@@ -186,7 +186,7 @@ func askFor(label *paper.Paper, pp *plan.PaperPlan) string {
 // leftOver tells the longest left-over, and whether it can patch a drop that is
 // damaged later.
 func (pl *planned) leftOver(i int) string {
-	l, ok := sheet.LongestLeftover(pl.plan, i)
+	l, ok := tell.LongestLeftover(pl.plan, i)
 	if !ok || l.Length <= 0 {
 		return ""
 	}

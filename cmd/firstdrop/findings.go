@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"firstdrop/finding"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
 
@@ -71,7 +71,7 @@ func severityInk(s finding.Severity) ink {
 // it has one.
 func (p *program) printFindings(fs []finding.Finding, lang *words.Catalogue) error {
 	for _, f := range fs {
-		for i, l := range p.out.findingLines(f.Severity, sheet.Words(f, lang), p.out.width-5) {
+		for i, l := range p.out.findingLines(f.Severity, tell.Finding(lang, f), p.out.width-5) {
 			indent := "     "
 			if i == 0 && f.Number > 0 {
 				indent = fmt.Sprintf("%3d  ", f.Number)
@@ -95,7 +95,7 @@ type spoken struct {
 func writeFindings(w io.Writer, fs, said []finding.Finding, lang *words.Catalogue) error {
 	list := make([]spoken, len(fs))
 	for i, f := range fs {
-		list[i] = spoken{f, sheet.Words(said[i], lang)}
+		list[i] = spoken{f, tell.Finding(lang, said[i])}
 	}
 	return writeJSON(w, list)
 }

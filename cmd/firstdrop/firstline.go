@@ -9,7 +9,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/plan"
 	"firstdrop/room"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // firstLine tells where the first plumb line of a run stands, which edge of the
@@ -155,11 +155,11 @@ func (pl *planned) firstCuts(run int, brief bool) []string {
 }
 
 // cutLine tells one cut, for the one who hangs layout l.
-func (pl *planned) cutLine(l *hanging.Layout, r *sheet.Roll, c cutting.Cut) string {
+func (pl *planned) cutLine(l *hanging.Layout, r *tell.Roll, c cutting.Cut) string {
 	gifts := r.Gifts(pl.plan, c)
 	of := gifts[0].Layout
-	line := fmt.Sprintf("roll %s: piece %-3s %10s", printable(r.Title()), sheet.Names(gifts), (c.To - c.From).Format(pl.units))
-	if mark := sheet.Mark(of.Paper, r.Phase(c), pl.lang); mark != "" {
+	line := fmt.Sprintf("roll %s: piece %-3s %10s", printable(r.Title()), tell.Names(gifts), (c.To - c.From).Format(pl.units))
+	if mark := tell.Mark(pl.lang, of.Paper, r.Phase(c)); mark != "" {
 		end := "head"
 		if of.Drops[gifts[0].Piece.Drop].Reversed {
 			end = "foot" // it comes off the roll first, and hangs head down
@@ -173,8 +173,8 @@ func (pl *planned) cutLine(l *hanging.Layout, r *sheet.Roll, c cutting.Cut) stri
 }
 
 // rollOf returns the roll that a piece is cut from; nil when there is none.
-func (pl *planned) rollOf(want plan.PieceRef) *sheet.Roll {
-	rolls := sheet.Rolls(pl.plan, pl.plan.Task.Runs[want.Run].Paper)
+func (pl *planned) rollOf(want plan.PieceRef) *tell.Roll {
+	rolls := tell.Rolls(pl.plan, pl.plan.Task.Runs[want.Run].Paper)
 	for i := range rolls {
 		for _, c := range rolls[i].Orders[0].Cuts {
 			for _, g := range rolls[i].Gifts(pl.plan, c) {

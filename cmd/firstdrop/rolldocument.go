@@ -4,7 +4,7 @@ import (
 	"firstdrop/cutting"
 	"firstdrop/measure"
 	"firstdrop/paper"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 // paperRolls is the rolls of one paper, for programs.
@@ -59,7 +59,7 @@ func (pl *planned) rollDocuments() []paperRolls {
 		}
 		label := &pl.plan.Task.Papers[i]
 		d := paperRolls{Paper: label.Name, Rolls: []rollDocument{}, Missing: pl.missing(i)}
-		for _, r := range sheet.Rolls(pl.plan, i) {
+		for _, r := range tell.Rolls(pl.plan, i) {
 			d.Rolls = append(d.Rolls, pl.rollDocument(label, &r))
 		}
 		out = append(out, d)
@@ -67,7 +67,7 @@ func (pl *planned) rollDocuments() []paperRolls {
 	return out
 }
 
-func (pl *planned) rollDocument(label *paper.Paper, r *sheet.Roll) rollDocument {
+func (pl *planned) rollDocument(label *paper.Paper, r *tell.Roll) rollDocument {
 	d := rollDocument{
 		Roll: r.Number, Name: r.Name, Batch: r.Batch, InHand: r.InHand,
 		Length: r.Length, Left: r.Left, Parts: r.Parts,
@@ -85,8 +85,8 @@ func (pl *planned) rollDocument(label *paper.Paper, r *sheet.Roll) rollDocument 
 	return d
 }
 
-func (pl *planned) rollCut(label *paper.Paper, r *sheet.Roll, c cutting.Cut) rollCut {
-	cut := rollCut{From: c.From, To: c.To, Phase: r.Phase(c), Mark: sheet.Mark(label, r.Phase(c), pl.lang)}
+func (pl *planned) rollCut(label *paper.Paper, r *tell.Roll, c cutting.Cut) rollCut {
+	cut := rollCut{From: c.From, To: c.To, Phase: r.Phase(c), Mark: tell.Mark(pl.lang, label, r.Phase(c))}
 	for _, g := range r.Gifts(pl.plan, c) {
 		wall := g.Layout.Run.WallName(g.Layout.PieceWall(g.Piece))
 		cut.Gives = append(cut.Gives, rollGift{g.Piece.Name, wall, g.Layout.Run.Name, g.Offset})

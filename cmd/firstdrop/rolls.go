@@ -9,7 +9,7 @@ import (
 
 	"firstdrop/cutting"
 	"firstdrop/measure"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 )
 
 func (p *program) rollsCommand() *cobra.Command {
@@ -42,7 +42,7 @@ Rolls in hand go by what is written on them.`,
 func (p *program) printRolls(pl *planned) error {
 	var lines []string
 	for i := range pl.plan.Papers {
-		rolls := sheet.Rolls(pl.plan, i)
+		rolls := tell.Rolls(pl.plan, i)
 		if len(rolls) == 0 && pl.missing(i) == "" {
 			continue
 		}
@@ -98,7 +98,7 @@ const (
 )
 
 // bars draws rolls to one scale.
-func (s *screen) bars(pl *planned, rolls []sheet.Roll) (lines []string) {
+func (s *screen) bars(pl *planned, rolls []tell.Roll) (lines []string) {
 	longest := measure.Length(1)
 	for i := range rolls {
 		longest = max(longest, rolls[i].Length)
@@ -118,7 +118,7 @@ func (s *screen) bars(pl *planned, rolls []sheet.Roll) (lines []string) {
 }
 
 // rollHeading says which roll it is, how long, and what is left of it.
-func (pl *planned) rollHeading(r *sheet.Roll) string {
+func (pl *planned) rollHeading(r *tell.Roll) string {
 	text := "Roll " + printable(r.Title())
 	if r.Batch != "" {
 		text += ", batch " + printable(r.Batch)
@@ -139,14 +139,14 @@ func (pl *planned) rollHeading(r *sheet.Roll) string {
 // bar is a roll as a line of characters, with the names of its pieces in the
 // lines above.
 type bar struct {
-	roll  *sheet.Roll
+	roll  *tell.Roll
 	cells []rune
 	names [][]rune
 	scale measure.Length // that the width shows
 	width int
 }
 
-func newBar(r *sheet.Roll, longest measure.Length, width int) *bar {
+func newBar(r *tell.Roll, longest measure.Length, width int) *bar {
 	b := &bar{roll: r, scale: longest, width: width}
 	b.cells = []rune(strings.Repeat(string(waitInk), max(1, b.at(r.Length))))
 	return b
@@ -166,7 +166,7 @@ func (b *bar) draw(pl *planned) {
 			ink = otherInk
 		}
 		b.fill(cut.From, cut.To, ink)
-		b.name(b.at(cut.From), sheet.Names(r.Gifts(pl.plan, cut)))
+		b.name(b.at(cut.From), tell.Names(r.Gifts(pl.plan, cut)))
 		end = cut.To
 	}
 	if r.Left > 0 {

@@ -8,7 +8,7 @@ import (
 
 	"firstdrop/finding"
 	"firstdrop/plan"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
 
@@ -211,7 +211,7 @@ type kind struct {
 
 // words says the first, and how many more there are.
 func (k kind) words(lang *words.Catalogue) string {
-	text := sheet.Words(k.first, lang)
+	text := tell.Finding(lang, k.first)
 	if k.count > 1 {
 		text += fmt.Sprintf(" And %d more like it.", k.count-1)
 	}

@@ -1,4 +1,4 @@
-package sheet_test
+package tell_test
 
 import (
 	"go/ast"
@@ -14,9 +14,11 @@ import (
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
-	"firstdrop/sheet"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
+
+const mm = measure.Millimetre
 
 // codes reads every constant of type finding.Code from the source of the
 // packages that raise findings.
@@ -67,7 +69,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 		t.Errorf("only %d codes found", len(all))
 	}
 	for code, name := range all {
-		if !sheet.HasWords(code) {
+		if !tell.Knows(code) {
 			t.Errorf("%s (%q) has no words", name, code)
 		}
 	}
@@ -75,7 +77,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 
 // Whatever a finding holds or lacks, its sentence begins with a capital, ends
 // with one full stop, and holds no code and no gap.
-func TestWordsAreSentences(t *testing.T) {
+func TestFindingsAreSentences(t *testing.T) {
 	x := 1237 * mm
 	place := finding.Place{Run: "Garden room", Wall: "A", Corner: "A|B", Opening: "door", Paper: "Quince", Drop: 7, X: &x, Y: &x}
 	for code := range codes(t) {
@@ -95,7 +97,7 @@ func TestWordsAreSentences(t *testing.T) {
 				{Name: "shortest", Value: mm},
 			}},
 		} {
-			text := sheet.Words(f, words.For(""))
+			text := tell.Finding(words.For(""), f)
 			if text == "" || text[0] < 'A' || text[0] > 'Z' || !strings.HasSuffix(text, ".") || strings.HasSuffix(text, "..") {
 				t.Errorf("%s: %q is no sentence", code, text)
 			}
@@ -106,7 +108,7 @@ func TestWordsAreSentences(t *testing.T) {
 	}
 }
 
-func TestWords(t *testing.T) {
+func TestFinding(t *testing.T) {
 	x, y := 1237*mm, 2400*mm
 	tests := []struct {
 		f    finding.Finding
@@ -163,17 +165,17 @@ func TestWords(t *testing.T) {
 		},
 	}
 	for _, tt := range tests {
-		if got := sheet.Words(tt.f, words.For("").In(tt.sys)); got != tt.want {
-			t.Errorf("Words(%s)\n got %s\nwant %s", tt.f.Code, got, tt.want)
+		if got := tell.Finding(words.For("").In(tt.sys), tt.f); got != tt.want {
+			t.Errorf("Finding(%s)\n got %s\nwant %s", tt.f.Code, got, tt.want)
 		}
 	}
 }
 
-func TestWordsFixSizes(t *testing.T) {
+func TestFindingsFixSizes(t *testing.T) {
 	// Both unit systems say the same length: 48 mm is 1 7/8" to the nearest sixteenth (47.6 mm).
 	f := finding.Finding{Code: plan.Sliver, Sizes: []finding.Size{{Name: "width", Value: 48 * mm}}}
 	for sys, want := range map[measure.System]string{measure.Metric: "48 mm", measure.Imperial: `≈ 1 7/8"`} {
-		if got := sheet.Words(f, words.For("").In(sys)); !strings.Contains(got, want) {
+		if got := tell.Finding(words.For("").In(sys), f); !strings.Contains(got, want) {
 			t.Errorf("%v: %q lacks %q", sys, got, want)
 		}
 	}

@@ -1,4 +1,4 @@
-package sheet
+package tell
 
 import (
 	"fmt"
@@ -109,7 +109,7 @@ func Names(gifts []Gift) string {
 // Mark says what to look for in the design where a piece with that phase at its
 // leading end is to be cut off: "410 mm above the motif", "90 mm into the
 // repeat"; "" where there is no design.
-func Mark(label *paper.Paper, phase measure.Length, c *words.Catalogue) string {
+func Mark(c *words.Catalogue, label *paper.Paper, phase measure.Length) string {
 	switch m := label.Motif; {
 	case label.Repeat == 0:
 		return ""

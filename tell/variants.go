@@ -1,4 +1,4 @@
-package sheet
+package tell
 
 import (
 	"firstdrop/finding"

@@ -1,4 +1,4 @@
-package sheet
+package tell
 
 import (
 	"testing"
@@ -25,12 +25,12 @@ func TestMisses(t *testing.T) {
 		{14, 14, -120, "loses 14 mm of its width and stands 120 mm too low on the right"},
 	}
 	for _, tt := range tests {
-		got := misses(words.For(""), geom.Interval{Lo: tt.lo * mm, Hi: tt.hi * mm}, tt.along*mm)
+		got := Misses(words.For(""), geom.Interval{Lo: tt.lo * measure.Millimetre, Hi: tt.hi * measure.Millimetre}, tt.along*measure.Millimetre)
 		if got != tt.want {
-			t.Errorf("misses(%d…%d, %d) = %q, want %q", tt.lo, tt.hi, tt.along, got, tt.want)
+			t.Errorf("Misses(%d…%d, %d) = %q, want %q", tt.lo, tt.hi, tt.along, got, tt.want)
 		}
 	}
-	if got, want := misses(words.For("").In(measure.Imperial), geom.Interval{Lo: measure.Inch / 2, Hi: measure.Inch / 2}, 0), `loses 1/2" of its width`; got != want {
+	if got, want := Misses(words.For("").In(measure.Imperial), geom.Interval{Lo: measure.Inch / 2, Hi: measure.Inch / 2}, 0), `loses 1/2" of its width`; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

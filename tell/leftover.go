@@ -1,4 +1,4 @@
-package sheet
+package tell
 
 import (
 	"firstdrop/cutting"
@@ -27,7 +27,7 @@ func LongestLeftover(p *plan.Plan, at int) (best Leftover, ok bool) {
 		if !longer && (r.Left < best.Length || best.Patches) {
 			continue
 		}
-		patches := r.patches(p, at)
+		patches := r.Patches(p, at)
 		if longer || patches {
 			best, ok = Leftover{Roll: r, Length: r.Left, Patches: patches}, true
 		}
@@ -42,14 +42,14 @@ func LongestLeftover(p *plan.Plan, at int) (best Leftover, ok bool) {
 	return best, ok
 }
 
-// patches reports whether what is left of the roll gives any piece of the job.
-func (r *Roll) patches(p *plan.Plan, at int) bool {
+// Patches reports whether what is left of the roll gives any piece of the job.
+func (r *Roll) Patches(p *plan.Plan, at int) bool {
 	for i := range p.Runs {
 		if p.Task.Runs[i].Paper != at {
 			continue
 		}
 		for k := range p.Runs[i].Layout.Pieces {
-			if !r.patchesOne(&p.Runs[i].Layout.Pieces[k]) {
+			if !r.PatchesOne(&p.Runs[i].Layout.Pieces[k]) {
 				return false
 			}
 		}
@@ -57,8 +57,8 @@ func (r *Roll) patches(p *plan.Plan, at int) bool {
 	return true
 }
 
-// patchesOne reports whether what is left of the roll gives one piece once more.
-func (r *Roll) patchesOne(q *hanging.Piece) bool {
+// PatchesOne reports whether what is left of the roll gives one piece once more.
+func (r *Roll) PatchesOne(q *hanging.Piece) bool {
 	for _, o := range r.Orders {
 		if r.wait(o, q.Phase)+q.Length > r.Left {
 			return false

@@ -1,4 +1,4 @@
-package sheet
+package tell
 
 import (
 	"strings"
@@ -8,12 +8,12 @@ import (
 	"firstdrop/words"
 )
 
-// Words says a finding in one plain sentence that a client understands, with
+// Finding says a finding in one plain sentence that a client understands, with
 // its place and its sizes. A code that the catalogue does not know is named
 // together with everything that the finding holds.
-func Words(f finding.Finding, c *words.Catalogue) string {
+func Finding(c *words.Catalogue, f finding.Finding) string {
 	s := speaker{f, c}
-	if !HasWords(f.Code) {
+	if !Knows(f.Code) {
 		return s.bare()
 	}
 	text := c.Fill(s.message(), s.value)
@@ -23,8 +23,8 @@ func Words(f finding.Finding, c *words.Catalogue) string {
 	return c.Text("sentence", "text", text)
 }
 
-// HasWords reports whether there is a sentence for a code.
-func HasWords(code finding.Code) bool { return words.For("").Has("finding." + string(code)) }
+// Knows reports whether there is a sentence for a code.
+func Knows(code finding.Code) bool { return words.For("").Has("finding." + string(code)) }
 
 // speaker says a finding in a language.
 type speaker struct {

@@ -1,4 +1,4 @@
-package sheet
+package tell
 
 import (
 	"firstdrop/geom"
@@ -8,12 +8,12 @@ import (
 	"firstdrop/words"
 )
 
-// what says in a few words what a piece is: "full", "over door", "under
+// Piece says in a few words what a piece is: "full", "over door", "under
 // window", "between window and door", "left reveal of window". A piece that is
 // cut out round openings on the wall is full and says so.
-func what(c *words.Catalogue, l *hanging.Layout, p *hanging.Piece) string {
+func Piece(c *words.Catalogue, l *hanging.Layout, p *hanging.Piece) string {
 	if r := p.Return; r != nil {
-		return returnName(c, r.Side, nameOf(c, &l.Run.Walls[r.Wall].Openings[r.Opening]))
+		return Return(c, r.Side, Opening(c, &l.Run.Walls[r.Wall].Openings[r.Opening]))
 	}
 	over, under, round := neighbours(c, l, p)
 	var text string
@@ -48,11 +48,11 @@ func neighbours(c *words.Catalogue, l *hanging.Layout, p *hanging.Piece) (over, 
 			}
 			switch {
 			case oy.Hi <= p.Y.Lo:
-				over = append(over, nameOf(c, o))
+				over = append(over, Opening(c, o))
 			case oy.Lo >= p.Y.Hi:
-				under = append(under, nameOf(c, o))
+				under = append(under, Opening(c, o))
 			case oy.Overlaps(p.Y):
-				round = append(round, nameOf(c, o))
+				round = append(round, Opening(c, o))
 			}
 		}
 	}
@@ -94,15 +94,23 @@ func isFull(l *hanging.Layout, p *hanging.Piece) bool {
 	return false
 }
 
-// nameOf returns an opening's name, or what it is.
-func nameOf(c *words.Catalogue, o *room.Opening) string {
+// Opening returns an opening's name, or what it is.
+func Opening(c *words.Catalogue, o *room.Opening) string {
 	if o.Name != "" {
 		return c.Name(o.Name)
 	}
 	return c.Name(o.Kind.String())
 }
 
-// returnName names a return of an opening: "left reveal of window".
-func returnName(c *words.Catalogue, side hanging.ReturnSide, opening string) string {
+// Return names a return of an opening: "left reveal of window".
+func Return(c *words.Catalogue, side hanging.ReturnSide, opening string) string {
 	return c.Text("what.return", "return", c.Name(side.String()), "opening", opening)
+}
+
+// Fitting returns a fitting's name, or what it is.
+func Fitting(c *words.Catalogue, f *room.Fitting) string {
+	if f.Name != "" {
+		return c.Name(f.Name)
+	}
+	return c.Name(f.Kind.String())
 }

@@ -1,17 +1,18 @@
-package sheet
+package tell
 
 import (
 	"testing"
 
 	"firstdrop/hanging"
 	"firstdrop/internal/roomtext"
+	"firstdrop/measure"
 	"firstdrop/paper"
 )
 
 // laid lays out a run from its left end.
 func laid(t *testing.T, run string) *hanging.Layout {
 	t.Helper()
-	p := &paper.Paper{Name: "plain", Width: 530 * mm, RollLength: 10050 * mm, Pack: 1}
+	p := &paper.Paper{Name: "plain", Width: 530 * measure.Millimetre, RollLength: 10050 * measure.Millimetre, Pack: 1}
 	h, err := hanging.New(roomtext.Run(run), p, hanging.DefaultRules())
 	if err != nil {
 		t.Fatal(err)
@@ -23,7 +24,7 @@ func laid(t *testing.T, run string) *hanging.Layout {
 	return l
 }
 
-func TestWhat(t *testing.T) {
+func TestPiece(t *testing.T) {
 	tests := []struct {
 		run  string
 		want []string // of each piece in hanging order
@@ -44,7 +45,7 @@ func TestWhat(t *testing.T) {
 			continue
 		}
 		for i := range l.Pieces {
-			if got := what(nil, l, &l.Pieces[i]); got != tt.want[i] {
+			if got := Piece(nil, l, &l.Pieces[i]); got != tt.want[i] {
 				t.Errorf("%s: piece %s is %q, want %q", tt.run, l.Pieces[i].Name, got, tt.want[i])
 			}
 		}
@@ -54,7 +55,7 @@ func TestWhat(t *testing.T) {
 func TestUnnamedOpeningsAreWhatTheyAre(t *testing.T) {
 	l := laid(t, "A 530x2400 fireplace(0+530 0+1000)")
 	l.Run.Walls[0].Openings[0].Name = ""
-	if got, want := what(nil, l, &l.Pieces[0]), "over fireplace"; got != want {
+	if got, want := Piece(nil, l, &l.Pieces[0]), "over fireplace"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -1,0 +1,74 @@
+package tell
+
+import (
+	"slices"
+
+	"firstdrop/measure"
+	"firstdrop/plan"
+	"firstdrop/room"
+	"firstdrop/words"
+)
+
+// Cautions lists the cautions that apply to the work of a plan, in full.
+func Cautions(c *words.Catalogue, p *plan.Plan) (texts []string) {
+	if HasCurrent(p) {
+		texts = append(texts, c.Text("page.power"))
+	}
+	if IsHigh(p) {
+		texts = append(texts, c.Text("page.heights"))
+	} else {
+		texts = append(texts, c.Text("page.ladder"))
+	}
+	return append(texts, c.Text("page.old-coats"), c.Text("page.mould"), c.Text("page.blades"), c.Text("page.air"), c.Text("page.local-law"))
+}
+
+// HasCurrent reports whether a papered wall carries something electrical.
+func HasCurrent(p *plan.Plan) bool {
+	for _, r := range p.Runs {
+		for i := range r.Layout.Run.Walls {
+			if slices.ContainsFunc(r.Layout.Run.Walls[i].Fittings, isElectric) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func isElectric(f room.Fitting) bool {
+	return f.Kind == room.Socket || f.Kind == room.Switch || f.Kind == room.Light
+}
+
+// highWork is the height from which a platform is asked for (common practice).
+const highWork = 3 * measure.Metre
+
+// IsHigh reports whether a wall reaches above 3 m from its own foot, or stands on
+// stairs.
+func IsHigh(p *plan.Plan) bool {
+	for _, r := range p.Runs {
+		for i := range r.Layout.Run.Walls {
+			w := &r.Layout.Run.Walls[i]
+			if _, y := w.Outline.Bounds(); y.Length() > highWork || IsStair(w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// leastRise is how far a floor must rise along a wall to be taken for stairs.
+const leastRise = 300 * measure.Millimetre
+
+// IsStair reports whether the foot of a wall is higher at one end than at the other.
+func IsStair(w *room.Wall) bool {
+	_, y := w.Outline.Bounds()
+	left, right := y.Hi, y.Hi
+	for _, p := range w.Outline {
+		switch p.X {
+		case 0:
+			left = min(left, p.Y)
+		case w.Width:
+			right = min(right, p.Y)
+		}
+	}
+	return (left - right).Abs() >= leastRise
+}

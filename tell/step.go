@@ -1,0 +1,178 @@
+package tell
+
+import (
+	"slices"
+
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/paper"
+	"firstdrop/plan"
+	"firstdrop/words"
+)
+
+// Ready lists the steps before the first drop is hung.
+func Ready(c *words.Catalogue, p *plan.Plan) []string {
+	rolls := 0
+	for i := range p.Papers {
+		rolls += p.Papers[i].Rolls()
+	}
+	rules := p.Task.Rules
+	return []string{
+		c.Text("page.check-rolls", "rolls", Rolled(c, rolls), "check", c.Text("page.check-roll")), c.Text("page.wall-step"), c.Text("page.datum-step"), c.Text("page.dry-run"), c.Text("page.lay-out"),
+		c.Text("page.allowance", "head", c.Plain(rules.Head), "foot", c.Plain(rules.Foot)), c.Text("page.check3"),
+	}
+}
+
+// Drops lists the drops that need paper as they are hung.
+func Drops(l *hanging.Layout) (order []int) {
+	for i := range l.Drops {
+		if l.Drops[i].Number > 0 {
+			order = append(order, i)
+		}
+	}
+	slices.SortFunc(order, func(a, b int) int { return l.Drops[a].Number - l.Drops[b].Number })
+	return order
+}
+
+// Drop says in sentences how drop i of a run is set and what stands in its way.
+func Drop(c *words.Catalogue, p *plan.Plan, run, i int) []string {
+	s := &setting{c, p, p.Runs[run].Layout}
+	return s.do(i)
+}
+
+// setting says how drops of a run are set.
+type setting struct {
+	c    *words.Catalogue
+	plan *plan.Plan
+	l    *hanging.Layout
+}
+
+func (s *setting) do(i int) (texts []string) {
+	d := &s.l.Drops[i]
+	texts = append(texts, s.line(i)...)
+	if d.Reversed {
+		texts = append(texts, s.c.Text("page.upside"))
+	}
+	for k := range s.l.Pieces {
+		p := &s.l.Pieces[k]
+		if p.Drop != i {
+			continue
+		}
+		if text := Piece(s.c, s.l, p); text != s.c.Text("what.full") || p.Return != nil {
+			texts = append(texts, s.c.Text("page.of", "title", p.Name, "name", text)+".")
+		}
+		if p.Length > s.plan.Task.Taste.LongPiece && s.plan.Task.Taste.LongPiece > 0 {
+			texts = append(texts, s.c.Text("page.two"))
+		}
+	}
+	texts = append(texts, s.fittings(d)...)
+	return append(texts, s.kill(i)...)
+}
+
+// line says which drop a drop is butted to, how it goes round corners, which plumb
+// lines it is set to, and where its far edge then stands.
+func (s *setting) line(i int) (texts []string) {
+	d := &s.l.Drops[i]
+	near, far := hanging.Left, hanging.Right
+	if d.Index < 0 {
+		near, far = far, near
+	}
+	for _, q := range s.l.Seams {
+		beyond, own := q.Left, q.Right
+		if near == hanging.Right {
+			beyond, own = own, beyond
+		}
+		if own == i && beyond != i && q.Kind != hanging.KillSeam && d.Index != 0 && s.l.Drops[beyond].Number > 0 {
+			texts = append(texts, s.c.Text("page.butt-"+near.String(), "drop", s.l.Drops[beyond].Number))
+		}
+	}
+	texts = append(texts, s.corners(d)...)
+	for _, b := range s.l.Plumbs {
+		if b.Drop == i {
+			texts = append(texts, s.c.Text("page.plumb-"+b.Edge.String(), "wall", Wall(s.c, s.l.Run, b.Wall), "from", FromEnd(s.c, s.l.Run, b.Wall, b.X, b.From)))
+		}
+	}
+	return append(texts, s.farEdge(i, far)...)
+}
+
+// farEdge says where the seam stands that the next drop will be butted to, unless a
+// plumb line says it.
+func (s *setting) farEdge(i int, far hanging.Side) (texts []string) {
+	for _, q := range s.l.Seams {
+		own := q.Left
+		if far == hanging.Left {
+			own = q.Right
+		}
+		if own != i || q.Left == q.Right || q.InCorner || q.Kind == hanging.KillSeam {
+			continue
+		}
+		isPlumb := slices.ContainsFunc(s.l.Plumbs, func(b hanging.Plumb) bool { return b.Wall == q.Wall && b.X == q.X })
+		if !isPlumb {
+			texts = append(texts, s.c.Text("page.far-edge", "from", FromEnd(s.c, s.l.Run, q.Wall, q.X, hanging.Left)))
+		}
+	}
+	return texts
+}
+
+// corners says how a drop goes round the corners it meets.
+func (s *setting) corners(d *hanging.Drop) (texts []string) {
+	for k := 1; k < len(d.Parts); k++ {
+		before, p := &d.Parts[k-1], &d.Parts[k]
+		if p.Wall == before.Wall {
+			continue
+		}
+		corner := Corner(s.c, s.l.Run, before.Wall, hanging.Right)
+		if p.Joined {
+			texts = append(texts, s.c.Text("page.turns", "corner", corner))
+			continue
+		}
+		turn := max(before.X.Hi-s.l.Run.Walls[before.Wall].Width, -p.X.Lo, 0)
+		texts = append(texts, s.c.Text("page.cut-at", "corner", corner, "turn", s.c.Plain(turn)))
+	}
+	return texts
+}
+
+// fittings says what a drop must be cut to.
+func (s *setting) fittings(d *hanging.Drop) (texts []string) {
+	for _, p := range d.Parts {
+		for i := range s.l.Run.Walls[p.Wall].Fittings {
+			f := &s.l.Run.Walls[p.Wall].Fittings[i]
+			if !p.X.Overlaps(geom.Interval{Lo: f.At.X - f.Size.X/2, Hi: f.At.X + f.Size.X/2}) {
+				continue
+			}
+			say := "page.fitting-plain"
+			if isElectric(*f) {
+				say = "page.fitting-power"
+			}
+			texts = append(texts, s.c.Text(say, "fitting", Fitting(s.c, f), "height", s.c.Plain(f.At.Y)))
+		}
+	}
+	return texts
+}
+
+// kill says that the kill seam is at one of the drop's edges, with the drop that is
+// hung later.
+func (s *setting) kill(i int) []string {
+	q := KillOf(s.l)
+	if q == nil || q.Left != i && q.Right != i || s.l.Drops[i].Number < max(s.l.Drops[q.Left].Number, s.l.Drops[q.Right].Number) {
+		return nil
+	}
+	return []string{s.c.Text("page.kill-here", "kill", Kill(s.c, s.l))}
+}
+
+// Paste says how a paper is pasted, and how long it soaks.
+func Paste(c *words.Catalogue, p *paper.Paper) string {
+	text := c.Text("page.paste-wall")
+	switch p.Paste {
+	case paper.PasteThePaper:
+		text = c.Text("page.paste-paper")
+	case paper.ReadyPasted:
+		text = c.Text("page.paste-ready")
+	case paper.SelfAdhesive:
+		text = c.Text("page.paste-self")
+	}
+	if p.SoakMin > 0 {
+		return c.Text("page.soak", "paste", text, "n", p.SoakMin)
+	}
+	return text
+}
