@@ -15,7 +15,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"firstdrop/audit"
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/plan"
 )
@@ -36,7 +36,7 @@ func planned(t *testing.T, name string, data []byte) *plan.Plan {
 }
 
 func makePlan(name string, data []byte) (*plan.Plan, error) {
-	j, err := job.Read(name, data)
+	j, err := yaml.Read(name, data)
 	if err != nil {
 		return nil, err
 	}

@@ -24,7 +24,7 @@ var rows = map[string]int{
 	"order": 5, "draw/design": 5, "draw/page": 5,
 	"plan":  6,
 	"audit": 7, "job": 7, "tell": 7,
-	"sheet": 8, "screen": 8,
+	"job/yaml": 8, "sheet": 8, "screen": 8,
 	"cmd/firstdrop": 10, "cmd/bench": 10,
 	"web/wasm/types": 10,
 }

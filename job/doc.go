@@ -13,9 +13,10 @@
 // none; numbers are read from the text as it stands, so that 012 is twelve and
 // 1_000 is refused.
 //
-// [Job.WriteYAML] and [Job.WriteJSON] print a job so that reading it gives the
-// same job again: every length exact and with its unit. Comments and the
-// notation that the writer chose (250.2 cm for 2502 mm) are not kept.
+// [Job.WriteJSON] prints a job so that reading it gives the same job again: every
+// length exact and with its unit. Comments and the notation that the writer chose
+// (250.2 cm for 2502 mm) are not kept. The reader sees a document as a [Node],
+// which a [Notation] makes of a text; that of people stands in package job/yaml.
 //
 // Defaults belong to the version of the format. Changing one makes a new
 // version, since the same job must always give the same plan.

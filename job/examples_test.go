@@ -10,7 +10,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"firstdrop/finding"
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 )
 
 // examples returns the documents under examples/ by name.
@@ -56,7 +56,7 @@ func documents(t testing.TB) [][]byte {
 
 func TestExamples(t *testing.T) {
 	for name, data := range examples(t) {
-		j, err := job.Read(name, data)
+		j, err := yaml.Read(name, data)
 		if err != nil {
 			t.Errorf("%v", err)
 			continue
@@ -86,7 +86,7 @@ func TestExamples(t *testing.T) {
 func TestExamplesClose(t *testing.T) {
 	closed := 0
 	for name, data := range examples(t) {
-		j, err := job.Read(name, data)
+		j, err := yaml.Read(name, data)
 		if err != nil {
 			t.Fatal(err)
 		}

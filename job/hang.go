@@ -380,7 +380,7 @@ func (b *builder) cornerOf(run *room.Run, path, name string) int {
 		}
 		known = append(known, run.CornerName(i))
 	}
-	b.refuse(path, "there is no corner %q; known here: %s", name, clip(strings.Join(known, ", ")))
+	b.refuse(path, "there is no corner %q; known here: %s", name, Clip(strings.Join(known, ", ")))
 	return -1
 }
 

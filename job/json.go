@@ -4,18 +4,14 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
+	"strconv"
 	"unicode/utf8"
-
-	"go.yaml.in/yaml/v4"
 )
 
-// parseJSON turns a JSON object into the nodes that the same document has as
-// YAML, so that both have one reader. JSON is YAML on paper, but escapes such as
-// \ud83d\ude00 are not read by YAML parsers. It returns nothing at all for a
-// document that does not begin as a JSON object does.
-func parseJSON(file string, data []byte) (*yaml.Node, *Problem) {
+// JSON is the [Notation] of programs. It returns nothing at all for a document
+// that does not begin as a JSON object does, so that others may have their turn.
+func JSON(file string, data []byte) (*Node, *Problem) {
 	rest, isObject := bytes.CutPrefix(bytes.TrimSpace(data), []byte("{"))
 	if rest = bytes.TrimSpace(rest); !isObject || len(rest) == 0 || rest[0] != '"' && rest[0] != '}' {
 		return nil, nil
@@ -66,48 +62,48 @@ func (p *jsonParser) column() int {
 
 // next passes over what stands between two tokens, and returns a node at the
 // place of the second.
-func (p *jsonParser) next() *yaml.Node {
+func (p *jsonParser) next() *Node {
 	from := p.decoder.InputOffset()
 	for int(from) < len(p.data) && bytes.IndexByte([]byte(" \t\r\n,:"), p.data[from]) >= 0 {
 		from++
 	}
 	p.advance(from)
-	return &yaml.Node{Line: p.line, Column: p.column()}
+	return &Node{Line: p.line, Column: p.column()}
 }
 
-func (p *jsonParser) value(depth int) (*yaml.Node, error) {
+func (p *jsonParser) value(depth int) (*Node, error) {
 	n := p.next()
 	token, err := p.decoder.Token()
 	switch t := token.(type) {
 	case json.Delim:
 		return n, p.inside(n, t, depth)
 	case string:
-		n.Kind, n.Tag, n.Value, n.Style = yaml.ScalarNode, "!!str", t, yaml.DoubleQuotedStyle
+		n.Kind, n.Value, n.Quoted = Scalar, t, true
 	case json.Number:
-		n.Kind, n.Tag, n.Value = yaml.ScalarNode, "!!float", t.String()
+		n.Kind, n.Scalar, n.Value = Scalar, Number, t.String()
 	case bool:
-		n.Kind, n.Tag, n.Value = yaml.ScalarNode, "!!bool", fmt.Sprint(t)
+		n.Kind, n.Scalar, n.Value = Scalar, Truth, strconv.FormatBool(t)
 	case nil:
-		n.Kind, n.Tag, n.Value = yaml.ScalarNode, "!!null", "null"
+		n.Kind, n.Scalar, n.Value = Scalar, Null, "null"
 	}
 	return n, err
 }
 
 // inside reads what an object or a list holds, and its closing bracket.
-func (p *jsonParser) inside(n *yaml.Node, open json.Delim, depth int) error {
+func (p *jsonParser) inside(n *Node, open json.Delim, depth int) error {
 	if depth > maxDepth {
 		return errors.New("too many lists or keys within one another; a job is shallow")
 	}
-	n.Kind, n.Tag = yaml.MappingNode, "!!map"
+	n.Kind = Keys
 	if open == '[' {
-		n.Kind, n.Tag = yaml.SequenceNode, "!!seq"
+		n.Kind = List
 	}
 	for p.decoder.More() {
 		child, err := p.value(depth + 1)
 		if err != nil {
 			return err
 		}
-		n.Content = append(n.Content, child)
+		n.Items = append(n.Items, child)
 	}
 	_, err := p.decoder.Token()
 	return err

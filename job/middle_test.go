@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/plan"
 )
@@ -45,7 +45,7 @@ hang:
 		"[wall], of: motif":     "says nothing about one",
 		"[left window], of: at": "of cannot be",
 	} {
-		_, err := job.Read("job.yaml", []byte(strings.Replace(room, "MIDDLE", middle, 1)))
+		_, err := yaml.Read("job.yaml", []byte(strings.Replace(room, "MIDDLE", middle, 1)))
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v, want %q", middle, err, want)
 		}

@@ -9,8 +9,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"go.yaml.in/yaml/v4"
-
 	"firstdrop/geom"
 	"firstdrop/room"
 )
@@ -72,12 +70,10 @@ func (r *reader) refuse(path string, at place, format string, args ...any) {
 	r.faulty = append(r.faulty, path)
 }
 
-func placeOf(n *yaml.Node) place { return place{n.Line, n.Column} }
-
 // read fills v from the node. It goes on after a problem, and leaves v as it is
 // where it cannot make sense of the node.
-func (r *reader) read(n *yaml.Node, v reflect.Value, path string) {
-	r.source.places[path] = placeOf(n)
+func (r *reader) read(n *Node, v reflect.Value, path string) {
+	r.source.places[path] = n.place()
 	if !r.isPlain(n, path) {
 		return
 	}
@@ -112,33 +108,27 @@ func (r *reader) read(n *yaml.Node, v reflect.Value, path string) {
 	}
 }
 
-// isPlain refuses what job files do not use: anchors, tags, and nothing at all.
-func (r *reader) isPlain(n *yaml.Node, path string) bool {
+// isPlain refuses what job files do not use, and nothing at all.
+func (r *reader) isPlain(n *Node, path string) bool {
 	what := "this"
 	if k := key(path); k != "" {
 		what = k
 	}
 	switch {
-	case n.Kind == yaml.AliasNode:
-		r.refuse(path, placeOf(n), "*%s refers to another place; job files do not use & and *: write it out", clip(n.Value))
-	case n.Anchor != "":
-		r.refuse(path, placeOf(n), "&%s is an anchor; job files do not use & and *: leave it out", clip(n.Anchor))
-	case n.Style&yaml.TaggedStyle != 0:
-		r.refuse(path, placeOf(n), "%s is a tag; job files do not use tags: leave it out", clip(n.Tag))
-	case isNull(n):
-		r.refuse(path, placeOf(n), "%s is empty; write a value, or leave the key out", what)
+	case n.Refused != "":
+		r.refuse(path, n.place(), "%s", n.Refused)
+	case n.Kind == Scalar && n.Scalar == Null:
+		r.refuse(path, n.place(), "%s is empty; write a value, or leave the key out", what)
 	default:
 		return true
 	}
 	return false
 }
 
-func isNull(n *yaml.Node) bool {
-	return n.Kind == yaml.ScalarNode && n.Tag == "!!null" && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0
-}
+func quoted(text string) string { return strconv.Quote(Clip(text)) }
 
-// clip shortens a text for a message.
-func clip(text string) string {
+// Clip shortens a text for a message.
+func Clip(text string) string {
 	const most = 40
 	if utf8.RuneCountInString(text) <= most {
 		return text
@@ -146,53 +136,42 @@ func clip(text string) string {
 	return string([]rune(text)[:most]) + "…"
 }
 
-// kindOf names what a node is.
-func kindOf(n *yaml.Node) string {
-	switch n.Kind {
-	case yaml.MappingNode:
-		return "keys and values"
-	case yaml.SequenceNode:
-		return "a list"
-	}
-	return strconv.Quote(clip(n.Value))
-}
-
 // mapping fills a struct.
-func (r *reader) mapping(n *yaml.Node, v reflect.Value, path string) {
+func (r *reader) mapping(n *Node, v reflect.Value, path string) {
 	fields := r.fieldsOf(v.Type())
-	if n.Kind != yaml.MappingNode {
-		r.refuse(path, placeOf(n), "%s holds %s; it needs keys and values: %s", orThis(path), kindOf(n), strings.Join(names(fields), ", "))
+	if n.Kind != Keys {
+		r.refuse(path, n.place(), "%s holds %s; it needs keys and values: %s", orThis(path), n.what(), strings.Join(names(fields), ", "))
 		return
 	}
 	seen := map[string]place{}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		k, value := n.Content[i], n.Content[i+1]
+	for i := 0; i+1 < len(n.Items); i += 2 {
+		k, value := n.Items[i], n.Items[i+1]
 		f := find(fields, k.Value)
 		switch first, again := seen[k.Value]; {
-		case k.Kind != yaml.ScalarNode:
-			r.refuse(path, placeOf(k), "a key must be a word, not %s; known here: %s", kindOf(k), strings.Join(names(fields), ", "))
+		case k.Kind != Scalar:
+			r.refuse(path, k.place(), "a key must be a word, not %s; known here: %s", k.what(), strings.Join(names(fields), ", "))
 		case again:
-			r.refuse(path, placeOf(k), "%s stands here for the second time, first in line %d; keep one of them", clip(k.Value), first.line)
+			r.refuse(path, k.place(), "%s stands here for the second time, first in line %d; keep one of them", Clip(k.Value), first.line)
 		case f == nil:
-			r.refuse(path, placeOf(k), "%q is no key of %s; %s", clip(k.Value), orThis(path), suggest(k.Value, names(fields)))
+			r.refuse(path, k.place(), "%q is no key of %s; %s", Clip(k.Value), orThis(path), suggest(k.Value, names(fields)))
 		default:
 			r.member(value, v.Field(f.index), f, join(path, f.name))
 		}
 		if _, again := seen[k.Value]; !again {
-			seen[k.Value] = placeOf(k)
+			seen[k.Value] = k.place()
 		}
 	}
 	for _, f := range fields {
 		if _, ok := seen[f.name]; f.isRequired && !ok {
-			r.refuse(join(path, f.name), placeOf(n), "%s has no %s; write one", orThis(path), f.name)
+			r.refuse(join(path, f.name), n.place(), "%s has no %s; write one", orThis(path), f.name)
 		}
 	}
 }
 
 // member fills one field, and holds a text against the words it may be.
-func (r *reader) member(n *yaml.Node, v reflect.Value, f *field, path string) {
+func (r *reader) member(n *Node, v reflect.Value, f *field, path string) {
 	r.read(n, v, path)
-	if f.words == nil || n.Kind != yaml.ScalarNode || v.String() == "" {
+	if f.words == nil || n.Kind != Scalar || v.String() == "" {
 		return
 	}
 	for _, w := range f.words {
@@ -200,7 +179,7 @@ func (r *reader) member(n *yaml.Node, v reflect.Value, f *field, path string) {
 			return
 		}
 	}
-	r.refuse(path, placeOf(n), "%s cannot be %q; it is one of %s", f.name, clip(v.String()), strings.Join(f.words, ", "))
+	r.refuse(path, n.place(), "%s cannot be %q; it is one of %s", f.name, Clip(v.String()), strings.Join(f.words, ", "))
 }
 
 func (r *reader) fieldsOf(t reflect.Type) []field {
@@ -259,26 +238,26 @@ func orThis(path string) string {
 
 // list fills a slice. A list that is too long is refused before its items are
 // looked at.
-func (r *reader) list(n *yaml.Node, v reflect.Value, path string) {
+func (r *reader) list(n *Node, v reflect.Value, path string) {
 	switch {
-	case n.Kind != yaml.SequenceNode:
-		r.refuse(path, placeOf(n), "%s holds %s; it needs a list", key(path), kindOf(n))
+	case n.Kind != List:
+		r.refuse(path, n.place(), "%s holds %s; it needs a list", key(path), n.what())
 		return
-	case len(n.Content) > maxItems:
-		r.refuse(path, placeOf(n), "%s has %d items; a job holds at most %d: make several jobs", key(path), len(n.Content), maxItems)
+	case len(n.Items) > maxItems:
+		r.refuse(path, n.place(), "%s has %d items; a job holds at most %d: make several jobs", key(path), len(n.Items), maxItems)
 		return
-	case len(n.Content) == 0:
+	case len(n.Items) == 0:
 		return
 	}
-	items := reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content))
-	for i, item := range n.Content {
+	items := reflect.MakeSlice(v.Type(), len(n.Items), len(n.Items))
+	for i, item := range n.Items {
 		r.read(item, items.Index(i), path+"["+strconv.Itoa(i)+"]")
 	}
 	v.Set(items)
 }
 
 // plainScalar fills a text, a whole number, or true and false.
-func (r *reader) plainScalar(n *yaml.Node, v reflect.Value, path string) {
+func (r *reader) plainScalar(n *Node, v reflect.Value, path string) {
 	r.scalar(n, path, func() error {
 		switch v.Kind() {
 		case reflect.String:
@@ -294,11 +273,11 @@ func (r *reader) plainScalar(n *yaml.Node, v reflect.Value, path string) {
 	})
 }
 
-func checkBool(n *yaml.Node) error {
+func checkBool(n *Node) error {
 	switch isWord := n.Value == "true" || n.Value == "false"; {
 	case !isWord:
-		return fmt.Errorf("%q is neither true nor false; write one of them", clip(n.Value))
-	case n.Tag != "!!bool":
+		return fmt.Errorf("%q is neither true nor false; write one of them", Clip(n.Value))
+	case n.Scalar != Truth:
 		return fmt.Errorf("%q stands in quotes; write %s without them", n.Value, n.Value)
 	}
 	return nil
@@ -310,7 +289,7 @@ func parseWhole(text string) (int64, error) {
 	i, err := strconv.ParseInt(text, 10, 64)
 	switch {
 	case err != nil || strconv.FormatInt(i, 10) != text:
-		return 0, fmt.Errorf("%q is no whole number; write digits only, such as 15", clip(text))
+		return 0, fmt.Errorf("%q is no whole number; write digits only, such as 15", Clip(text))
 	case i > 1_000_000_000 || i < -1_000_000_000:
 		return 0, fmt.Errorf("%s is more than a thousand million; check it", text)
 	}
@@ -345,16 +324,16 @@ func isUnprintable(c rune) bool {
 }
 
 // scalar reads a single value and reports its trouble at the very character.
-func (r *reader) scalar(n *yaml.Node, path string, read func() error) {
-	if n.Kind != yaml.ScalarNode {
-		r.refuse(path, placeOf(n), "%s holds %s; it needs a single value", orThis(path), kindOf(n))
+func (r *reader) scalar(n *Node, path string, read func() error) {
+	if n.Kind != Scalar {
+		r.refuse(path, n.place(), "%s holds %s; it needs a single value", orThis(path), n.what())
 		return
 	}
 	switch err := read(); {
 	case errors.Is(err, errNoUnit):
 		r.refuseUnitless(n, path)
 	case err != nil:
-		at := placeOf(n)
+		at := n.place()
 		at.column += offsetIn(n, err)
 		r.refuse(path, at, "%s: %v", orThis(path), err)
 	}
@@ -362,10 +341,10 @@ func (r *reader) scalar(n *yaml.Node, path string, read func() error) {
 
 // refuseUnitless deals with a number that lacks a unit in a job that states
 // none: one message for all of them, at the first.
-func (r *reader) refuseUnitless(n *yaml.Node, path string) {
+func (r *reader) refuseUnitless(n *Node, path string) {
 	r.faulty = append(r.faulty, path)
 	if !r.unitless {
 		r.unitless = true
-		r.refuse(path, placeOf(n), "%s: %s has no unit, and the job states none; write units: mm (or cm, m, in, ft) at the top for all such numbers, or a unit behind each", orThis(path), n.Value)
+		r.refuse(path, n.place(), "%s: %s has no unit, and the job states none; write units: mm (or cm, m, in, ft) at the top for all such numbers, or a unit behind each", orThis(path), n.Value)
 	}
 }

@@ -1,57 +1,14 @@
 package job
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
-
-	"go.yaml.in/yaml/v4"
 )
 
 // ErrRollThere says that a paper has a roll of that name already.
 var ErrRollThere = errors.New("is there already")
-
-// WithRoll returns a document with one more roll of a paper, or with replace, in
-// place of the one of that name. paper may be "" where there is only one. Of
-// YAML every other line stays as it is, comments included; JSON is printed anew.
-// Nothing is changed besides: the result is read again and held against the job
-// that it should be, and where the text cannot be changed so the error shows
-// what to write by hand. The error wraps [ErrRollThere] if only replace is
-// lacking, and is [Problems] if the document or the roll is not sound.
-func WithRoll(file string, data []byte, paper string, roll Roll, replace bool) ([]byte, error) {
-	was, err := Read(file, data)
-	if err != nil {
-		return nil, err
-	}
-	at, err := was.paperNamed(paper)
-	if err != nil {
-		return nil, err
-	}
-	want, old, err := was.withRoll(at, roll, replace)
-	if err != nil {
-		return nil, err
-	}
-	var out bytes.Buffer
-	if root, _ := parseJSON(file, data); root != nil {
-		err := want.WriteJSON(&out)
-		return out.Bytes(), err
-	}
-	text, err := newPatch(file, data).roll(at, old, rollText(was, roll))
-	if err != nil {
-		return nil, err
-	}
-	if now, err := Read(file, text); err != nil || !now.isSame(want) {
-		return nil, byHand(rollText(was, roll))
-	}
-	return text, nil
-}
-
-func byHand(item string) error {
-	return fmt.Errorf("the roll cannot be put between these lines without changing others; write it by hand, as an item of the paper's rolls: - %s", item)
-}
 
 // paperNamed returns the index of a paper.
 func (j *Job) paperNamed(name string) (int, error) {
@@ -68,9 +25,15 @@ func (j *Job) paperNamed(name string) (int, error) {
 	return 0, fmt.Errorf("there is no paper %q in this job; it has %s", name, strings.Join(names, ", "))
 }
 
-// withRoll returns the job with the roll, and the index of the one replaced; −1
-// if it is added.
-func (j *Job) withRoll(at int, roll Roll, replace bool) (want *Job, old int, err error) {
+// WithRoll returns a copy of the job with one more roll of a paper, or with
+// replace, in place of the one of that name. paper may be "" where there is only
+// one. at is the index of the paper, and old that of the roll replaced; −1 if it
+// is added. The error wraps [ErrRollThere] if only replace is lacking, and is
+// [Problems] if the roll is not sound.
+func (j *Job) WithRoll(paper string, roll Roll, replace bool) (want *Job, at, old int, err error) {
+	if at, err = j.paperNamed(paper); err != nil {
+		return nil, 0, 0, err
+	}
 	next := *j
 	next.source = nil
 	next.Papers = slices.Clone(j.Papers)
@@ -81,179 +44,9 @@ func (j *Job) withRoll(at int, roll Roll, replace bool) (want *Job, old int, err
 	case old < 0:
 		p.Rolls = append(p.Rolls, roll)
 	case !replace:
-		return nil, 0, fmt.Errorf("roll %s of %s %w", roll.Name, p.Name, ErrRollThere)
+		return nil, 0, 0, fmt.Errorf("roll %s of %s %w", roll.Name, p.Name, ErrRollThere)
 	default:
 		p.Rolls[old] = roll
 	}
-	return &next, old, next.Check()
-}
-
-// isSame reports whether two jobs are printed alike.
-func (j *Job) isSame(other *Job) bool {
-	var a, b bytes.Buffer
-	return j.WriteYAML(&a) == nil && other.WriteYAML(&b) == nil && bytes.Equal(a.Bytes(), b.Bytes())
-}
-
-// rollText prints a roll on one line.
-func rollText(j *Job, roll Roll) string {
-	own := Job{Units: j.Units, Papers: []Paper{{Rolls: []Roll{roll}}}}
-	node := member(member(own.node(), "papers").Content[0], "rolls").Content[0]
-	var b strings.Builder
-	d, err := yaml.NewDumper(&b, yaml.WithLineWidth(-1), yaml.WithUnicode(true))
-	if err == nil {
-		err = errors.Join(d.Dump(flow(node)), d.Close())
-	}
-	if err != nil {
-		return ""
-	}
-	return strings.TrimSpace(b.String())
-}
-
-// patch is the text of a YAML document to which lines are added.
-type patch struct {
-	root    *yaml.Node
-	text    string
-	lines   []int // where each line begins
-	newline string
-}
-
-func newPatch(file string, data []byte) *patch {
-	p := &patch{text: string(data), lines: []int{0}, newline: "\n"}
-	p.root, _ = parseYAML(file, bytes.TrimPrefix(data, []byte("\ufeff")))
-	if strings.Contains(p.text, "\r\n") {
-		p.newline = "\r\n"
-	}
-	for i, c := range p.text {
-		if c == '\n' {
-			p.lines = append(p.lines, i+1)
-		}
-	}
-	return p
-}
-
-// roll puts the text of a roll among those of a paper, or in place of roll old.
-func (p *patch) roll(paper, old int, item string) ([]byte, error) {
-	list := member(p.root, "papers")
-	if list == nil || len(list.Content) <= paper {
-		return nil, byHand(item)
-	}
-	label := list.Content[paper]
-	switch rolls := member(label, "rolls"); {
-	case rolls == nil && isFlow(label):
-		return p.before(label, ", rolls: ["+item+"]")
-	case rolls == nil:
-		indent := strings.Repeat(" ", label.Column-1)
-		return p.after(label, label.Column-1, false, indent+"rolls:"+p.newline+indent+"  - "+item)
-	case old >= 0:
-		return p.instead(rolls.Content[old], item)
-	case isFlow(rolls) && len(rolls.Content) > 0:
-		return p.before(rolls, ", "+item)
-	case isFlow(rolls):
-		return p.before(rolls, item)
-	default:
-		return p.after(rolls, rolls.Column-1, true, strings.Repeat(" ", rolls.Column-1)+"- "+item)
-	}
-}
-
-func isFlow(n *yaml.Node) bool { return n.Style&yaml.FlowStyle != 0 }
-
-// offset returns where a node begins in the text.
-func (p *patch) offset(n *yaml.Node) int {
-	at := p.lines[n.Line-1]
-	for range n.Column - 1 {
-		_, size := utf8.DecodeRuneInString(p.text[at:])
-		at += size
-	}
-	return at
-}
-
-// before puts a text before the closing bracket of a node.
-func (p *patch) before(n *yaml.Node, text string) ([]byte, error) {
-	at := p.closing(p.offset(n))
-	// A comment, or a line break, before the bracket would swallow what follows.
-	for at > 0 && (p.text[at-1] == ' ' || p.text[at-1] == '\n' || p.text[at-1] == '\r') {
-		at--
-	}
-	return []byte(p.text[:at] + text + p.text[at:]), nil
-}
-
-// closing returns where the bracket opened at an offset is closed.
-func (p *patch) closing(at int) int {
-	depth, quote := 0, byte(0)
-	for i := at; i < len(p.text); i++ {
-		c := p.text[i]
-		switch {
-		case quote == '"' && c == '\\':
-			i++
-		case quote != 0:
-			if c == quote {
-				quote = 0
-			}
-		case c == '"' || c == '\'':
-			quote = c
-		case c == '#' && strings.ContainsRune(" \t\n", rune(p.text[i-1])):
-			for i+1 < len(p.text) && p.text[i+1] != '\n' {
-				i++
-			}
-		case c == '[' || c == '{':
-			depth++
-		case c == ']' || c == '}':
-			if depth--; depth == 0 {
-				return i
-			}
-		}
-	}
-	return len(p.text)
-}
-
-// after puts lines behind the last line of a block that is indented so far.
-func (p *patch) after(n *yaml.Node, indent int, isList bool, text string) ([]byte, error) {
-	at := p.blockEnd(n, indent, isList)
-	if at > 0 && p.text[at-1] != '\n' {
-		text = p.newline + text
-	} else {
-		text += p.newline
-	}
-	return []byte(p.text[:at] + text + p.text[at:]), nil
-}
-
-// blockEnd returns where the last line of a block ends that says something.
-func (p *patch) blockEnd(n *yaml.Node, indent int, isList bool) int {
-	end := len(p.text)
-	for k := n.Line - 1; k < len(p.lines); k++ {
-		from, to := p.lines[k], len(p.text)
-		if k+1 < len(p.lines) {
-			to = p.lines[k+1]
-		}
-		line := p.text[from:to]
-		body := strings.TrimLeft(line, " ")
-		depth := len(line) - len(body)
-		isDash := strings.HasPrefix(body, "-")
-		switch {
-		case k == n.Line-1:
-		case strings.TrimSpace(body) == "" || body[0] == '#':
-			continue
-		case depth < indent || isList && depth == indent && !isDash:
-			return end
-		}
-		end = to
-	}
-	return end
-}
-
-// instead puts a text in place of a roll. One that holds comments of its own is
-// left to people.
-func (p *patch) instead(n *yaml.Node, text string) ([]byte, error) {
-	from := p.offset(n)
-	to := p.closing(from) + 1
-	if !isFlow(n) {
-		to = p.blockEnd(n, n.Column-1, false)
-		for to > from && (p.text[to-1] == '\n' || p.text[to-1] == '\r') {
-			to--
-		}
-	}
-	if to > len(p.text) || strings.Contains(p.text[from:to], "#") {
-		return nil, byHand(text)
-	}
-	return []byte(p.text[:from] + text + p.text[to:]), nil
+	return &next, at, old, next.Check()
 }

@@ -2,28 +2,34 @@ package job
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"io"
 	"reflect"
-	"strings"
 	"unicode/utf8"
-
-	"go.yaml.in/yaml/v4"
 
 	"firstdrop/measure"
 )
 
-// Read reads a job document, YAML or JSON, and checks it. file is the name that
-// messages give it. The error is [Problems]: everything that is wrong, as far as
-// it can be told at once. What is legal but worth a question is no error: see
-// [Job.Findings].
+// Read reads a job document in JSON, as programs write it, and checks it. file is
+// the name that messages give it. The error is [Problems]: everything that is
+// wrong, as far as it can be told at once. What is legal but worth a question is
+// no error: see [Job.Findings].
 func Read(file string, data []byte) (*Job, error) {
+	return ReadIn(file, data, func(file string, data []byte) (*Node, *Problem) {
+		root, problem := JSON(file, data)
+		if root == nil && problem == nil {
+			problem = &Problem{file, 1, 1, "", "this is no JSON: a job begins with {"}
+		}
+		return root, problem
+	})
+}
+
+// ReadIn reads a job document in a notation, as [Read] does.
+func ReadIn(file string, data []byte, notation Notation) (*Job, error) {
 	r := &reader{
 		source: &source{file: file, places: map[string]place{}},
 		fields: map[reflect.Type][]field{},
 	}
-	root, problem := parse(file, data)
+	root, problem := parse(file, data, notation)
 	if problem == nil {
 		problem = checkVersion(file, root)
 	}
@@ -44,8 +50,8 @@ func Read(file string, data []byte) (*Job, error) {
 // readUnits looks the job's unit up first, wherever it stands, because numbers
 // before it may need it. What is wrong with it is reported when it is read in
 // its turn.
-func (r *reader) readUnits(root *yaml.Node) {
-	n := member(root, "units")
+func (r *reader) readUnits(root *Node) {
+	n := root.Member("units")
 	if n == nil {
 		return
 	}
@@ -53,39 +59,26 @@ func (r *reader) readUnits(root *yaml.Node) {
 	r.unitless = r.unit == 0
 }
 
-// member returns the value of a key, nil without one.
-func member(n *yaml.Node, key string) *yaml.Node {
-	if n.Kind != yaml.MappingNode {
-		return nil
-	}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == key {
-			return n.Content[i+1]
-		}
-	}
-	return nil
-}
-
 // checkVersion looks at the version before anything else: whatever else a
 // document of another version says would only confuse.
-func checkVersion(file string, root *yaml.Node) *Problem {
-	at := func(n *yaml.Node, format string, args ...any) *Problem {
+func checkVersion(file string, root *Node) *Problem {
+	at := func(n *Node, format string, args ...any) *Problem {
 		return &Problem{file, n.Line, n.Column, "firstdrop", fmt.Sprintf(format, args...)}
 	}
-	if root.Kind != yaml.MappingNode {
-		return at(root, "this is no job: it holds %s where keys and values should be; begin with firstdrop: %d", kindOf(root), Version)
+	if root.Kind != Keys {
+		return at(root, "this is no job: it holds %s where keys and values should be; begin with firstdrop: %d", root.what(), Version)
 	}
-	n := member(root, "firstdrop")
+	n := root.Member("firstdrop")
 	if n == nil {
 		return at(root, "the version is missing; begin a job with firstdrop: %d", Version)
 	}
-	if n.Kind != yaml.ScalarNode {
-		return at(n, "the version holds %s; write firstdrop: %d", kindOf(n), Version)
+	if n.Kind != Scalar {
+		return at(n, "the version holds %s; write firstdrop: %d", n.what(), Version)
 	}
 	v, err := parseWhole(n.Value)
 	switch {
 	case err != nil || v < 1:
-		return at(n, "%q is no version; write firstdrop: %d", clip(n.Value), Version)
+		return at(n, "%q is no version; write firstdrop: %d", Clip(n.Value), Version)
 	case v > Version:
 		return at(n, "this job is written for version %d of the format, and this program reads up to version %d; use a newer program", v, Version)
 	}
@@ -93,7 +86,7 @@ func checkVersion(file string, root *yaml.Node) *Problem {
 }
 
 // parse turns the bytes of a document into nodes.
-func parse(file string, data []byte) (*yaml.Node, *Problem) {
+func parse(file string, data []byte, notation Notation) (*Node, *Problem) {
 	whole := func(format string, args ...any) *Problem {
 		return &Problem{File: file, Message: fmt.Sprintf(format, args...)}
 	}
@@ -110,15 +103,7 @@ func parse(file string, data []byte) (*yaml.Node, *Problem) {
 	if len(bytes.TrimSpace(data)) == 0 {
 		return nil, whole("the document is empty; begin a job with firstdrop: %d", Version)
 	}
-	root, jsonProblem := parseJSON(file, data)
-	if root != nil {
-		return root, nil
-	}
-	root, problem := parseYAML(file, data)
-	if problem != nil && jsonProblem != nil {
-		return nil, jsonProblem
-	}
-	return root, problem
+	return notation(file, data)
 }
 
 // checkEncoding refuses a file that is not text, with the place of the first
@@ -136,55 +121,4 @@ func checkEncoding(file string, data []byte) *Problem {
 		text = text[size:]
 	}
 	return nil
-}
-
-// parseYAML reads one YAML document.
-func parseYAML(file string, data []byte) (*yaml.Node, *Problem) {
-	loader, err := yaml.NewLoader(bytes.NewReader(data))
-	var root, second yaml.Node
-	if err == nil {
-		err = loader.Load(&root)
-	}
-	if err != nil && !errors.Is(err, io.EOF) {
-		return nil, yamlProblem(file, data, err)
-	}
-	if len(root.Content) == 0 {
-		return nil, &Problem{File: file, Message: fmt.Sprintf("the document is empty; begin a job with firstdrop: %d", Version)}
-	}
-	if err := loader.Load(&second); !errors.Is(err, io.EOF) {
-		if err != nil {
-			return nil, yamlProblem(file, data, err)
-		}
-		return nil, &Problem{file, max(1, second.Line), 1, "", "a second document begins here; a file holds one job"}
-	}
-	return root.Content[0], nil
-}
-
-// yamlProblem puts the place of a syntax error where ours stand.
-func yamlProblem(file string, data []byte, err error) *Problem {
-	p := &Problem{File: file, Message: "this is no YAML: " + strings.TrimPrefix(err.Error(), "yaml: ")}
-	var load *yaml.LoadError
-	if errors.As(err, &load) {
-		p.Line, p.Column = load.Mark.Line, load.Mark.Column
-		p.Message = "this is no YAML: " + load.Message
-	}
-	switch line := lineOf(data, p.Line); {
-	case strings.Contains(p.Message, "max depth"):
-		p.Message = "too many lists or keys within one another; a job is shallow"
-	case strings.Contains(p.Message, "unknown anchor"):
-		p.Message = "* refers to another place; job files do not use & and *: write it out, or put the text in quotes"
-	case strings.HasPrefix(strings.TrimLeft(line, " "), "\t"):
-		p.Message = "this is no YAML: the line begins with a tab; use spaces"
-	}
-	return p
-}
-
-// lineOf returns line n of a text, counted from 1; "" when there is none.
-func lineOf(data []byte, n int) string {
-	for line := range bytes.Lines(data) {
-		if n--; n == 0 {
-			return string(line)
-		}
-	}
-	return ""
 }

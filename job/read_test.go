@@ -12,7 +12,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/txtar"
 
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected messages in testdata")
@@ -35,7 +35,7 @@ func TestRead(t *testing.T) {
 				t.Fatalf("%s: %s follows %s", file, want.Name, document.Name)
 			}
 			got := ""
-			if _, err := job.Read(document.Name, document.Data); err != nil {
+			if _, err := yaml.Read(document.Name, document.Data); err != nil {
 				got = err.Error() + "\n"
 			}
 			if *update {
@@ -113,7 +113,7 @@ func TestLimits(t *testing.T) {
 		{"a picture", "\x89PNG\r\n\x1a\n\x00\x00", "document.yaml:1:1: this is not text in UTF-8"},
 	} {
 		begin := time.Now()
-		_, err := job.Read("document.yaml", []byte(c.data))
+		_, err := yaml.Read("document.yaml", []byte(c.data))
 		if took := time.Since(begin); took > 5*time.Second {
 			t.Errorf("%s took %v", c.name, took)
 		}
@@ -129,7 +129,7 @@ func TestLimits(t *testing.T) {
 // A document with a mistake in every line is answered with the first hundred.
 func TestManyProblems(t *testing.T) {
 	data := strings.ReplaceAll(string(document(400)), "kind: door", "kind: dor")
-	_, err := job.Read("many.yaml", []byte(data))
+	_, err := yaml.Read("many.yaml", []byte(data))
 	lines := strings.Split(fmt.Sprint(err), "\n")
 	if len(lines) != 101 || lines[100] != "many.yaml: and 300 more problems" {
 		t.Errorf("%d lines, the last: %s", len(lines), lines[len(lines)-1])
@@ -139,7 +139,7 @@ func TestManyProblems(t *testing.T) {
 func BenchmarkRead500Walls(b *testing.B) {
 	data := document(500)
 	for b.Loop() {
-		if _, err := job.Read("bench.yaml", data); err != nil {
+		if _, err := yaml.Read("bench.yaml", data); err != nil {
 			b.Fatal(err)
 		}
 	}

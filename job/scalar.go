@@ -8,8 +8,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"go.yaml.in/yaml/v4"
-
 	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/measure"
@@ -66,7 +64,7 @@ func readText(_ scale, text string, v reflect.Value) error {
 
 // offsetIn returns how many characters behind the beginning of the node the
 // trouble stands, where the error knows.
-func offsetIn(n *yaml.Node, err error) int {
+func offsetIn(n *Node, err error) int {
 	offset, text := 0, ""
 	var length *measure.LengthError
 	var angle *measure.AngleError
@@ -77,7 +75,7 @@ func offsetIn(n *yaml.Node, err error) int {
 		offset, text = angle.Offset, angle.Text
 	}
 	// An escape or a line break would shift the count.
-	if n.Style != 0 || text != n.Value || strings.ContainsAny(text, "\n\\") {
+	if n.Quoted || text != n.Value || strings.ContainsAny(text, "\n\\") {
 		return 0
 	}
 	return utf8.RuneCountInString(text[:min(offset, len(text))])
@@ -85,8 +83,8 @@ func offsetIn(n *yaml.Node, err error) int {
 
 // shaped is a type with a notation of its own.
 type shaped interface {
-	readNode(r *reader, n *yaml.Node, path string)
-	node(s scale) *yaml.Node
+	readNode(r *reader, n *Node, path string)
+	node(s scale) *Node
 }
 
 // A Span and an Allowance are written as one length, which stands for both, or
@@ -102,8 +100,8 @@ type (
 	}
 )
 
-func (s *Span) readNode(r *reader, n *yaml.Node, path string) {
-	if n.Kind == yaml.ScalarNode {
+func (s *Span) readNode(r *reader, n *Node, path string) {
+	if n.Kind == Scalar {
 		r.read(n, reflect.ValueOf(&s.Left).Elem(), path)
 		s.Right = s.Left
 		return
@@ -111,8 +109,8 @@ func (s *Span) readNode(r *reader, n *yaml.Node, path string) {
 	r.mapping(n, reflect.ValueOf((*spanKeys)(s)).Elem(), path)
 }
 
-func (a *Allowance) readNode(r *reader, n *yaml.Node, path string) {
-	if n.Kind == yaml.ScalarNode {
+func (a *Allowance) readNode(r *reader, n *Node, path string) {
+	if n.Kind == Scalar {
 		r.read(n, reflect.ValueOf(&a.Head).Elem(), path)
 		a.Foot = a.Head
 		return
@@ -128,8 +126,8 @@ type cornerKeys struct {
 	Sight room.Sight       `job:"sight"`
 }
 
-func (c *Corner) readNode(r *reader, n *yaml.Node, path string) {
-	if n.Kind == yaml.ScalarNode {
+func (c *Corner) readNode(r *reader, n *Node, path string) {
+	if n.Kind == Scalar {
 		r.scalar(n, path, func() error { return c.parse(n.Value) })
 		return
 	}
@@ -141,8 +139,8 @@ func (c *Corner) readNode(r *reader, n *yaml.Node, path string) {
 		c.Kind = *keys.Kind
 	case keys.Angle != nil && *keys.Angle > 180*measure.Degree:
 		c.Kind = room.Outside
-	case n.Kind == yaml.MappingNode && keys.Angle == nil:
-		r.refuse(path, placeOf(n), "a corner needs a kind or an angle; write kind: inside, or angle: 135")
+	case n.Kind == Keys && keys.Angle == nil:
+		r.refuse(path, n.place(), "a corner needs a kind or an angle; write kind: inside, or angle: 135")
 	}
 	if keys.Angle != nil {
 		c.Angle = *keys.Angle
@@ -158,7 +156,7 @@ func (c *Corner) parse(text string) (err error) {
 		c.Angle = 0
 		return nil
 	case err != nil:
-		return fmt.Errorf("%q is no corner; write inside or outside, and the angle through the room if it is not square: inside 135", clip(text))
+		return fmt.Errorf("%q is no corner; write inside or outside, and the angle through the room if it is not square: inside 135", Clip(text))
 	}
 	if c.Angle, err = measure.ParseAngle(strings.TrimSpace(rest)); err != nil {
 		return err
@@ -170,17 +168,17 @@ func (c *Corner) parse(text string) (err error) {
 }
 
 // point reads [across, up].
-func (r *reader) point(n *yaml.Node, p *geom.Point, path string) {
-	if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
-		r.refuse(path, placeOf(n), "%s needs two lengths in brackets, such as [600, 300]", orThis(path))
+func (r *reader) point(n *Node, p *geom.Point, path string) {
+	if n.Kind != List || len(n.Items) != 2 {
+		r.refuse(path, n.place(), "%s needs two lengths in brackets, such as [600, 300]", orThis(path))
 		return
 	}
-	r.read(n.Content[0], reflect.ValueOf(&p.X).Elem(), path+"[0]")
-	r.read(n.Content[1], reflect.ValueOf(&p.Y).Elem(), path+"[1]")
+	r.read(n.Items[0], reflect.ValueOf(&p.X).Elem(), path+"[0]")
+	r.read(n.Items[1], reflect.ValueOf(&p.Y).Elem(), path+"[1]")
 }
 
 // sides reads a list of left, right, head and sill.
-func (r *reader) sides(n *yaml.Node, s *room.Sides, path string) {
+func (r *reader) sides(n *Node, s *room.Sides, path string) {
 	var words []string
 	r.list(n, reflect.ValueOf(&words).Elem(), path)
 	for i, w := range words {
@@ -188,9 +186,9 @@ func (r *reader) sides(n *yaml.Node, s *room.Sides, path string) {
 		side := sideOf(s, w)
 		switch {
 		case side == nil:
-			r.refuse(at, placeOf(n.Content[i]), "%q is no side of an opening; it is one of left, right, head, sill", clip(w))
+			r.refuse(at, n.Items[i].place(), "%q is no side of an opening; it is one of left, right, head, sill", Clip(w))
 		case *side:
-			r.refuse(at, placeOf(n.Content[i]), "%s stands here twice; keep one of them", w)
+			r.refuse(at, n.Items[i].place(), "%s stands here twice; keep one of them", w)
 		default:
 			*side = true
 		}

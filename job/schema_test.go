@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"os"
-	"path/filepath"
 	"reflect"
 	"slices"
 	"strings"
@@ -42,45 +40,11 @@ func compiled(t *testing.T) *jsonschema.Schema {
 // plain returns a document as a program that knows nothing of jobs reads it.
 func plain(t *testing.T, name string, data []byte) any {
 	t.Helper()
-	root, problem := parse(name, data)
-	if problem != nil {
-		t.Fatal(problem)
-	}
-	var b bytes.Buffer
-	writeJSON(&b, root, "\n")
-	value, err := jsonschema.UnmarshalJSON(&b)
+	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(data))
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
 	return value
-}
-
-func TestExamplesKeepToTheSchema(t *testing.T) {
-	s := compiled(t)
-	files, _ := filepath.Glob("../examples/*.yaml")
-	if len(files) < 12 {
-		t.Fatalf("only %d examples", len(files))
-	}
-	for _, file := range files {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := s.Validate(plain(t, file, data)); err != nil {
-			t.Errorf("%s: %v", file, err)
-		}
-		j, err := Read(file, data)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var b bytes.Buffer
-		if err := j.WriteJSON(&b); err != nil {
-			t.Fatal(err)
-		}
-		if err := s.Validate(plain(t, file, b.Bytes())); err != nil {
-			t.Errorf("%s, printed: %v", file, err)
-		}
-	}
 }
 
 func TestSchemaRefuses(t *testing.T) {

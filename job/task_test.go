@@ -13,6 +13,7 @@ import (
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/money"
 	"firstdrop/paper"
@@ -32,7 +33,7 @@ func example(t testing.TB, name string) *job.Job {
 
 func read(t testing.TB, document string) *job.Job {
 	t.Helper()
-	j, err := job.Read("test.yaml", []byte(document))
+	j, err := yaml.Read("test.yaml", []byte(document))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -336,7 +337,7 @@ func TestNoTaskOfAFaultyJob(t *testing.T) {
 }
 
 func ExampleRead() {
-	_, err := job.Read("spare-room.yaml", []byte(`
+	_, err := yaml.Read("spare-room.yaml", []byte(`
 firstdrop: 1
 units: mm
 room:
@@ -358,15 +359,15 @@ papers:
 	// spare-room.yaml:13:66: match: "64/32" says the repeat is 64 mm, but it is stated as 640 mm; labels print centimetres: write 64/32 cm if so
 }
 
-func ExampleJob_WriteYAML() {
-	j, err := job.Read("short.json", []byte(`{"firstdrop": 1, "units": "cm",
+func ExampleJob_Node() {
+	j, err := yaml.Read("short.json", []byte(`{"firstdrop": 1, "units": "cm",
 		"room": {"closed": false, "walls": [{"name": "A", "width": 420, "height": 240.5}]},
 		"papers": [{"name": "Ferns", "width": 53, "roll": "10.05 m", "match": "64/32"}]}`))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	if err := j.WriteYAML(os.Stdout); err != nil {
+	if err := yaml.Write(os.Stdout, j); err != nil {
 		fmt.Println(err)
 	}
 	// Output:

@@ -4,68 +4,46 @@ import (
 	"bytes"
 	"encoding"
 	"encoding/json"
-	"fmt"
 	"io"
 	"reflect"
-	"strings"
-
-	"go.yaml.in/yaml/v4"
+	"strconv"
 
 	"firstdrop/geom"
 	"firstdrop/measure"
 	"firstdrop/room"
 )
 
-// WriteYAML prints the job for people: every length exact and with its unit, in
-// feet and inches where the job's units are imperial and that is exact. Reading
-// it gives the same job.
-func (j *Job) WriteYAML(w io.Writer) error {
-	d, err := yaml.NewDumper(w, yaml.WithIndent(2), yaml.WithCompactSeqIndent(false), yaml.WithLineWidth(-1), yaml.WithUnicode(true))
-	if err != nil {
-		return fmt.Errorf("job: write YAML: %w", err)
-	}
-	if err := d.Dump(j.node()); err != nil {
-		return fmt.Errorf("job: write YAML: %w", err)
-	}
-	return d.Close()
-}
-
-// WriteJSON prints the job for programs, with the same keys and texts as
-// [Job.WriteYAML], on several lines. Reading it gives the same job.
+// WriteJSON prints the job for programs, on several lines, with the keys and
+// texts of [Job.Node]. Reading it gives the same job.
 func (j *Job) WriteJSON(w io.Writer) error {
 	var b bytes.Buffer
-	writeJSON(&b, j.node(), "\n")
+	writeJSON(&b, j.Node(), "\n")
 	b.WriteByte('\n')
 	_, err := b.WriteTo(w)
 	return err
 }
 
-func (j *Job) node() *yaml.Node {
+// Node returns the document to be written in some notation: every length exact
+// and with its unit, in feet and inches where the job's units are imperial and
+// that is exact.
+func (j *Job) Node() *Node {
 	return printer{scale{j.Units}}.mapping(reflect.ValueOf(j).Elem())
 }
 
 // printer turns a job into the nodes of a document.
 type printer struct{ scale }
 
-func scalarNode(text, tag string) *yaml.Node {
-	n := &yaml.Node{Kind: yaml.ScalarNode, Tag: tag, Value: text}
-	if strings.Contains(text, "\n") {
-		n.Style = yaml.LiteralStyle
-	}
-	return n
-}
-
-func textNode(text string) *yaml.Node { return scalarNode(text, "!!str") }
+func textNode(text string) *Node { return &Node{Kind: Scalar, Value: text} }
 
 // lengthNode prints a length exactly, as people with that unit read it.
-func (s scale) lengthNode(l measure.Length) *yaml.Node {
+func (s scale) lengthNode(l measure.Length) *Node {
 	if s.unit.System() == measure.Imperial && l.Rounded(measure.Imperial) == l {
 		return textNode(l.Format(measure.Imperial))
 	}
 	return textNode(l.String())
 }
 
-func (p printer) value(v reflect.Value) *yaml.Node {
+func (p printer) value(v reflect.Value) *Node {
 	if v.Kind() == reflect.Pointer {
 		v = v.Elem()
 	}
@@ -73,7 +51,7 @@ func (p printer) value(v reflect.Value) *yaml.Node {
 	case shaped:
 		return own.node(p.scale)
 	case *geom.Point:
-		return flow(&yaml.Node{Kind: yaml.SequenceNode, Content: []*yaml.Node{p.lengthNode(own.X), p.lengthNode(own.Y)}})
+		return flow(&Node{Kind: List, Items: []*Node{p.lengthNode(own.X), p.lengthNode(own.Y)}})
 	case *room.Sides:
 		return sidesNode(own)
 	case *measure.Length:
@@ -86,22 +64,22 @@ func (p printer) value(v reflect.Value) *yaml.Node {
 	case reflect.Struct:
 		return p.mapping(v)
 	case reflect.Slice:
-		n := &yaml.Node{Kind: yaml.SequenceNode}
+		n := &Node{Kind: List}
 		for i := range v.Len() {
-			n.Content = append(n.Content, p.value(v.Index(i)))
+			n.Items = append(n.Items, p.value(v.Index(i)))
 		}
 		return n
 	case reflect.Bool:
-		return scalarNode(fmt.Sprint(v.Bool()), "!!bool")
+		return &Node{Kind: Scalar, Scalar: Truth, Value: strconv.FormatBool(v.Bool())}
 	case reflect.String:
 		return textNode(v.String())
 	}
-	return scalarNode(fmt.Sprint(v.Int()), "!!int")
+	return &Node{Kind: Scalar, Scalar: Number, Value: strconv.FormatInt(v.Int(), 10)}
 }
 
 // mapping prints the required keys and those that say something.
-func (p printer) mapping(v reflect.Value) *yaml.Node {
-	n := &yaml.Node{Kind: yaml.MappingNode}
+func (p printer) mapping(v reflect.Value) *Node {
+	n := &Node{Kind: Keys}
 	for _, f := range fieldsOf(v.Type()) {
 		member := v.Field(f.index)
 		if !f.isRequired && (member.IsZero() || member.Kind() == reflect.Slice && member.Len() == 0) {
@@ -112,51 +90,49 @@ func (p printer) mapping(v reflect.Value) *yaml.Node {
 		case f.isFlow:
 			flow(value)
 		case f.isRows:
-			for _, row := range value.Content {
+			for _, row := range value.Items {
 				flow(row)
 			}
 		}
-		n.Content = append(n.Content, textNode(f.name), value)
+		n.Items = append(n.Items, textNode(f.name), value)
 	}
 	return n
 }
 
 // flow has the node printed on one line, with all it holds.
-func flow(n *yaml.Node) *yaml.Node {
-	if n.Kind != yaml.ScalarNode {
-		n.Style |= yaml.FlowStyle
-	}
-	for _, inner := range n.Content {
+func flow(n *Node) *Node {
+	n.OneLine = n.Kind != Scalar
+	for _, inner := range n.Items {
 		flow(inner)
 	}
 	return n
 }
 
-func sidesNode(s *room.Sides) *yaml.Node {
-	n := &yaml.Node{Kind: yaml.SequenceNode}
+func sidesNode(s *room.Sides) *Node {
+	n := &Node{Kind: List}
 	for _, w := range sideWords {
 		if *sideOf(s, w) {
-			n.Content = append(n.Content, textNode(w))
+			n.Items = append(n.Items, textNode(w))
 		}
 	}
 	return flow(n)
 }
 
-func (s *Span) node(in scale) *yaml.Node {
+func (s *Span) node(in scale) *Node {
 	if s.Left == s.Right {
 		return in.lengthNode(s.Left)
 	}
 	return flow(printer{in}.mapping(reflect.ValueOf((*spanKeys)(s)).Elem()))
 }
 
-func (a *Allowance) node(in scale) *yaml.Node {
+func (a *Allowance) node(in scale) *Node {
 	if a.Head == a.Foot {
 		return in.lengthNode(a.Head)
 	}
 	return flow(printer{in}.mapping(reflect.ValueOf((*allowanceKeys)(a)).Elem()))
 }
 
-func (c *Corner) node(in scale) *yaml.Node {
+func (c *Corner) node(in scale) *Node {
 	if c.Lean == (Ends{}) && c.Sight == room.Plain {
 		return textNode(c.text())
 	}
@@ -176,38 +152,38 @@ func (c *Corner) text() string {
 }
 
 // writeJSON prints a node; newline holds the line break and the indentation.
-func writeJSON(b *bytes.Buffer, n *yaml.Node, newline string) {
+func writeJSON(b *bytes.Buffer, n *Node, newline string) {
 	open, shut, step := "{", "}", 2
 	switch n.Kind {
-	case yaml.ScalarNode:
+	case Scalar:
 		writeJSONScalar(b, n)
 		return
-	case yaml.SequenceNode:
+	case List:
 		open, shut, step = "[", "]", 1
 	}
 	inner, separator := newline+"  ", ","
-	if n.Style&yaml.FlowStyle != 0 || len(n.Content) == 0 {
+	if n.OneLine || len(n.Items) == 0 {
 		inner, newline = "", ""
 		separator = ", "
 	}
 	b.WriteString(open)
-	for i := 0; i < len(n.Content); i += step {
+	for i := 0; i < len(n.Items); i += step {
 		if i > 0 {
 			b.WriteString(separator)
 		}
 		b.WriteString(inner)
-		writeJSON(b, n.Content[i], inner)
+		writeJSON(b, n.Items[i], inner)
 		if step == 2 {
 			b.WriteString(": ")
-			writeJSON(b, n.Content[i+1], inner)
+			writeJSON(b, n.Items[i+1], inner)
 		}
 	}
 	b.WriteString(newline)
 	b.WriteString(shut)
 }
 
-func writeJSONScalar(b *bytes.Buffer, n *yaml.Node) {
-	if n.Tag != "!!str" {
+func writeJSONScalar(b *bytes.Buffer, n *Node) {
+	if n.Scalar != Text {
 		b.WriteString(n.Value)
 		return
 	}

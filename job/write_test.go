@@ -10,9 +10,11 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 	"github.com/santhosh-tekuri/jsonschema/v6"
+	v4 "go.yaml.in/yaml/v4"
 	"pgregory.net/rapid"
 
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 )
 
 // same compares what two jobs say, not where it stood.
@@ -26,14 +28,14 @@ func printed(t interface {
 ) (asYAML, asJSON string) {
 	t.Helper()
 	var y, n bytes.Buffer
-	if err := j.WriteYAML(&y); err != nil {
-		t.Fatalf("WriteYAML: %v", err)
+	if err := yaml.Write(&y, j); err != nil {
+		t.Fatalf("Write: %v", err)
 	}
 	if err := j.WriteJSON(&n); err != nil {
 		t.Fatalf("WriteJSON: %v", err)
 	}
 	for _, text := range []string{y.String(), n.String()} {
-		back, err := job.Read("printed", []byte(text))
+		back, err := yaml.Read("printed", []byte(text))
 		if err != nil {
 			t.Fatalf("printed and not read back:\n%s\n%v", text, err)
 		}
@@ -42,6 +44,24 @@ func printed(t interface {
 		}
 	}
 	return y.String(), n.String()
+}
+
+// Programs need no reader of YAML, and are told so.
+func TestReadTakesJSONOnly(t *testing.T) {
+	for name, data := range examples(t) {
+		j, err := yaml.Read(name, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, asJSON := printed(t, j)
+		back, err := job.Read("printed", []byte(asJSON))
+		if diff := cmp.Diff(j, back, same); err != nil || diff != "" {
+			t.Errorf("%s: %v %s", name, err, diff)
+		}
+		if _, err := job.Read(name, data); err == nil || err.Error() != name+":1:1: this is no JSON: a job begins with {" {
+			t.Errorf("%s, as it stands: %v", name, err)
+		}
+	}
 }
 
 func TestPrintingReadsBack(t *testing.T) {
@@ -57,7 +77,9 @@ func TestPrintingReadsBack(t *testing.T) {
 	})
 }
 
-func TestPrintedJobsKeepToTheSchema(t *testing.T) {
+// compiled compiles the published schema.
+func compiled(t *testing.T) *jsonschema.Schema {
+	t.Helper()
 	document, err := jsonschema.UnmarshalJSON(bytes.NewReader(job.Schema()))
 	if err != nil {
 		t.Fatal(err)
@@ -66,7 +88,40 @@ func TestPrintedJobsKeepToTheSchema(t *testing.T) {
 	if err := c.AddResource("job.json", document); err != nil {
 		t.Fatal(err)
 	}
-	schema := c.MustCompile("job.json")
+	return c.MustCompile("job.json")
+}
+
+// Examples as a program that knows nothing of jobs reads them.
+func TestExamplesKeepToTheSchema(t *testing.T) {
+	schema := compiled(t)
+	for name, data := range examples(t) {
+		var plain any
+		if err := v4.Unmarshal(data, &plain); err != nil {
+			t.Fatal(err)
+		}
+		if err := schema.Validate(plain); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		j, err := yaml.Read(name, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		if err := j.WriteJSON(&b); err != nil {
+			t.Fatal(err)
+		}
+		value, err := jsonschema.UnmarshalJSON(&b)
+		if err == nil {
+			err = schema.Validate(value)
+		}
+		if err != nil {
+			t.Errorf("%s, printed: %v", name, err)
+		}
+	}
+}
+
+func TestPrintedJobsKeepToTheSchema(t *testing.T) {
+	schema := compiled(t)
 	rapid.Check(t, func(t *rapid.T) {
 		var b bytes.Buffer
 		if err := anyJob(t).WriteJSON(&b); err != nil {
@@ -86,7 +141,7 @@ func TestPrintingIsRepeatable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJob(t)
 		y, n := printed(t, j)
-		back, _ := job.Read("printed", []byte(n))
+		back, _ := yaml.Read("printed", []byte(n))
 		if y2, n2 := printed(t, back); y2 != y || n2 != n {
 			t.Fatalf("prints differently the second time:\n%s\n%s", y, y2)
 		}
@@ -100,7 +155,7 @@ func TestPrintingInInches(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, err := job.Read("imperial.yaml", data)
+	j, err := yaml.Read("imperial.yaml", data)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,7 +173,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		j, err := job.Read("fuzz", data)
+		j, err := yaml.Read("fuzz", data)
 		if err != nil {
 			if err.Error() == "" {
 				t.Error("refused without a word")

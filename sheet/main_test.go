@@ -5,6 +5,7 @@ import (
 
 	"firstdrop/internal/steady"
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/plan"
 )
 
@@ -13,7 +14,7 @@ func TestMain(m *testing.M) { steady.Main(m) }
 // planned reads a job document and plans it.
 func planned(t testing.TB, name string, data []byte) (*job.Job, *plan.Plan) {
 	t.Helper()
-	j, err := job.Read(name, data)
+	j, err := yaml.Read(name, data)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 	"firstdrop/draw"
 	"firstdrop/draw/design"
 	"firstdrop/draw/png"
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/plan"
 	"firstdrop/sheet"
 )
@@ -20,7 +20,7 @@ func set(file string) (*plan.Task, sheet.Set, error) {
 	if err != nil {
 		return nil, sheet.Set{}, err
 	}
-	j, err := job.Read(file, data)
+	j, err := yaml.Read(file, data)
 	if err != nil {
 		return nil, sheet.Set{}, err
 	}

@@ -14,7 +14,7 @@ import (
 	stock "firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/hanging"
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
@@ -50,7 +50,7 @@ func taskOf(file string) (*plan.Task, error) {
 	if err != nil {
 		return nil, err
 	}
-	j, err := job.Read(file, data)
+	j, err := yaml.Read(file, data)
 	if err != nil {
 		return nil, err
 	}

@@ -12,6 +12,7 @@ import (
 	"firstdrop/audit"
 	"firstdrop/finding"
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/plan"
 	"firstdrop/tell"
@@ -90,7 +91,7 @@ func (p *program) take(j *job.Job, as []plan.Alternative, n int) error {
 	if err := j.Take(as[n-1].Plan); err != nil {
 		return jobError(err)
 	}
-	return written(j.WriteYAML(p.out))
+	return written(yaml.Write(p.out, j))
 }
 
 // alternatives lists them for the screen.

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/tell"
 )
 
@@ -33,7 +33,7 @@ func TestStartersSuggestions(t *testing.T) {
 		height := text[strings.Index(text, "height: {"):]
 		height = height[:strings.Index(height, "}")+1]
 		take("      sight: focal #", "      "+height+"\n      sight: focal #")
-		j, err := job.Read(name, []byte(text))
+		j, err := yaml.Read(name, []byte(text))
 		if err != nil {
 			t.Errorf("%s:\n%v\n%s", name, err, text)
 			continue

@@ -1,6 +1,10 @@
 package main
 
-import "github.com/spf13/cobra"
+import (
+	"github.com/spf13/cobra"
+
+	"firstdrop/job/yaml"
+)
 
 func (p *program) convertCommand() *cobra.Command {
 	var toJSON, toYAML bool
@@ -25,7 +29,7 @@ way a length was written: 250.2 cm becomes 2502 mm.`,
 		if toJSON {
 			return written(j.WriteJSON(p.out))
 		}
-		return written(j.WriteYAML(p.out))
+		return written(yaml.Write(p.out, j))
 	})
 	c.Flags().BoolVar(&toJSON, "json", false, "print JSON")
 	c.Flags().BoolVar(&toYAML, "yaml", false, "print YAML")

@@ -13,6 +13,7 @@ import (
 	"firstdrop/audit"
 	"firstdrop/finding"
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/plan"
 	"firstdrop/words"
@@ -37,7 +38,7 @@ func readText(ctx context.Context, name string, data []byte) (*job.Job, error) {
 	if name == "-" {
 		shown = "standard input"
 	}
-	j, err := soon(ctx, func() (*job.Job, error) { return job.Read(shown, data) })
+	j, err := soon(ctx, func() (*job.Job, error) { return yaml.Read(shown, data) })
 	if err != nil {
 		return nil, jobError(err)
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 )
 
@@ -71,7 +72,7 @@ func (p *program) open(ctx context.Context, name string, f *openFlags) error {
 	if err != nil {
 		return fail(exitUsage, "%w", err)
 	}
-	text, err := job.WithRoll(name, data, f.paper, roll, f.replace)
+	text, err := yaml.WithRoll(name, data, f.paper, roll, f.replace)
 	switch {
 	case errors.Is(err, job.ErrRollThere):
 		return fail(exitFile, "%w; give it another name, or add --replace", err)

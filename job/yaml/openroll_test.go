@@ -1,4 +1,4 @@
-package job_test
+package yaml_test
 
 import (
 	"errors"
@@ -8,8 +8,11 @@ import (
 	"testing"
 
 	"firstdrop/job"
+	"firstdrop/job/yaml"
 	"firstdrop/measure"
 )
+
+const mm = measure.Millimetre
 
 func opened(name string) job.Roll {
 	begins := 12 * mm
@@ -22,7 +25,7 @@ func opened(name string) job.Roll {
 // Every example takes a roll for each of its papers; each line of the document
 // is still there, in its place, and the job is what it was, and the roll.
 func TestWithRollKeepsEveryLine(t *testing.T) {
-	files, err := filepath.Glob("../examples/*.yaml")
+	files, err := filepath.Glob("../../examples/*.yaml")
 	if err != nil || len(files) < 10 {
 		t.Fatalf("%d examples, %v", len(files), err)
 	}
@@ -32,7 +35,7 @@ func TestWithRollKeepsEveryLine(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, text := range []string{string(data), strings.ReplaceAll(string(data), "\n", "\r\n"), strings.TrimRight(string(data), "\n")} {
-			was, err := job.Read(file, []byte(text))
+			was, err := yaml.Read(file, []byte(text))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -41,20 +44,20 @@ func TestWithRollKeepsEveryLine(t *testing.T) {
 				if task, err := was.Task(); err == nil && task.Papers[i].Repeat == 0 {
 					roll.Begins = nil // there is no design
 				}
-				out, err := job.WithRoll(file, []byte(text), was.Papers[i].Name, roll, false)
+				out, err := yaml.WithRoll(file, []byte(text), was.Papers[i].Name, roll, false)
 				if err != nil {
 					t.Errorf("%s: %v", file, err)
 					continue
 				}
 				keepsLines(t, file, text, string(out))
-				now, err := job.Read(file, out)
+				now, err := yaml.Read(file, out)
 				if err != nil {
 					t.Fatalf("%s: %v\n%s", file, err, out)
 				}
 				if n := len(now.Papers[i].Rolls); n != len(was.Papers[i].Rolls)+1 || now.Papers[i].Rolls[n-1].Flaws[0] != roll.Flaws[0] {
 					t.Errorf("%s: %d rolls", file, n)
 				}
-				if _, err := job.WithRoll(file, out, was.Papers[i].Name, roll, false); !errors.Is(err, job.ErrRollThere) {
+				if _, err := yaml.WithRoll(file, out, was.Papers[i].Name, roll, false); !errors.Is(err, job.ErrRollThere) {
 					t.Errorf("%s: the same roll again: %v", file, err)
 				}
 			}
@@ -155,7 +158,7 @@ rules:
   match: straight
 `},
 	} {
-		out, err := job.WithRoll("room.yaml", []byte(rollRoom+tt.before), "", opened("A 1"), false)
+		out, err := yaml.WithRoll("room.yaml", []byte(rollRoom+tt.before), "", opened("A 1"), false)
 		if err != nil {
 			t.Errorf("%s: %v", tt.name, err)
 		} else if string(out) != rollRoom+tt.after {
@@ -171,7 +174,7 @@ func TestWithRollReplaces(t *testing.T) {
 		{"    - name: A 1\n      length: 9 m\n    # the next\n    - {name: B, length: 9 m}\n", "    - {name: A 1, length: 8500 mm}\n    # the next\n    - {name: B, length: 9 m}\n"},
 		{"    - name: A 1\n      # a comment of its own\n      length: 9 m\n", ""},
 	} {
-		out, err := job.WithRoll("room.yaml", []byte(rollRoom+label+tt.before), "P", job.Roll{Name: "A 1", Length: 8500 * mm}, true)
+		out, err := yaml.WithRoll("room.yaml", []byte(rollRoom+label+tt.before), "P", job.Roll{Name: "A 1", Length: 8500 * mm}, true)
 		switch {
 		case tt.after == "" && err == nil:
 			t.Errorf("a roll with a comment was replaced:\n%s", out)
@@ -196,7 +199,7 @@ func TestWithRollRefuses(t *testing.T) {
 		{"P", job.Roll{Name: "A 1"}, "length"},
 		{"P", job.Roll{Name: "A 1", Length: 9 * measure.Metre, Begins: &far}, "begins"},
 	} {
-		if _, err := job.WithRoll("room.yaml", []byte(rollRoom+label), tt.paper, tt.roll, false); err == nil || !strings.Contains(err.Error(), tt.want) {
+		if _, err := yaml.WithRoll("room.yaml", []byte(rollRoom+label), tt.paper, tt.roll, false); err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("error %v, want one that says %q", err, tt.want)
 		}
 	}
@@ -206,11 +209,11 @@ func TestWithRollRefuses(t *testing.T) {
 func TestWithRollInJSON(t *testing.T) {
 	const doc = `{"firstdrop": 1, "units": "mm", "room": {"closed": false, "walls": [{"name": "A", "width": 3000, "height": 2400}]},
 		"papers": [{"name": "P", "width": 530, "roll": "10 m", "repeat": 530, "match": "straight"}]}`
-	out, err := job.WithRoll("room.json", []byte(doc), "", opened("A 1"), false)
+	out, err := yaml.WithRoll("room.json", []byte(doc), "", opened("A 1"), false)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if j, err := job.Read("room.json", out); err != nil || len(j.Papers[0].Rolls) != 1 {
+	if j, err := yaml.Read("room.json", out); err != nil || len(j.Papers[0].Rolls) != 1 {
 		t.Errorf("%v\n%s", err, out)
 	}
 }

@@ -1,0 +1,9 @@
+package yaml_test
+
+import (
+	"testing"
+
+	"firstdrop/internal/steady"
+)
+
+func TestMain(m *testing.M) { steady.Main(m) }

@@ -1,0 +1,127 @@
+package yaml
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	v4 "go.yaml.in/yaml/v4"
+
+	"firstdrop/job"
+)
+
+// Read reads a job document, YAML or JSON, as [job.Read] does.
+func Read(file string, data []byte) (*job.Job, error) { return job.ReadIn(file, data, parse) }
+
+// parse reads a document as JSON if it is that, and as YAML otherwise. JSON is
+// YAML on paper, but escapes such as \ud83d\ude00 are not read by YAML parsers.
+func parse(file string, data []byte) (*job.Node, *job.Problem) {
+	root, jsonProblem := job.JSON(file, data)
+	if root != nil {
+		return root, nil
+	}
+	own, problem := load(file, data)
+	switch {
+	case problem == nil:
+		return node(own), nil
+	case jsonProblem != nil:
+		return nil, jsonProblem
+	}
+	return nil, problem
+}
+
+// node turns a node of the YAML reader into one of a job document.
+func node(own *v4.Node) *job.Node {
+	n := &job.Node{Value: own.Value, Line: own.Line, Column: own.Column, Quoted: own.Style != 0, Refused: refused(own)}
+	switch own.Kind {
+	case v4.ScalarNode:
+		n.Kind, n.Scalar = job.Scalar, scalarOf(own)
+	case v4.SequenceNode:
+		n.Kind = job.List
+	case v4.MappingNode:
+		n.Kind = job.Keys
+	}
+	for _, inner := range own.Content {
+		n.Items = append(n.Items, node(inner))
+	}
+	return n
+}
+
+func scalarOf(own *v4.Node) job.ScalarKind {
+	isQuoted := own.Style&(v4.SingleQuotedStyle|v4.DoubleQuotedStyle) != 0
+	switch {
+	case own.Tag == "!!null" && !isQuoted:
+		return job.Null
+	case own.Tag == "!!bool":
+		return job.Truth
+	case own.Tag == "!!int" || own.Tag == "!!float":
+		return job.Number
+	}
+	return job.Text
+}
+
+// refused says what job files do not use: anchors and tags.
+func refused(own *v4.Node) string {
+	switch {
+	case own.Kind == v4.AliasNode:
+		return fmt.Sprintf("*%s refers to another place; job files do not use & and *: write it out", job.Clip(own.Value))
+	case own.Anchor != "":
+		return fmt.Sprintf("&%s is an anchor; job files do not use & and *: leave it out", job.Clip(own.Anchor))
+	case own.Style&v4.TaggedStyle != 0:
+		return fmt.Sprintf("%s is a tag; job files do not use tags: leave it out", job.Clip(own.Tag))
+	}
+	return ""
+}
+
+// load reads one YAML document.
+func load(file string, data []byte) (*v4.Node, *job.Problem) {
+	loader, err := v4.NewLoader(bytes.NewReader(data))
+	var root, second v4.Node
+	if err == nil {
+		err = loader.Load(&root)
+	}
+	if err != nil && !errors.Is(err, io.EOF) {
+		return nil, yamlProblem(file, data, err)
+	}
+	if len(root.Content) == 0 {
+		return nil, &job.Problem{File: file, Message: fmt.Sprintf("the document is empty; begin a job with firstdrop: %d", job.Version)}
+	}
+	if err := loader.Load(&second); !errors.Is(err, io.EOF) {
+		if err != nil {
+			return nil, yamlProblem(file, data, err)
+		}
+		return nil, &job.Problem{File: file, Line: max(1, second.Line), Column: 1, Message: "a second document begins here; a file holds one job"}
+	}
+	return root.Content[0], nil
+}
+
+// yamlProblem puts the place of a syntax error where ours stand.
+func yamlProblem(file string, data []byte, err error) *job.Problem {
+	p := &job.Problem{File: file, Message: "this is no YAML: " + strings.TrimPrefix(err.Error(), "yaml: ")}
+	var load *v4.LoadError
+	if errors.As(err, &load) {
+		p.Line, p.Column = load.Mark.Line, load.Mark.Column
+		p.Message = "this is no YAML: " + load.Message
+	}
+	switch line := lineOf(data, p.Line); {
+	case strings.Contains(p.Message, "max depth"):
+		p.Message = "too many lists or keys within one another; a job is shallow"
+	case strings.Contains(p.Message, "unknown anchor"):
+		p.Message = "* refers to another place; job files do not use & and *: write it out, or put the text in quotes"
+	case strings.HasPrefix(strings.TrimLeft(line, " "), "\t"):
+		p.Message = "this is no YAML: the line begins with a tab; use spaces"
+	}
+	return p
+}
+
+// lineOf returns line n of a text, counted from 1; "" when there is none.
+func lineOf(data []byte, n int) string {
+	for line := range bytes.Lines(data) {
+		if n--; n == 0 {
+			return string(line)
+		}
+	}
+	return ""
+}
