@@ -1,8 +1,10 @@
-# Firstdrop. Needs Go (see go.mod) and make; everything else is fetched or
-# installed by the targets that need it.
+# Firstdrop. Needs Go (see go.mod), make, and Node 20 for what the browser loads;
+# everything else is fetched or installed by the targets that need it.
 #
 #   make demo    build, and plan the sample room
 #   make test    all tests, with what they need installed
+#   make ui      what the browser loads: planner and screen
+#   make ui-test the tests of the screen, in a real browser
 #   make bench   the figures, as a table and build/bench.json
 #   make pages   the printed sheets of all examples, to be looked at
 #   make types   the types of the screen, from those of the planner
@@ -15,18 +17,47 @@ FUZZTIME ?= 20s
 RELEASE := $(shell git describe --always --dirty 2>/dev/null)
 SAMPLE := examples/door-and-windows.yaml
 
-.PHONY: build demo test bench pages types lint fuzz all race oracles clean
+.PHONY: ui ui-test build demo test bench pages types lint fuzz all race oracles clean
 
-build:
+build: ui
 	go build -trimpath -ldflags="-s -w -X main.release=$(RELEASE)" -o bin/firstdrop ./cmd/firstdrop
+
+# What the browser loads is built only when something that it is made from is newer,
+# and is embedded by the next go build. Without npm the program is built without it.
+UI := web/ui
+WASM := $(patsubst web/wasm/%/main.go,$(UI)/public/%.wasm,$(wildcard web/wasm/planner/main.go web/wasm/printer/main.go))
+HOUSE := $(shell find . -name node_modules -prune -o -name build -prune -o -name '*.go' ! -name '*_test.go' -print -o -path './words/catalogue/*' -print -o -path './draw/text/fonts/*.ttf' -print)
+
+ifeq ($(shell command -v npm),)
+ui:
+	@echo "npm is not installed: building without what the browser loads"
+else
+ui: $(UI)/dist/index.html
+endif
+
+$(UI)/public/%.wasm: $(HOUSE) go.mod
+	GOOS=js GOARCH=wasm go build -trimpath -ldflags="-s -w" -o $@ ./web/wasm/$*
+
+$(UI)/public/wasm_exec.js: go.mod
+	cp "$$(go env GOROOT)/lib/wasm/wasm_exec.js" $@
+
+$(UI)/node_modules/.package-lock.json: $(UI)/package-lock.json
+	cd $(UI) && npm ci --no-audit --no-fund
+	@touch $@
+
+$(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(if $(WASM),$(UI)/public/wasm_exec.js) $(UI)/index.html $(UI)/vite.config.ts $(shell find $(UI)/src $(UI)/public -type f)
+	cd $(UI) && npm run -s build
+
+ui-test: ui oracles
+	cd $(UI) && npm run -s check && npm run -s unit && npm run -s journeys
 
 demo: build
 	bin/firstdrop plan $(SAMPLE) --folder build/demo --replace
 
 # What tests ask for a second opinion: the solvers that the cutting is held against
 # (glpsol and cbc), readers of what is drawn and of workbooks, and another reading of the rules for
-# text that runs both ways. The fonts are those that our own were made from.
-ORACLES := glpsol:glpk-utils cbc:coinor-cbc qpdf:qpdf pdftotext:poppler-utils rsvg-convert:librsvg2-bin fribidi:libfribidi-bin ezdxf:python3-ezdxf
+# text that runs both ways; a browser for the screen. The fonts are those that our own were made from.
+ORACLES := glpsol:glpk-utils cbc:coinor-cbc qpdf:qpdf pdftotext:poppler-utils rsvg-convert:librsvg2-bin fribidi:libfribidi-bin ezdxf:python3-ezdxf chromium:chromium
 # Python modules have no command: they are looked for where Debian puts them.
 MODULES := openpyxl
 FONTS := /usr/share/fonts/truetype/noto/NotoSansArmenian-Regular.ttf
@@ -40,6 +71,7 @@ SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 test: oracles lint
 	FIRSTDROP_ORACLE=required go test ./...
+	$(MAKE) ui-test
 
 bench: build oracles
 	go run ./cmd/bench -out build/bench.json
@@ -71,4 +103,5 @@ race: oracles
 all: lint test race fuzz
 
 clean:
-	rm -rf bin build
+	rm -rf bin build $(UI)/node_modules
+	find $(UI)/dist -mindepth 1 ! -name .keep -delete

@@ -24,7 +24,7 @@ var rows = map[string]int{
 	"order": 5, "draw/design": 5, "draw/page": 5,
 	"plan":  6,
 	"audit": 7, "job": 7, "tell": 7,
-	"job/yaml": 8, "sheet": 8, "screen": 8,
+	"job/yaml": 8, "sheet": 8, "screen": 8, "web/ui": 8,
 	"store": 8, "store/sqlite": 9, "store/storetest": 9,
 	"cmd/firstdrop": 10, "cmd/bench": 10,
 	"web/wasm/types": 10,
@@ -187,7 +187,7 @@ func eachFile(t *testing.T, do func(pkg, file string, f *ast.File)) {
 		switch {
 		case err != nil:
 			return err
-		case d.IsDir() && (d.Name() == "testdata" || d.Name() == "build" || strings.HasPrefix(d.Name(), ".") && p != "."):
+		case d.IsDir() && (d.Name() == "testdata" || d.Name() == "build" || d.Name() == "node_modules" || strings.HasPrefix(d.Name(), ".") && p != "."):
 			return fs.SkipDir
 		case strings.HasSuffix(p, ".go") && !strings.HasSuffix(p, "_test.go"):
 			files = append(files, filepath.ToSlash(p))

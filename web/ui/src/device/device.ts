@@ -1,0 +1,122 @@
+import type { Revision } from "../document/tree";
+import type { Job } from "../planner/job";
+import { openDatabase, result, transact } from "./database";
+
+// What this device keeps. A save names the head that it was made from; another tab
+// may have moved the head since, and then nothing is written over: both branches are
+// kept, and the record names the one that lost its place as a conflict.
+
+/** A job as this device keeps it. */
+export interface Kept {
+  id: string;
+  name: string;
+  made: number; // milliseconds since 1970
+  changed: number;
+  version: number; // counts the saves of this record
+  head: string; // the revision that is on the screen
+  document: Job; // at the head
+  conflicts: string[]; // heads of other branches that await a decision
+  binned?: number; // when it was put into the bin
+  server?: Sent; // missing: never sent
+}
+
+/** What the server has of a job, as far as this device knows. */
+export interface Sent {
+  tag: string; // the version, as the server names it
+  revision: string; // of ours that it has
+}
+
+/** A new head for a job. */
+export interface Step {
+  base: string; // the head that it was made from
+  head: string;
+  document: Job;
+}
+
+interface Stored extends Revision {
+  job: string;
+}
+
+export class Device {
+  #db: Promise<IDBDatabase>;
+
+  constructor(db: Promise<IDBDatabase> = openDatabase()) {
+    this.#db = db;
+  }
+
+  /** All jobs, those in the bin too, last changed first. */
+  async jobs(): Promise<Kept[]> {
+    const all = await transact(await this.#db, "readonly", (jobs) => result<Kept[]>(jobs.getAll()));
+    return all.sort((a, b) => b.changed - a.changed);
+  }
+
+  async job(id: string): Promise<Kept | undefined> {
+    return transact(await this.#db, "readonly", (jobs) => result<Kept | undefined>(jobs.get(id)));
+  }
+
+  async revisions(id: string): Promise<Revision[]> {
+    return transact(await this.#db, "readonly", async (_, revisions) => {
+      const stored: Stored[] = await result(revisions.index("job").getAll(id));
+      return stored.map(({ job: _job, ...r }) => r);
+    });
+  }
+
+  /** Keeps a new job with its first revision. */
+  async add(kept: Kept, revisions: Revision[]): Promise<void> {
+    await transact(await this.#db, "readwrite", async (jobs, store) => {
+      await result(jobs.add(kept));
+      for (const r of revisions) await result(store.put(stored(kept.id, r)));
+    });
+  }
+
+  /**
+   * Saves a new head of a job, and the revisions that led to it; undefined: the job has
+   * been deleted. A head that another tab has put there meanwhile becomes a conflict.
+   */
+  async save(id: string, step: Step, revisions: readonly Revision[]): Promise<Kept | undefined> {
+    return this.amend(
+      id,
+      (there) => {
+        const overtaken = there.head !== step.base && there.head !== step.head;
+        const conflicts = overtaken ? [...there.conflicts, there.head] : there.conflicts;
+        return {
+          ...there,
+          ...named(step.document),
+          changed: Date.now(),
+          head: step.head,
+          document: step.document,
+          conflicts: conflicts.filter((c) => c !== step.head),
+        };
+      },
+      revisions,
+    );
+  }
+
+  /** Changes a job's record as it stands by now; undefined: there is none. */
+  async amend(id: string, change: (kept: Kept) => Kept, revisions: readonly Revision[] = []): Promise<Kept | undefined> {
+    return transact(await this.#db, "readwrite", async (jobs, store) => {
+      const there = await result<Kept | undefined>(jobs.get(id));
+      if (!there) return undefined;
+      for (const r of revisions) await result(store.put(stored(id, r)));
+      const next = { ...change(there), version: there.version + 1 };
+      await result(jobs.put(next));
+      return next;
+    });
+  }
+
+  /** Takes a job and its history off this device for good. */
+  async remove(id: string): Promise<void> {
+    await transact(await this.#db, "readwrite", async (jobs, revisions) => {
+      await result(jobs.delete(id));
+      for (const key of await result(revisions.index("job").getAllKeys(id))) await result(revisions.delete(key));
+    });
+  }
+}
+
+function stored(job: string, r: Revision): Stored {
+  return { ...r, job };
+}
+
+function named(document: Job): { name: string } {
+  return { name: String(document.name ?? "") };
+}

@@ -1,0 +1,20 @@
+import type { Point } from "../planner/protocol";
+
+// From places on a band (heights upwards) to SVG (y downwards).
+
+/** A closed path round rings. */
+export function ringPath(rings: readonly (readonly Point[])[]): string {
+  return rings.map((ring) => `M${ring.map(([x, y]) => `${x} ${-y}`).join("L")}Z`).join("");
+}
+
+/** The transformation of a design's tile, y turned over. */
+export function tileTransform([a, b, c, d, e, f]: readonly [number, number, number, number, number, number]): string {
+  return `matrix(${a} ${-b} ${c} ${-d} ${e} ${-f})`;
+}
+
+/** The rectangle round points: left, bottom, right, top, heights upwards. */
+export function bounds(points: readonly Point[]): { left: number; low: number; right: number; high: number } {
+  const xs = points.map((p) => p[0]);
+  const ys = points.map((p) => p[1]);
+  return { left: Math.min(...xs), low: Math.min(...ys), right: Math.max(...xs), high: Math.max(...ys) };
+}

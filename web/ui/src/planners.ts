@@ -1,0 +1,4 @@
+import type { Planner } from "./work/planner";
+
+/** The planner of this screen. */
+export const planner: Planner = { ask: () => Promise.resolve(null) };

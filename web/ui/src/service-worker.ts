@@ -1,0 +1,86 @@
+/// <reference lib="webworker" />
+// Keeps the screen on this device, so that it opens without a network.
+//
+// Every release has a cache of its own, filled when the worker is installed: each
+// file by the hash of what is in it; those that have not changed are taken over from
+// the caches before. A page that is open goes on with the release it began with. A new
+// release waits until the user takes it, or until no page is open.
+
+export {};
+const worker = self as unknown as ServiceWorkerGlobalScope;
+
+// The build puts a list of all built files, with hashes of what is in them, in here.
+declare const __KEPT__: [path: string, hash: string][];
+const files = __KEPT__;
+
+/** What is only needed later, and is fetched when everything else is there. */
+const late = /printer\.wasm$/;
+
+const name = `firstdrop-${release(files)}`;
+const address = (path: string) => new URL(path, worker.registration.scope).href;
+const known = new Map(files.map(([path, hash]) => [address(path), hash]));
+
+/** One name for all that is in a release. */
+function release(list: typeof files): string {
+  let h = 0x811c9dc5;
+  for (const c of list.flat().join()) h = Math.imul(h ^ c.charCodeAt(0), 0x01000193) >>> 0;
+  return h.toString(16);
+}
+
+/** The key of a file in a cache: its address with its hash, so that caches can be compared. */
+const key = (url: string) => `${url}?${known.get(url)}`;
+
+async function keep(url: string): Promise<void> {
+  const cache = await caches.open(name);
+  if (await cache.match(key(url))) return;
+  const before = await caches.match(key(url)); // of an earlier release
+  const response = before ?? (await fetch(url, { cache: "no-cache", credentials: "same-origin" }));
+  if (!response.ok) throw new Error(`${url}: ${response.status}`);
+  await cache.put(key(url), response);
+}
+
+worker.addEventListener("install", (event) => {
+  const now = [...known.keys()].filter((url) => !late.test(url));
+  event.waitUntil(Promise.all(now.map(keep)));
+});
+
+worker.addEventListener("activate", (event) => {
+  event.waitUntil(
+    (async () => {
+      for (const old of await caches.keys()) if (old.startsWith("firstdrop-") && old !== name) await caches.delete(old);
+      await worker.clients.claim();
+    })(),
+  );
+});
+
+worker.addEventListener("message", (event: ExtendableMessageEvent) => {
+  if (event.data === "take over") void worker.skipWaiting();
+  if (event.data === "fetch the rest") event.waitUntil(rest(event.source));
+});
+
+/** Fetches what is needed later, and says when all is there. */
+async function rest(to: ExtendableMessageEvent["source"]): Promise<void> {
+  for (const url of known.keys()) await keep(url);
+  to?.postMessage("all is here");
+}
+
+worker.addEventListener("fetch", (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || url.origin !== worker.location.origin) return;
+  url.hash = url.search = "";
+  if (event.request.mode === "navigate" && url.href.startsWith(worker.registration.scope)) url.href = address("index.html");
+  if (known.has(url.href)) event.respondWith(answer(url.href, event.request));
+});
+
+/** From the cache; a file that is fetched late, or was cleared, from the server. */
+async function answer(url: string, request: Request): Promise<Response> {
+  const cache = await caches.open(name);
+  const found = await cache.match(key(url));
+  if (found) return found;
+  try {
+    await keep(url);
+    return (await cache.match(key(url)))!;
+  } catch {
+    return fetch(request);
+  }
+}

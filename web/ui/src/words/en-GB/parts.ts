@@ -1,0 +1,35 @@
+// What fields, drawings and dialogs say wherever they stand.
+
+export const parts = {
+  "close": "Close",
+  "cancel": "Cancel",
+  "done": "Done",
+  "again": "Try again",
+  "delete": "Delete",
+  "how": "How to measure",
+
+  "unit.mm": "mm",
+  "unit.cm": "cm",
+  "unit.m": "m",
+  "unit.in": "in",
+  "unit.ft": "ft",
+  "unit.yd": "yd",
+
+  "band.title": "{run}: the walls unrolled",
+  "band.help": "Arrow keys look along the walls, plus and minus come closer and step back, 0 shows everything. Tab reaches walls, openings, drops and marks.",
+  "band.closer": "Closer",
+  "band.further": "Further off",
+  "band.whole": "Whole room",
+  "band.left": "To the left",
+  "band.right": "To the right",
+  "band.wall": "Wall {name}, {sizes}",
+  "band.finding": "Mark {n}: {text}",
+  "band.start": "Start line: {text}",
+  "band.kill": "Kill seam: {text}",
+  "band.plumb": "Plumb line: {text}",
+  "band.empty": "No walls yet.",
+  "room.run": "Walls in view",
+  "floor.title": "The floor seen from above",
+  "floor.wall": "Look at wall {name}, {width}",
+  "floor.here": "Wall {name}, {width}: you are looking at it",
+} as const;

@@ -1,0 +1,1 @@
+export const solid = {} as const;

@@ -1,0 +1,1 @@
+export const survey = {} as const;

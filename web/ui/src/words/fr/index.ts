@@ -1,0 +1,10 @@
+import { cut } from "./cut";
+import { paper } from "./paper";
+import { parts } from "./parts";
+import { plan } from "./plan";
+import { shell } from "./shell";
+import { solid } from "./solid";
+import { survey } from "./survey";
+
+/** French. */
+export const fr = { ...shell, ...parts, ...survey, ...paper, ...plan, ...cut, ...solid };
