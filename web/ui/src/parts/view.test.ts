@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { kept, panned, placeAt, tall, whole, zoomed, type Extent } from "./view";
+import { faced, facing, kept, panned, placeAt, tall, whole, zoomed, type Extent } from "./view";
 
 const room: Extent = { left: 0, top: -2500, right: 15000, bottom: 0 };
 const phone = { width: 375, height: 250 };
@@ -30,4 +30,12 @@ test("heights count upwards", () => {
   const v = tall(room, phone);
   expect(placeAt(v, { x: 0, y: 250 }, phone)).toEqual([0, 0]);
   expect(placeAt(v, { x: 0, y: 0 }, phone)).toEqual([0, 2500]);
+});
+
+test("the first and the last wall can be faced, and what is asked for is", () => {
+  const v = tall(room, phone);
+  expect(facing(v, room, phone)).toBe(0);
+  expect(facing(faced(15000, v, room, phone), room, phone)).toBe(15000);
+  expect(facing(faced(4200, v, room, phone), room, phone)).toBeCloseTo(4200, 6);
+  expect(facing(whole(room, phone), room, phone)).toBeNull();
 });

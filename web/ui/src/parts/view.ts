@@ -67,6 +67,25 @@ function within(middle: number, from: number, to: number, width: number): number
   return Math.min(Math.max(middle, from + width / 2), to - width / 2);
 }
 
+/**
+ * The place along the band that one faces. It runs from end to end as the view does,
+ * so that the first and the last wall are faced although the view stops at them; a view
+ * that shows all faces nothing in particular (null).
+ */
+export function facing(v: View, e: Extent, size: Size): number | null {
+  const free = e.right - e.left - v.per * size.width;
+  if (free <= 0) return null;
+  const part = (v.x - v.per * size.width / 2 - e.left) / free;
+  return e.left + part * (e.right - e.left);
+}
+
+/** The view, as close as before, that faces a place. */
+export function faced(x: number, v: View, e: Extent, size: Size): View {
+  const w = v.per * size.width;
+  const part = (x - e.left) / (e.right - e.left || 1);
+  return kept({ ...v, x: e.left + w / 2 + part * (e.right - e.left - w) }, e, size);
+}
+
 /** As a viewBox. */
 export function viewBox(v: View, size: Size): string {
   const w = v.per * size.width;

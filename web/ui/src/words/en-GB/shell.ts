@@ -14,7 +14,7 @@ export const shell = {
 
   "jobs.title": "Jobs",
   "jobs.lead": "Measure a room, say what the label says, and see where every drop stands before a roll is opened.",
-  "jobs.own": "Start an own room",
+  "jobs.own": "Begin your own room",
   "jobs.own.hint": "A plain room to begin with. You change every size.",
   "jobs.sample": "Look round a furnished sample",
   "jobs.sample.hint": "An invented bedroom with paper, to try everything on.",
