@@ -2,6 +2,7 @@ import { Device, type Kept } from "./device/device";
 import { copy } from "./document/json";
 import { newID, type Revision } from "./document/tree";
 import type { Job } from "./planner/job";
+import { sync } from "./sync/sync.svelte";
 import { Tabs } from "./sync/tabs";
 import { Work } from "./work/work.svelte";
 import { say } from "./words";
@@ -16,6 +17,15 @@ class Desk {
 
   #tabs = new Tabs((news) => void this.#hear(news.job));
 
+  /** Reads the jobs, and begins to exchange them with the server. */
+  async begin(): Promise<void> {
+    await this.refresh();
+    sync.begin(this.device, (job) => {
+      this.#tabs.tell({ job });
+      void this.#hear(job);
+    });
+  }
+
   async refresh(): Promise<void> {
     try {
       this.jobs = await this.device.jobs();
@@ -29,17 +39,18 @@ class Desk {
     if (this.work?.id === job) await this.work.refresh();
   }
 
-  /** Says that a job has changed, to the other tabs and to the list. */
+  /** Says that a job has changed, to the other tabs, the list and, before long, the server. */
   told(job: string): void {
     this.#tabs.tell({ job });
     void this.refresh();
+    sync.wake();
   }
 
   /** Opens a job in place of another; null: it is not on this device. */
   async open(id: string): Promise<Work | null> {
     if (this.work?.id === id) return this.work;
     const [kept, revisions] = await Promise.all([this.device.job(id), this.device.revisions(id)]);
-    this.work = kept ? new Work(this.device, kept, revisions, () => this.told(id)) : null;
+    this.work = kept && kept.erased === undefined ? new Work(this.device, kept, revisions, () => this.told(id)) : null;
     return this.work;
   }
 
@@ -49,7 +60,7 @@ class Desk {
     const id = newID();
     const now = Date.now();
     await this.device.add(
-      { id, name: String(document.name ?? ""), made: now, changed: now, version: 1, head: revision.id, document, conflicts: [] },
+      { id, name: String(document.name ?? ""), made: now, changed: now, head: revision.id, document, conflicts: [] },
       [revision],
     );
     this.told(id);
@@ -73,7 +84,10 @@ class Desk {
 
   async remove(id: string): Promise<void> {
     if (this.work?.id === id) this.work = null;
-    await this.device.remove(id);
+    // The server is to know of it; the record goes when it does.
+    const kept = await this.device.job(id);
+    if (kept?.server) await this.device.amend(id, (k) => ({ ...k, erased: Date.now() }));
+    else await this.device.remove(id);
     this.told(id);
   }
 }

@@ -12,18 +12,19 @@ export interface Kept {
   name: string;
   made: number; // milliseconds since 1970
   changed: number;
-  version: number; // counts the saves of this record
   head: string; // the revision that is on the screen
   document: Job; // at the head
   conflicts: string[]; // heads of other branches that await a decision
   binned?: number; // when it was put into the bin
+  erased?: number; // when it was deleted for good; it stays until the server knows
   server?: Sent; // missing: never sent
 }
 
 /** What the server has of a job, as far as this device knows. */
 export interface Sent {
-  tag: string; // the version, as the server names it
-  revision: string; // of ours that it has
+  version: number; // as the server counts
+  revision: string; // the one of ours that says the same
+  binned?: boolean;
 }
 
 /** A new head for a job. */
@@ -44,8 +45,13 @@ export class Device {
     this.#db = db;
   }
 
-  /** All jobs, those in the bin too, last changed first. */
+  /** All jobs, those in the bin too, last changed first. Deleted ones are not among them. */
   async jobs(): Promise<Kept[]> {
+    return (await this.records()).filter((k) => k.erased === undefined);
+  }
+
+  /** Every record that there is. */
+  async records(): Promise<Kept[]> {
     const all = await transact(await this.#db, "readonly", (jobs) => result<Kept[]>(jobs.getAll()));
     return all.sort((a, b) => b.changed - a.changed);
   }
@@ -98,7 +104,7 @@ export class Device {
       const there = await result<Kept | undefined>(jobs.get(id));
       if (!there) return undefined;
       for (const r of revisions) await result(store.put(stored(id, r)));
-      const next = { ...change(there), version: there.version + 1 };
+      const next = change(there);
       await result(jobs.put(next));
       return next;
     });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Job } from "../planner/job";
-import { Tree, type Revision } from "./tree";
+import { newID, Tree, type Revision } from "./tree";
 
 const job = (name: string): Job => ({ firstdrop: 1, name, room: { closed: true, walls: [] }, papers: [] });
 let clock = 0;
@@ -53,4 +53,9 @@ test("keys typed into one field are undone together, and redone together", () =>
 test("what lies between two revisions, and that branches have nothing between them", () => {
   expect(tree.between("a", "d")?.map((r) => r.id)).toEqual(["b", "c", "d"]);
   expect(tree.between("c", "e")).toBeNull();
+});
+
+test("ids are UUIDs that begin with the time", () => {
+  expect(newID(0x0123456789ab)).toMatch(/^01234567-89ab-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+  expect(newID()).not.toBe(newID());
 });

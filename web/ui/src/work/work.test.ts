@@ -13,7 +13,7 @@ const job: Job = { firstdrop: 1, name: "Room", room: { closed: true, walls: [{ n
 
 beforeEach(async () => {
   device = new Device(openDatabase(new IDBFactory()));
-  const kept: Kept = { id: "j", name: "Room", made: 1, changed: 1, version: 1, head: "r0", document: job, conflicts: [] };
+  const kept: Kept = { id: "j", name: "Room", made: 1, changed: 1, head: "r0", document: job, conflicts: [] };
   await device.add(kept, [{ id: "r0", parent: null, at: 1, label: "Started", changes: [] }]);
 });
 

@@ -1,0 +1,98 @@
+import type { Job } from "../planner/job";
+
+// The server's API, as far as the screen uses it (its description: /api/openapi.json).
+
+/** A job as the server tells of it. */
+export interface Summary {
+  id: string;
+  name: string;
+  version: number; // counts every save
+  label: string;
+  saved: string;
+  binned?: string;
+}
+
+export interface Stored extends Summary {
+  document: Job;
+}
+
+/** A revision to be sent: it counts once, however often it is sent. */
+export interface Sending {
+  key: string;
+  label: string;
+  made: string;
+  document: Job;
+}
+
+export type Pushed = { version: number } | { current: Stored };
+
+/** Why a server gave no answer that can be used. */
+export class ServerTrouble extends Error {
+  constructor(
+    readonly kind: "away" | "token" | "refused",
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+const patience = 15_000; // milliseconds that a request may take
+
+/** Asks the server. Trouble is a {@link ServerTrouble}; an answer of an expected status is returned. */
+async function ask(method: string, path: string, expected: readonly number[], body?: unknown): Promise<{ status: number; body: unknown }> {
+  let response: Response;
+  try {
+    response = await fetch(new URL(`api/${path}`, document.baseURI), {
+      method,
+      signal: AbortSignal.timeout(patience),
+      ...(body !== undefined && { body: JSON.stringify(body), headers: { "Content-Type": "application/json" } }),
+    });
+  } catch (error) {
+    throw new ServerTrouble("away", error instanceof Error ? error.message : String(error));
+  }
+  if (response.status === 401) throw new ServerTrouble("token", "the server asks for its token");
+  const isJSON = /\bjson\b/.test(response.headers.get("Content-Type") ?? "");
+  if (!isJSON && response.status !== 204) throw new ServerTrouble("away", `no answer from the API (${response.status})`);
+  const told: unknown = isJSON ? await response.json() : null;
+  if (expected.includes(response.status)) return { status: response.status, body: told };
+  const detail = (told as { detail?: string } | null)?.detail;
+  throw new ServerTrouble(response.status >= 500 ? "away" : "refused", detail ?? `the server answered ${response.status}`);
+}
+
+const at = (id: string) => encodeURIComponent(id);
+
+export const server = {
+  async jobs(): Promise<Summary[]> {
+    return ((await ask("GET", "jobs", [200])).body as { jobs: Summary[] }).jobs;
+  },
+
+  async bin(): Promise<Summary[]> {
+    return ((await ask("GET", "bin", [200])).body as { jobs: Summary[] }).jobs;
+  },
+
+  /** A job as it stands; null: there is none. */
+  async job(id: string): Promise<Stored | null> {
+    const { status, body } = await ask("GET", `jobs/${at(id)}`, [200, 404]);
+    return status === 404 ? null : (body as Stored);
+  },
+
+  /** Sends what was done since a version (0: the job is new). When the job has moved on since, nothing is saved and its current state comes back. */
+  async push(id: string, base: number, revisions: Sending[]): Promise<Pushed> {
+    const { status, body } = await ask("POST", `jobs/${at(id)}/revisions`, [200, 201, 412], { base, revisions });
+    return status === 412 ? { current: (body as { current: Stored }).current } : { version: (body as Summary).version };
+  },
+
+  async discard(id: string): Promise<void> {
+    await ask("DELETE", `jobs/${at(id)}`, [204, 404]);
+  },
+
+  async recover(id: string): Promise<void> {
+    await ask("POST", `bin/${at(id)}/recover`, [204, 404]);
+  },
+
+  async erase(id: string): Promise<void> {
+    await ask("DELETE", `bin/${at(id)}`, [204, 404]);
+  },
+};
+
+export type Server = typeof server;
