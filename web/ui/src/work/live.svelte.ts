@@ -1,5 +1,5 @@
 import type { Job } from "../planner/job";
-import type { Finding, Plan, Problem, Survey, Words } from "../planner/protocol";
+import type { Answer, Finding, Plan, Problem, Survey, Words } from "../planner/protocol";
 import { parsePath, pathText } from "../document/json";
 import type { Planner } from "./planner";
 
@@ -17,30 +17,44 @@ export class Live {
   working = $state(false);
   failure = $state("");
 
+  /** The version of the job that the plan is of. */
+  planned = $state(0);
+
   #planner: Planner;
   #latest = 0;
+  #shown = 0;
 
   constructor(planner: Planner) {
     this.#planner = planner;
   }
 
-  /** Asks for the survey and the plan of a state of the job. A later question wins. */
+  /**
+   * Asks for the survey and the plan of a state of the job. Answers are shown in the
+   * order of the questions, so that a drawing follows while a newer one is being asked.
+   */
   async ask(job: Job, version: number, words: Words): Promise<void> {
     const turn = ++this.#latest;
     this.working = true;
     try {
       const answer = await this.#planner.ask({ kind: "plan", version, job, words });
-      if (turn !== this.#latest || !answer) return;
-      this.failure = answer.failure ?? "";
-      this.problems = answer.problems ?? [];
-      if (answer.survey) this.survey = answer.survey;
-      if (answer.plan) this.plan = answer.plan;
-      this.stale = !answer.plan;
+      if (answer && turn > this.#shown) this.#show(answer, turn);
     } catch (error) {
       if (turn === this.#latest) this.failure = error instanceof Error ? error.message : String(error);
     } finally {
       if (turn === this.#latest) this.working = false;
     }
+  }
+
+  #show(answer: Answer, turn: number): void {
+    this.#shown = turn;
+    this.failure = answer.failure ?? "";
+    this.problems = answer.problems ?? [];
+    if (answer.survey) this.survey = answer.survey;
+    if (answer.plan) {
+      this.plan = answer.plan;
+      this.planned = answer.version;
+    }
+    this.stale = !answer.plan;
   }
 
   /** What is wrong at a place in the document, or within it; undefined: nothing. */
