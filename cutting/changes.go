@@ -22,7 +22,7 @@ import (
 // lies ahead depends only on the pieces hung, the number of rolls begun and
 // the contents of those to be returned to, so that failures are remembered.
 type hanging struct {
-	layers  layers              // see hanglayers.go
+	priced  pricedHanging       // see hangbranch.go
 	failed  map[string]struct{} // see state
 	keys    [][]byte
 	key     []byte
@@ -46,7 +46,7 @@ type hanging struct {
 // changeSteps is what the search for few changes may spend.
 const (
 	changeSteps  = 300_000
-	briefChanges = 5_000 // at first
+	briefChanges = 1_000 // at first
 )
 
 // fewestChanges rearranges the best plan so that hanging in the order of the
@@ -79,7 +79,7 @@ func (w *work) fewerChanges(changes, bound, limit int64) (have, least int64) {
 	if changes == bound {
 		return changes, bound
 	}
-	stretches, fewest := w.hangLayers(w.best.rolls(), int(changes)+1, limit)
+	stretches, fewest := w.hangByPrices(w.best.rolls(), int(changes)+1, limit)
 	changes, bound = int64(stretches)-1, max(bound, int64(fewest)-1)
 	return w.countReturns(changes, bound, limit, changeSteps)
 }

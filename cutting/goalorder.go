@@ -124,7 +124,7 @@ func (w *work) hangWithin(stretches int) verdict {
 	if v != undecided {
 		return v
 	}
-	have, least := w.hangLayers(h.rolls, stretches+1, h.limit)
+	have, least := w.hangByPrices(h.rolls, stretches+1, h.limit)
 	switch {
 	case have <= stretches:
 		return possible

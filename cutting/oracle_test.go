@@ -189,8 +189,8 @@ func setCover(s Spec) *model {
 	return m
 }
 
-// setList holds every set of pieces that fits from every start, with its
-// earliest end from each of the starts looked at.
+// setList holds every set of pieces that fits from every start, or the known
+// one, with its earliest end from each of the starts looked at.
 type setList struct {
 	end   map[string][]int64
 	count map[string][]int
@@ -205,6 +205,9 @@ func everySet(s Spec, kinds []Piece, count []int, most int) *setList {
 	}
 	slices.Sort(starts)
 	starts = slices.Compact(starts)
+	if s.Roll.Start.Known || s.Repeat == 0 {
+		starts = []int64{int64(s.Roll.Start.Phase)}
+	}
 	l := &setList{map[string][]int64{}, map[string][]int{}}
 	level := [][]int{make([]int, len(kinds))}
 	l.end[setKey(level[0])], l.count[setKey(level[0])] = starts, level[0]
@@ -252,8 +255,10 @@ func (l *setList) grow(s Spec, kinds []Piece, set []int, starts []int64) []int64
 			return nil // a part does not fit
 		}
 		for i, x := range less {
-			p := int64(s.Repeat)
-			wait := ((int64(k.Phase)-x)%p + p) % p
+			wait := int64(0)
+			if p := int64(s.Repeat); p > 0 {
+				wait = ((int64(k.Phase)-x)%p + p) % p
+			}
 			end[i] = min(end[i], x+wait+int64(k.Length))
 		}
 	}

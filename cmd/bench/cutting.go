@@ -19,7 +19,9 @@ type target struct {
 // targets are tried in this order; the first that matches counts.
 var targets = []target{
 	{regexp.MustCompile(`^Rooms/(known|any)(-left-over)? proven$`), 2000, true},
-	{regexp.MustCompile(`^Rooms/(known|any)-changes proven$`), 200, true},
+	{regexp.MustCompile(`^Rooms/(known|any)-changes proven$`), 400, true},
+	{regexp.MustCompile(`^Rooms/(known|any)-changes-41-to-60-drops proven$`), 200, true},
+	{regexp.MustCompile(`^Rooms/(known|any)-changes\S* µs-most$`), 1_000_000, false},
 	{regexp.MustCompile(`^Rooms/known µs-median$`), 18, false},
 	{regexp.MustCompile(`^Rooms/any µs-median$`), 47, false},
 	{regexp.MustCompile(`^Solvers/\S+ times-longer$`), 200, true},
