@@ -39,6 +39,24 @@
 //	--take N         print the job with plan N as its choice
 //	--units system   metric or imperial (the job's, if not given)
 //
+// # Copy all jobs of the server into one file
+//
+//	firstdrop backup FILE [flags]
+//
+// Backup writes all jobs with their history and pictures into one file, as they
+// are at this moment. The server may run meanwhile. The file appears under its
+// name when it is whole, checked and on the disk. Keep it elsewhere than on this
+// machine.
+//
+// For example:
+//
+//	firstdrop backup jobs-2026-05-01.db
+//
+// Flags:
+//
+//	--data folder   the folder that the jobs are kept in (the user's data folder, if not given)
+//	--replace       replace the file if there is one
+//
 // # Write a job to start from, with every line explained
 //
 //	firstdrop begin [FILE] [flags]
@@ -255,6 +273,22 @@
 //	    --to folder          the folder or .pdf file to write
 //	    --units system       metric or imperial (the job's, if not given)
 //
+// # Bring back the jobs of a backup
+//
+//	firstdrop restore FILE [flags]
+//
+// Restore brings back the jobs of a backup. The server may run meanwhile, and
+// nothing is lost: a job that is otherwise now gets a new version and keeps its
+// history, and jobs that were begun since stay.
+//
+// For example:
+//
+//	firstdrop restore jobs-2026-05-01.db
+//
+// Flags:
+//
+//	--data folder   the folder that the jobs are kept in (the user's data folder, if not given)
+//
 // # Draw every roll with its cuts
 //
 //	firstdrop rolls JOB [flags]
@@ -283,6 +317,38 @@
 // For example:
 //
 //	firstdrop schema > job.schema.json
+//
+// # Serve the jobs to the browser and to other programs
+//
+//	firstdrop serve [flags]
+//
+// Serve keeps jobs in a data folder and offers them to the browser, and to other
+// programs under /api (docs/api.md; /api/openapi.json describes every operation).
+// It prints its address, logs to standard error, and stops when it is interrupted,
+// once what it is saving is saved.
+//
+// It listens on this machine alone. With another --address others reach it too:
+// there are no accounts, and whoever has the link that is printed can see and
+// change all jobs. Phones work without a network only if they have come by HTTPS:
+// give a certificate that they trust with --cert and --key.
+//
+// For example:
+//
+//	firstdrop serve
+//	firstdrop serve --data /srv/firstdrop --log json
+//	firstdrop serve --address :8443 --allow-host van.example --cert c.pem \
+//	  --key k.pem
+//
+// Flags:
+//
+//	--address host:port   listen at this host:port; port 0 takes a free one (default "127.0.0.1:8417")
+//	--allow-host name     answer to this name too; as often as needed
+//	--cert file           a file with the certificate for HTTPS, in PEM
+//	--data folder         the folder that the jobs are kept in (the user's data folder, if not given)
+//	--key file            a file with its key, in PEM
+//	--log text            how the log is written: text or json (default "text")
+//	--open                also open the address in the browser
+//	--token-file file     a file with the token for others (one is made in the data folder)
 //
 // # Print the version of the program and of its formats
 //

@@ -18,6 +18,9 @@ import (
 var update = flag.Bool("update", false, "write doc.go and the expected outputs anew")
 
 func TestMain(m *testing.M) {
+	if os.Getenv(asServer) != "" {
+		main()
+	}
 	testscript.Main(m, map[string]func(){"firstdrop": main})
 }
 

@@ -82,7 +82,8 @@ func (p *program) root() *cobra.Command {
 	root.AddCommand(
 		p.beginCommand(), p.checkCommand(), p.planCommand(), p.printCommand(), p.findingsCommand(), p.whyCommand(), p.alternativesCommand(), p.certaintyCommand(), p.cliffsCommand(),
 		p.rollsCommand(), p.openCommand(),
-		p.convertCommand(), p.schemaCommand(), p.versionCommand(),
+		p.convertCommand(), p.schemaCommand(),
+		p.serveCommand(), p.backupCommand(), p.restoreCommand(), p.versionCommand(),
 	)
 	for _, t := range append(slices.Clone(topics), topic{"rules", "What layouts are judged by, and what it weighs", rulesTopic()}) {
 		root.AddCommand(&cobra.Command{Use: t.name, Short: t.short, Long: t.long})

@@ -17,6 +17,10 @@ import (
 // checked and synced. One that is there already is replaced only when that is
 // asked for; otherwise the error is [fs.ErrExist].
 func (s *Store) Backup(ctx context.Context, path string, replace bool) error {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return err
+	}
 	if _, err := os.Lstat(path); !replace && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("%s: %w", path, fs.ErrExist)
 	}
@@ -53,7 +57,7 @@ func (s *Store) copyTo(ctx context.Context, path string) error {
 	return errors.Join(f.Sync(), f.Close())
 }
 
-// check says whether a file is sound; it does not change it.
+// check says whether a file is sound; it does not change it. The path is absolute.
 func check(ctx context.Context, path string) error {
 	db, err := sql.Open("sqlite", uri(path, url.Values{"mode": {"ro"}}))
 	if err != nil {
@@ -62,10 +66,10 @@ func check(ctx context.Context, path string) error {
 	defer db.Close()
 	var verdict string
 	if err := db.QueryRowContext(ctx, "PRAGMA integrity_check(1)").Scan(&verdict); err != nil {
-		return fmt.Errorf("%s is no file of jobs: %w", path, err)
+		return fmt.Errorf("it is no file of jobs: %w", err)
 	}
 	if verdict != "ok" {
-		return fmt.Errorf("%s is damaged: %s", path, verdict)
+		return fmt.Errorf("it is damaged: %s", verdict)
 	}
 	return nil
 }

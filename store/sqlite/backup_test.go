@@ -97,6 +97,19 @@ func TestBackupReplacesNothing(t *testing.T) {
 	}
 }
 
+// Paths that people type lead from where they are.
+func TestRelativePaths(t *testing.T) {
+	t.Chdir(t.TempDir())
+	s := openAt(t, "jobs.db")
+	save(t, s, 1, 0, "{}")
+	if err := s.Backup(t.Context(), "kept.db", false); err != nil {
+		t.Fatal(err)
+	}
+	if r, err := s.Restore(t.Context(), "kept.db", "restored"); err != nil || r.Same != 1 {
+		t.Errorf("%+v, %v", r, err)
+	}
+}
+
 func TestRestore(t *testing.T) {
 	s := opened(t)
 	save(t, s, 1, 0, `{"name":"same"}`)

@@ -78,7 +78,7 @@ func open(path, transactions string, pragmas ...string) (*sql.DB, error) {
 	return sql.Open("sqlite", uri(path, q))
 }
 
-// uri names a file, whatever its name holds.
+// uri names a file, whatever its name holds. The path is absolute.
 func uri(path string, q url.Values) string {
 	slashed := filepath.ToSlash(path)
 	if !strings.HasPrefix(slashed, "/") {
