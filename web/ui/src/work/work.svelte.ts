@@ -18,7 +18,8 @@ export type Saving = "saved" | "saving" | "failed";
 export interface Session {
   /** Shows another state: the change is made on a copy of the job at the session's beginning. */
   update(change: (job: Job) => void): void;
-  commit(): void;
+  /** Ends with one revision; the label may say better than at the beginning what was done. */
+  commit(label?: string): void;
   cancel(): void;
 }
 
@@ -123,7 +124,7 @@ export class Work {
         change(draft);
         this.#show(draft);
       },
-      commit: () => end(() => this.#add(label, this.job)),
+      commit: (done = label) => end(() => this.#add(done, this.job)),
       cancel: () => end(() => this.#show(before)),
     };
     this.#session = session;

@@ -1,0 +1,59 @@
+import { isObject, type Json } from "../document/json";
+import type { Hang, Job } from "../planner/job";
+import type { Choice } from "../planner/protocol";
+
+// What a job fixes of a plan stands in its list of hangings, one for each run. A job
+// that says nothing has none: its only paper goes on all walls, and all is searched.
+
+/** What the job says of a run; undefined: nothing. */
+export function hangOf(job: Job, run: number): Hang | undefined {
+  return job.hang?.[run];
+}
+
+/** The entry of a run, put into the job where it has none. To be used on a copy. */
+export function ownHang(job: Job, run: number): Hang {
+  job.hang ??= [{ paper: job.papers[0]?.name ?? "" }];
+  return job.hang[run]!;
+}
+
+/** Fixes something of a run, or leaves it to the search again (undefined). */
+export function fix<K extends keyof Hang>(job: Job, run: number, key: K, value: Hang[K] | undefined): void {
+  if (value === undefined && !job.hang) return;
+  const hang = ownHang(job, run);
+  if (value === undefined || (Array.isArray(value) && value.length === 0)) delete hang[key];
+  else hang[key] = value;
+}
+
+/** Takes over what a plan was chosen by. */
+export function choose(job: Job, choices: readonly Choice[]): void {
+  for (const c of choices) {
+    const hang = ownHang(job, c.hang) as unknown as Record<string, Json>;
+    for (const [key, value] of Object.entries(c.set as Record<string, Json | null>)) {
+      if (value === null) delete hang[key];
+      else hang[key] = value;
+    }
+  }
+}
+
+/** What of a run the job fixes, of all that can be searched. */
+export function fixed(job: Job, run: number): (keyof Hang)[] {
+  const hang = hangOf(job, run);
+  if (!hang || !isObject(hang as unknown as Json)) return [];
+  return (["start", "kill", "design", "new_drop", "carry"] as const).filter((k) => hang[k] !== undefined);
+}
+
+export type Corner = "free" | "new_drop" | "carry";
+
+/** What the job says of an inside corner. */
+export function cornerRule(job: Job, run: number, corner: string): Corner {
+  const hang = hangOf(job, run);
+  if (hang?.new_drop?.includes(corner)) return "new_drop";
+  return hang?.carry?.includes(corner) ? "carry" : "free";
+}
+
+export function setCornerRule(job: Job, run: number, corner: string, rule: Corner): void {
+  for (const key of ["new_drop", "carry"] as const) {
+    const others = (hangOf(job, run)?.[key] ?? []).filter((c) => c !== corner);
+    fix(job, run, key, key === rule ? [...others, corner] : others);
+  }
+}
