@@ -15,18 +15,19 @@ type band struct{ from, to *measure.Length }
 func (b band) isAll() bool { return b.from == nil && b.to == nil }
 
 // clipped returns the part of a wall within the band, with the openings that
-// reach into it and the fittings whose middle is there. A return that the limit
-// cuts off is not papered. ok is false when nothing of the wall is there.
-func (b band) clipped(w room.Wall) (part room.Wall, ok bool) {
+// reach into it and the fittings whose middle is there, and which of the wall's
+// those are. A return that the limit cuts off is not papered. ok is false when
+// nothing of the wall is there.
+func (b band) clipped(w room.Wall) (part room.Wall, openings, fittings []int, ok bool) {
 	part = w
 	if b.isAll() {
-		return part, true
+		return part, upTo(len(w.Openings)), upTo(len(w.Fittings)), true
 	}
 	if part.Outline = b.ring(w.Outline); part.Outline == nil {
-		return part, false
+		return part, nil, nil, false
 	}
 	part.Openings, part.Fittings = nil, nil
-	for _, o := range w.Openings {
+	for i, o := range w.Openings {
 		_, before := o.Outline.Bounds()
 		if o.Outline = b.ring(o.Outline); o.Outline == nil || shared(o.Outline, part.Outline) <= leastShared {
 			continue
@@ -34,14 +35,23 @@ func (b band) clipped(w room.Wall) (part room.Wall, ok bool) {
 		_, after := o.Outline.Bounds()
 		o.Sides.Head = o.Sides.Head && after.Hi == before.Hi
 		o.Sides.Sill = o.Sides.Sill && after.Lo == before.Lo
-		part.Openings = append(part.Openings, o)
+		part.Openings, openings = append(part.Openings, o), append(openings, i)
 	}
-	for _, f := range w.Fittings {
+	for i, f := range w.Fittings {
 		if (b.from == nil || f.At.Y >= *b.from) && (b.to == nil || f.At.Y <= *b.to) {
-			part.Fittings = append(part.Fittings, f)
+			part.Fittings, fittings = append(part.Fittings, f), append(fittings, i)
 		}
 	}
-	return part, true
+	return part, openings, fittings, true
+}
+
+// upTo lists the numbers from 0 to below n.
+func upTo(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
 }
 
 // leastShared is the area that an opening must take from a wall to count: less

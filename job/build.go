@@ -20,6 +20,7 @@ type builder struct {
 	unread   []string // paths of what could not be read of the document
 	problems Problems
 	whole    *room.Run // the room as one run; nil when a wall has no shape
+	bands    []Band    // what each entry of hang covers
 	task     plan.Task
 }
 

@@ -157,13 +157,15 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 		}
 	}
 	limits := band{h.From, h.To}
+	own := Band{Hang: k, Run: run, Walls: walls}
 	for _, i := range walls {
-		wall, ok := limits.clipped(b.whole.Walls[i])
+		wall, openings, fittings, ok := limits.clipped(b.whole.Walls[i])
 		if !ok {
 			b.refuse(hangPath(k), "nothing of wall %s is between from and to; leave it out of walls, or look at the heights again", wall.Name)
 			return nil, false
 		}
 		run.Walls = append(run.Walls, wall)
+		own.Openings, own.Fittings = append(own.Openings, openings), append(own.Fittings, fittings)
 	}
 	b.corners(run, walls)
 	if err := run.Check(); err != nil {
@@ -176,6 +178,7 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 		}
 		return nil, false
 	}
+	b.bands = append(b.bands, own)
 	return run, true
 }
 

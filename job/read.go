@@ -14,17 +14,30 @@ import (
 // wrong, as far as it can be told at once. What is legal but worth a question is
 // no error: see [Job.Findings].
 func Read(file string, data []byte) (*Job, error) {
-	return ReadIn(file, data, func(file string, data []byte) (*Node, *Problem) {
-		root, problem := JSON(file, data)
-		if root == nil && problem == nil {
-			problem = &Problem{file, 1, 1, "", "this is no JSON: a job begins with {"}
-		}
-		return root, problem
-	})
+	return ReadIn(file, data, jsonOnly)
+}
+
+// jsonOnly is the notation of programs, and no other.
+func jsonOnly(file string, data []byte) (*Node, *Problem) {
+	root, problem := JSON(file, data)
+	if root == nil && problem == nil {
+		problem = &Problem{file, 1, 1, "", "this is no JSON: a job begins with {"}
+	}
+	return root, problem
 }
 
 // ReadIn reads a job document in a notation, as [Read] does.
 func ReadIn(file string, data []byte, notation Notation) (*Job, error) {
+	b, problems := read(file, data, notation)
+	if err := problems.asError(); err != nil {
+		return nil, err
+	}
+	return b.job, nil
+}
+
+// read reads a document and makes what it can of it; nil where it is no job at
+// all.
+func read(file string, data []byte, notation Notation) (*builder, Problems) {
 	r := &reader{
 		source: &source{file: file, places: map[string]place{}},
 		fields: map[reflect.Type][]field{},
@@ -41,10 +54,7 @@ func ReadIn(file string, data []byte, notation Notation) (*Job, error) {
 	r.read(root, reflect.ValueOf(j).Elem(), "")
 	b := &builder{job: j, unread: r.faulty}
 	b.build()
-	if err := append(r.problems, b.problems...).asError(); err != nil {
-		return nil, err
-	}
-	return j, nil
+	return b, append(r.problems, b.problems...)
 }
 
 // readUnits looks the job's unit up first, wherever it stands, because numbers

@@ -32,7 +32,10 @@ func (j *Job) Findings() []finding.Finding {
 	if len(b.problems) > 0 {
 		return nil
 	}
-	var fs []finding.Finding
+	return b.findings()
+}
+
+func (b *builder) findings() (fs []finding.Finding) {
 	for i := range b.task.Papers {
 		fs = append(fs, b.task.Papers[i].Findings()...)
 	}

@@ -192,3 +192,10 @@ func writeJSONScalar(b *bytes.Buffer, n *Node) {
 	_ = e.Encode(n.Value)   // a text always encodes
 	b.Truncate(b.Len() - 1) // the encoder ends every value with a line break
 }
+
+// JSON writes a node on one line.
+func (n *Node) JSON() []byte {
+	var b bytes.Buffer
+	writeJSON(&b, flow(n), "")
+	return b.Bytes()
+}

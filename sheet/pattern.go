@@ -47,10 +47,7 @@ func (e *elevation) patternedPart(p part) {
 		y := geom.Interval{
 			Lo: reach.Lo + reach.Length().Scaled(k, bands), Hi: reach.Lo + reach.Length().Scaled(k+1, bands),
 		}
-		off := measure.Length(0)
-		if bands > 1 {
-			off = p.Skew.Scaled(2*k+1, 2*bands)
-		}
+		off := p.fall.EdgeAt(y.Lo+y.Length()/2) - p.fall.Edge
 		e.tile("pattern", p, p.X.Shifted(off), y)
 	}
 }
@@ -73,12 +70,10 @@ func (e *elevation) tile(layer string, p part, x, y geom.Interval) {
 // tiled returns a drop's design within a shape on the page; edge is where the drop's
 // left edge stands on the wall.
 func (e *elevation) tiled(shape geom.Polygon, p part, edge measure.Length) draw.Tile {
-	// The repeat begins, phase 0, where design − y + shift is 0; the picture's lower
-	// edge is the end of a repeat and so stands at such a height as well.
-	begins := e.layout.Choice.Design + e.label.Shift(p.drop.Index)
+	// The picture's lower edge is the end of a repeat, and so stands where one begins.
 	return draw.Tile{
-		Shape: shape, Picture: e.repeat, At: e.at(edge, begins),
-		Width: e.on(e.label.Width), Height: e.on(e.repeatTall()), UpsideDown: p.drop.Reversed, Fade: fade,
+		Shape: shape, Picture: e.repeat, At: e.at(edge, p.fall.Begins),
+		Width: e.on(e.label.Width), Height: e.on(e.repeatTall()), UpsideDown: p.fall.Reversed, Fade: fade,
 	}
 }
 
@@ -110,7 +105,7 @@ func (e *elevation) patternedReturn(p *hanging.Piece, box draw.Box) {
 	}
 	for _, q := range e.parts() {
 		if q.of == p.Drop && q.X.Overlaps(p.Return.X) {
-			e.add("openings", e.tiled(geom.Polygon{Outline: box.Ring()}, q, q.X.Lo-q.Across.Lo))
+			e.add("openings", e.tiled(geom.Polygon{Outline: box.Ring()}, q, q.fall.Edge))
 			e.add("openings", draw.Area{Shape: geom.Polygon{Outline: box.Ring()}, Pen: returnPen})
 			return
 		}

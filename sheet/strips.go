@@ -13,6 +13,7 @@ type part struct {
 	of   int // index of the drop
 	*hanging.Part
 	seen geom.Interval // of the wall, in its coordinates, as much as one sees
+	fall hanging.Fall  // of the design
 }
 
 // parts lists the parts on this wall from left to right.
@@ -22,7 +23,7 @@ func (e *elevation) parts() []part {
 	for i := range e.layout.Drops {
 		d := &e.layout.Drops[i]
 		for k := range d.Parts {
-			p := part{drop: d, of: i, Part: &d.Parts[k]}
+			p := part{drop: d, of: i, Part: &d.Parts[k], fall: e.layout.Fall(i, k)}
 			if p.seen = p.X.Intersection(x); p.Wall == e.index && p.seen.Length() > 0 {
 				ps = append(ps, p)
 			}
