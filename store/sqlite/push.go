@@ -17,10 +17,11 @@ func (s *Store) Push(ctx context.Context, id store.ID, base int64, revisions []s
 	if err := store.CheckPush(base, revisions); err != nil {
 		return store.Summary{}, err
 	}
-	// Before the file is locked.
-	packed := make([][]byte, len(revisions))
+	// What takes a while is done before the file is locked.
+	ready := make([]version, len(revisions))
 	for i := range revisions {
-		packed[i] = deflate(revisions[i].Document)
+		r := &revisions[i]
+		ready[i] = version{r, store.NameOf(r.Document), deflate(r.Document)}
 	}
 	var last store.Summary
 	err := s.change(ctx, func(tx *sql.Tx) error {
@@ -32,13 +33,20 @@ func (s *Store) Push(ctx context.Context, id store.ID, base int64, revisions []s
 		if err != nil {
 			return err
 		}
-		if err := p.add(ctx, revisions[there:], packed[there:]); err != nil {
+		if err := p.add(ctx, ready[there:]); err != nil {
 			return err
 		}
 		last, err = p.last(ctx)
 		return err
 	})
 	return last, err
+}
+
+// version is a revision as it is written.
+type version struct {
+	*store.Revision
+	name   string
+	packed []byte
 }
 
 // push is one push in its transaction.
@@ -104,41 +112,40 @@ func (p *push) find(ctx context.Context, key store.ID) (version int64, err error
 }
 
 // add writes revisions behind the last version.
-func (p *push) add(ctx context.Context, revisions []store.Revision, packed [][]byte) error {
-	if len(revisions) == 0 {
+func (p *push) add(ctx context.Context, versions []version) error {
+	if len(versions) == 0 {
 		return nil
 	}
-	name := store.NameOf(revisions[len(revisions)-1].Document)
 	_, err := p.tx.ExecContext(ctx, `INSERT INTO job (id, name, version, begun, saved) VALUES (?1, ?2, ?3, ?4, ?4)
 		ON CONFLICT (id) DO UPDATE SET name = ?2, version = ?3, saved = ?4, binned = NULL, erased = 0,
 		begun = CASE WHEN erased THEN ?4 ELSE begun END`,
-		p.id, name, p.base+int64(len(revisions)), stamp(p.now))
+		p.id, versions[len(versions)-1].name, p.base+int64(len(versions)), stamp(p.now))
 	if err != nil {
 		return err
 	}
-	for i := range revisions {
-		if err := p.insert(ctx, &revisions[i], packed[i]); err != nil {
+	for i := range versions {
+		if err := p.insert(ctx, &versions[i]); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (p *push) insert(ctx context.Context, r *store.Revision, packed []byte) error {
-	made := r.Made
+func (p *push) insert(ctx context.Context, v *version) error {
+	made := v.Made
 	if made.IsZero() {
 		made = p.now
 	}
-	key := sql.NullString{String: string(r.Key), Valid: r.Key != ""}
+	key := sql.NullString{String: string(v.Key), Valid: v.Key != ""}
 	if key.Valid {
-		if at, err := p.find(ctx, r.Key); err != nil || at > 0 {
+		if at, err := p.find(ctx, v.Key); err != nil || at > 0 {
 			return errors.Join(err, &store.Error{Code: store.Invalid, Message: "another version has the key " + key.String})
 		}
 	}
 	p.base++
 	_, err := p.tx.ExecContext(ctx, `INSERT INTO revision (job, version, key, made, saved, name, label, size, document)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		p.id, p.base, key, stamp(made), stamp(p.now), store.NameOf(r.Document), r.Label, len(r.Document), packed)
+		p.id, p.base, key, stamp(made), stamp(p.now), v.name, v.Label, len(v.Document), v.packed)
 	return err
 }
 
