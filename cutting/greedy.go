@@ -1,5 +1,10 @@
 package cutting
 
+import (
+	"math"
+	"slices"
+)
+
 // Filling roll after roll.
 //
 // The quickest plan: from where the knife stands, take of the pieces that
@@ -11,6 +16,9 @@ package cutting
 // Factor 0 takes the longest piece first; higher factors avoid waits for the
 // phase. All are tried. On a roll of unknown start the wait for the first
 // piece is taken at its worst, and every first phase is tried.
+//
+// As long as there are pieces for it the next roll is filled like the
+// last, so that a hotel is filled as quickly as a room of as many kinds.
 
 var factors = [...]int64{0, 1, 3}
 
@@ -32,8 +40,36 @@ func (w *work) greedy() int {
 func (w *work) fillAll(factor int64) {
 	for !w.nothingLeft() {
 		w.fillOne(factor)
-		w.take(w.seq)
+		w.takeOften(w.seq)
 	}
+}
+
+// takeOften adds as many rolls of the pieces of seq to the trial plan as there
+// are pieces left for, and returns their number.
+func (w *work) takeOften(seq []int16) int {
+	times := w.timesLeft(seq)
+	for range times {
+		w.take(seq)
+	}
+	return times
+}
+
+// timesLeft is how often seq can be cut from the pieces left.
+func (w *work) timesLeft(seq []int16) int {
+	times := math.MaxInt
+	for i, j := range seq {
+		if slices.Contains(seq[:i], j) {
+			continue
+		}
+		each := 1
+		for _, k := range seq[i+1:] {
+			if k == j {
+				each++
+			}
+		}
+		times = min(times, int(w.left[j])/each)
+	}
+	return times
 }
 
 // fillOne leaves in w.seq the pieces for one roll out of those left: of the

@@ -81,28 +81,67 @@ func (w *work) deal(p *placing) {
 // onto the same roll, for a few rounds.
 func (w *work) exchange(p *placing) {
 	n := len(p.rollOf)
+	on := p.byRoll(w.best.rolls())
 	for range 4 {
 		better := false
 		for i := 1; i < n; i++ {
-			if p.rollOf[i] == p.rollOf[i-1] {
-				continue
-			}
-			for _, k := range w.p.kinds[w.p.kindOf[i]].Pieces {
-				if p.rollOf[k] != p.rollOf[i-1] {
-					continue
-				}
-				before := p.near(i) + p.near(k)
-				p.rollOf[i], p.rollOf[k] = p.rollOf[k], p.rollOf[i]
-				if p.near(i)+p.near(k) > before {
-					better = true
-					break
-				}
-				p.rollOf[i], p.rollOf[k] = p.rollOf[k], p.rollOf[i]
+			if p.rollOf[i] != p.rollOf[i-1] && w.exchangeFor(p, on, i) {
+				better = true
 			}
 		}
 		if !better {
 			return
 		}
+	}
+}
+
+// exchangeFor looks on the roll of the piece before for one equal to piece i,
+// lowest first, whose exchange brings more neighbours together.
+func (w *work) exchangeFor(p *placing, on [][]int32, i int) bool {
+	a, b := p.rollOf[i], p.rollOf[i-1]
+	for _, k := range on[b] {
+		if w.p.kindOf[k] != w.p.kindOf[i] {
+			continue
+		}
+		before := p.near(i) + p.near(int(k))
+		p.rollOf[i], p.rollOf[k] = b, a
+		if p.near(i)+p.near(int(k)) > before {
+			replace(on[a], int32(i), k)
+			replace(on[b], k, int32(i))
+			return true
+		}
+		p.rollOf[i], p.rollOf[k] = a, b
+	}
+	return false
+}
+
+// byRoll lists the pieces of each roll, ascending.
+func (p *placing) byRoll(rolls int) [][]int32 {
+	count := make([]int32, rolls)
+	for _, r := range p.rollOf {
+		count[r]++
+	}
+	slab, lo := make([]int32, len(p.rollOf)), int32(0)
+	on := make([][]int32, rolls)
+	for r, n := range count {
+		on[r] = slab[lo : lo : lo+n]
+		lo += n
+	}
+	for i, r := range p.rollOf {
+		on[r] = append(on[r], int32(i))
+	}
+	return on
+}
+
+// replace puts a number in the place of another in an ascending list.
+func replace(list []int32, old, with int32) {
+	at := slices.Index(list, old)
+	list[at] = with
+	for ; at > 0 && list[at-1] > with; at-- {
+		list[at], list[at-1] = list[at-1], with
+	}
+	for ; at+1 < len(list) && list[at+1] < with; at++ {
+		list[at], list[at+1] = list[at+1], with
 	}
 }
 

@@ -178,32 +178,38 @@ func refusal(s Spec, stock []Stock, piece Piece) Reason {
 // group sorts the pieces into kinds: longest first, then by phase.
 func (p *Problem) group() {
 	pieces := p.spec.Pieces
-	phaseOf := func(i int) measure.Length { return pieces[i].Phase.Mod(p.spec.Repeat) }
-	order := make([]int, len(pieces))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(a, b int) int {
-		if c := cmp.Compare(pieces[b].Length, pieces[a].Length); c != 0 {
-			return c
-		}
-		if c := cmp.Compare(phaseOf(a), phaseOf(b)); c != 0 {
-			return c
-		}
-		return cmp.Compare(a, b)
-	})
+	number := make(map[Piece]int32)
+	var kinds []Kind
+	var count []int32
 	p.kindOf = make([]int32, len(pieces))
-	for lo := 0; lo < len(order); {
-		first := order[lo]
-		hi := lo + 1
-		for hi < len(order) && pieces[order[hi]].Length == pieces[first].Length && phaseOf(order[hi]) == phaseOf(first) {
-			hi++
+	for i, piece := range pieces {
+		piece.Phase = piece.Phase.Mod(p.spec.Repeat)
+		j, known := number[piece]
+		if !known {
+			j = int32(len(kinds))
+			number[piece] = j
+			kinds, count = append(kinds, Kind{Length: piece.Length, Phase: piece.Phase}), append(count, 0)
 		}
-		for _, i := range order[lo:hi] {
-			p.kindOf[i] = int32(len(p.kinds))
+		p.kindOf[i] = j
+		count[j]++
+	}
+	slab := make([]int, 0, len(pieces))
+	for j, n := range count {
+		lo := len(slab)
+		slab = slab[:lo+int(n)]
+		kinds[j].Pieces = slab[lo:lo:len(slab)]
+	}
+	for i, j := range p.kindOf {
+		kinds[j].Pieces = append(kinds[j].Pieces, i)
+	}
+	slices.SortFunc(kinds, func(a, b Kind) int {
+		return cmp.Or(cmp.Compare(b.Length, a.Length), cmp.Compare(a.Phase, b.Phase))
+	})
+	for j, k := range kinds {
+		for _, i := range k.Pieces {
+			p.kindOf[i] = int32(j)
 		}
-		p.addKind(Kind{Length: pieces[first].Length, Phase: phaseOf(first), Pieces: order[lo:hi:hi]})
-		lo = hi
+		p.addKind(k)
 	}
 	p.phases = slices.Compact(slices.Sorted(slices.Values(p.phase)))
 	p.phaseOf = make([]int32, len(p.phase))
