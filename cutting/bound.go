@@ -34,11 +34,11 @@ func (w *work) prove() {
 // and, unless the sharpest weights are wanted, where no more can be proven.
 func (w *work) raise(target int, sharp bool) {
 	for d := range w.n.exact {
-		w.begin(w.lower.demand, d)
-		w.improve(w.lower.demand, d, target, sharp)
 		if w.lower.rolls() >= target {
 			return
 		}
+		w.begin(w.lower.demand, d)
+		w.improve(w.lower.demand, d, target, sharp)
 	}
 }
 

@@ -33,7 +33,7 @@ type closing struct {
 func (w *work) tryClosing(k int) verdict {
 	c := &w.closing
 	w.demandLeft()
-	c.prog.load(&w.states, w.left)
+	c.prog.load(&w.states)
 	c.live, c.chosen = c.live[:0], c.chosen[:0]
 	c.weight = grow(c.weight, w.m)
 	c.count = grow(c.count, w.m)

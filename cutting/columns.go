@@ -1,5 +1,7 @@
 package cutting
 
+import "math"
+
 // A linear program over rolls.
 //
 // Let every way of cutting a roll be a column, used x times. Fewest rolls
@@ -26,6 +28,7 @@ type master struct {
 	basis   []int32   // column number, or -1-j for the surplus of kind j
 	entry   []float64
 	pivots  int
+	stale   bool      // the prices have to be computed from the basis
 	col     plan      // the columns, as sequences of kinds
 	cost    []float64 // of each column: 1 where all rolls are alike
 	row     []int32   // of each column: the row that counts rolls of its limited kind, or -1
@@ -54,7 +57,7 @@ func (w *work) begin(demand []int32, d int) {
 
 // reset empties the program and gives it m rows.
 func (s *master) reset(m int) {
-	s.m, s.pivots = m, 0
+	s.m, s.pivots, s.stale = m, 0, true
 	s.inverse = grow(s.inverse, m*m)
 	clear(s.inverse)
 	s.x, s.price = grow(s.x, m), grow(s.price, m)
@@ -111,9 +114,11 @@ func (w *work) copies(j, d int) int {
 // improve runs rounds of pricing until the optimum of the linear program is
 // reached. For a single exact lane each round offers its prices as
 // certificate, and it is over as soon as the bound is target or, unless the
-// sharpest weights are wanted, cannot rise.
+// sharpest weights are wanted, cannot rise. So it is for all starts where there
+// are many kinds, unless the demand is a rest, for which there is no target.
 func (w *work) improve(demand []int32, d, target int, sharp bool) {
 	s := &w.master
+	whole := w.m >= pooledKinds && len(w.n.safe) > 1 && target < math.MaxInt32
 	for range 400*s.m + 200 {
 		s.reprice()
 		if j := s.surplusWorthwhile(); j >= 0 {
@@ -128,7 +133,11 @@ func (w *work) improve(demand []int32, d, target int, sharp bool) {
 		}
 		switch d {
 		case everyStart:
-			w.heaviest()
+			if whole {
+				w.askEveryStart()
+			} else {
+				w.heaviest()
+			}
 		case listed:
 			w.offer(w.heaviestListed(), d)
 		case singly:
@@ -136,7 +145,7 @@ func (w *work) improve(demand []int32, d, target int, sharp bool) {
 		default:
 			w.offer(w.heaviestOn(d), d)
 		}
-		if w.lower.rolls() >= target || d >= 0 && !sharp && s.settled(demand, w.lower.byWeights) {
+		if w.lower.rolls() >= target || (d >= 0 || whole) && !sharp && s.settled(demand, w.lower.byWeights) {
 			return
 		}
 		if !s.worthwhile(w.seq) || w.spent() {
@@ -148,18 +157,65 @@ func (w *work) improve(demand []int32, d, target int, sharp bool) {
 	}
 }
 
+// askEveryStart leaves in w.seq a roll for all starts that is worth more than
+// one at the prices, if it finds one: by prices that lean on the best
+// certificate, by the prices themselves, and around the widest gaps. Prices near
+// the optimum are offered for the start that carries least.
+func (w *work) askEveryStart() {
+	w.lean(leaning)
+	if w.heaviest(); w.master.worthwhile(w.seq) {
+		return
+	}
+	w.lean(0)
+	w.heaviest()
+	if known := w.weightOf(w.seq); known <= one+one>>10 {
+		lane, most := w.lightest()
+		w.offer(most, lane)
+		w.seekInGaps(max(known, worthIt))
+	}
+}
+
+// leaning is a part of the way that proved good on hotels of 10 to 40 kinds.
+const leaning = 0.8
+
+// lean leaves in w.weight the prices drawn towards the weights of the best
+// certificate, by the given part of the way. Prices by themselves leap from
+// round to round; those near weights that are known to be good ask for columns
+// that last. (P. Wentges, International Transactions in Operational Research
+// 4(2), 1997, from memory.)
+func (w *work) lean(part float64) {
+	s, b := &w.master, &w.lower
+	for j, y := range s.price {
+		known := float64(b.weight[j]) / float64(max(b.capacity, 1))
+		w.weight[j] = int64((part*known + (1-part)*max(y, 0)) * float64(one))
+	}
+}
+
 // settled says that the optimum, which is not above the present value, cannot
 // lift the bound any further.
 func (s *master) settled(demand []int32, proven int) bool {
-	sum := 0.0
-	for j, y := range s.price {
-		sum += y * float64(demand[j])
-	}
-	return sum <= float64(proven)+1e-7
+	return s.worth(demand) <= float64(proven)+1e-7
 }
 
-// reprice computes the prices of the basis. Surplus costs nothing.
+// worth is what the demand is worth at the prices.
+func (s *master) worth(demand []int32) float64 {
+	sum := 0.0
+	for j, n := range demand {
+		sum += s.price[j] * float64(n)
+	}
+	return sum
+}
+
+// rolls is the number of rolls that the program needs at its prices.
+func (s *master) rolls(demand []int32) int { return int(math.Ceil(s.worth(demand) - 1e-6)) }
+
+// reprice computes the prices of the basis where a pivot has not brought them
+// up to date. Surplus costs nothing.
 func (s *master) reprice() {
+	if !s.stale {
+		return
+	}
+	s.stale = false
 	clear(s.price)
 	for r, b := range s.basis {
 		if b < 0 || s.cost[b] == 0 {
@@ -229,12 +285,33 @@ func (s *master) pivot(id int32, demand []int32) bool {
 	if row < 0 {
 		return false
 	}
+	gain := s.reduced(id)
 	eliminate(s.inverse, s.x, s.entry, row, least)
+	for j, a := range s.inverse[row*s.m : row*s.m+s.m] {
+		s.price[j] += gain * a
+	}
 	s.basis[row] = id
 	if s.pivots++; s.pivots%refreshing == 0 {
+		s.stale = true
 		return s.refresh(demand)
 	}
 	return true
+}
+
+// reduced is what a column, or the surplus -1-j, costs beyond what its pieces
+// are worth.
+func (s *master) reduced(id int32) float64 {
+	if id < 0 {
+		return s.price[-1-id]
+	}
+	sum := s.cost[id]
+	for _, j := range s.col.roll(int(id)) {
+		sum -= s.price[j]
+	}
+	if row := s.row[id]; row >= 0 {
+		sum += s.price[row]
+	}
+	return sum
 }
 
 // eliminate updates the inverse of a basis, and the use x of its columns, for a

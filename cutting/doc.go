@@ -20,8 +20,8 @@
 // Reading order: problem.go and stock.go say what is asked, network.go why few
 // positions matter, order.go and starts.go when pieces fit one roll,
 // catalogue.go, priced.go and gaps.go which sets fit from every start; price.go,
-// news.go, columns.go and certificate.go make the bound; greedy.go, dive.go, search.go,
-// closing.go and reprogram.go the plan; leftover.go, changes.go and goalorder.go
+// news.go, columns.go and certificate.go make the bound; greedy.go, pooled.go,
+// dive.go, search.go, closing.go and reprogram.go the plan; leftover.go, changes.go and goalorder.go
 // pursue goals;
 // rollsets.go, hangnet.go, hanglp.go and hangbranch.go do where many rolls must
 // be returned to; changesfirst.go puts changes before rolls; mixed.go and

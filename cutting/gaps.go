@@ -94,16 +94,18 @@ func (w *work) stroll(v, last int32, val int64) {
 		w.seq = append(w.seq[:0], d.path...)
 	}
 	for j, to := range w.n.plan.row(v) {
-		if to > last || val+w.masked[j]+w.gain[to] <= d.bestVal {
+		if to > last || w.left[j] == 0 || val+w.masked[j]+w.gain[to] <= d.bestVal {
 			continue
 		}
 		if d.budget--; d.budget < 0 {
 			return
 		}
+		w.left[j]--
 		d.path = append(d.path, int16(j))
 		if w.fits(d.path) {
 			w.stroll(to, last, val+w.masked[j])
 		}
 		d.path = d.path[:len(d.path)-1]
+		w.left[j]++
 	}
 }

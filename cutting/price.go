@@ -88,12 +88,13 @@ func (w *work) heaviest() {
 		if v := g.pass(l.from, l.last, w.weight, w.gain); v > most {
 			most = v
 			w.seq = g.path(w.seq[:0], l.from, w.weight, w.gain)
-			if w.m > manyLaneKinds && most > one+one>>14 {
+			if w.m > manyLaneKinds && most > one+w.enough {
 				w.turn = d + 1
 				return
 			}
 		}
 	}
+	w.enough = max(most-one, one>>13) / 2
 	if len(w.n.safe) == 1 || most > one+one>>20 {
 		return
 	}

@@ -35,6 +35,7 @@ func (w *work) provePriced() {
 	limit := w.limit
 	w.limit = min(limit, w.steps+pricedSteps)
 	w.lower.sharp = false
+	w.demandLeft()
 	w.begin(w.lower.demand, singly)
 	w.improve(w.lower.demand, singly, w.best.rolls(), false)
 	if w.open() {
@@ -70,7 +71,7 @@ func (w *work) heaviestPriced() int64 {
 	if most < least {
 		return most
 	}
-	if w.m > manyLaneKinds && (w.seekInGaps(least-1) || w.priced) {
+	if w.m >= pooledKinds && w.seekInGaps(least-1) || w.m > manyLaneKinds && w.priced {
 		return 0
 	}
 	kept := slices.Clone(w.seq)

@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // The linear program over listed rolls, solved again and again.
 //
 // Searches ask for the optimum of a program that differs from the last one
@@ -13,10 +15,12 @@ package cutting
 // goes on from there (C. E. Lemke, Naval Research Logistics Quarterly 1, 1954):
 // take a column out of the basis that is used less than not at all, or that
 // has been struck off, and bring in the one whose price condition is met first.
-// It begins from nothing at all, with all prices 0.
+// It begins from nothing at all, with all prices 0. Columns may be added on the
+// way; where they are worth more than they cost the ordinary simplex method
+// goes on from there.
 type reprogram struct {
 	m       int
-	set     []int32 // of each column, in states
+	set     []int32 // of each column, in states; -1 if it is a roll of its own
 	at      []int32 // where its kinds begin in kind and many
 	kind    []int16
 	many    []uint16
@@ -43,24 +47,12 @@ type keptLP struct {
 
 const keptInverses = 64
 
-// load takes the listed sets as columns and begins with an empty basis.
-func (q *reprogram) load(s *states, demand []int32) {
-	q.m = s.m
-	q.set, q.at, q.kind, q.many = q.set[:0], q.at[:0], q.kind[:0], q.many[:0]
-	for _, id := range s.list {
-		q.set = append(q.set, id)
-		q.at = append(q.at, int32(len(q.kind)))
-		for j, n := range s.counts(int(id)) {
-			if n > 0 {
-				q.kind, q.many = append(q.kind, int16(j)), append(q.many, n)
-			}
-		}
-	}
-	q.at = append(q.at, int32(len(q.kind)))
-	n, m := len(q.set), q.m
-	q.live, q.marked, q.place = grow(q.live, n), q.marked[:0], grow(q.place, n)
-	clear(q.live)
-	clear(q.place)
+// begin makes a program of m kinds without columns.
+func (q *reprogram) begin(m int) {
+	q.m = m
+	q.set, q.kind, q.many, q.marked = q.set[:0], q.kind[:0], q.many[:0], q.marked[:0]
+	q.at = append(q.at[:0], 0)
+	q.live, q.place = q.live[:0], q.place[:0]
 	q.inverse = grow(q.inverse, m*m)
 	clear(q.inverse)
 	q.x, q.price, q.entry, q.basis = grow(q.x, m), grow(q.price, m), grow(q.entry, m), grow(q.basis, m)
@@ -69,6 +61,42 @@ func (q *reprogram) load(s *states, demand []int32) {
 		q.basis[j], q.inverse[j*m+j] = int32(-1-j), -1
 	}
 	q.pivots, q.saved, q.serial = 0, q.saved[:0], q.serial+1
+}
+
+// load takes the listed sets as columns and begins with an empty basis.
+func (q *reprogram) load(s *states) {
+	q.begin(s.m)
+	for _, id := range s.list {
+		for j, n := range s.counts(int(id)) {
+			if n > 0 {
+				q.kind, q.many = append(q.kind, int16(j)), append(q.many, n)
+			}
+		}
+		q.end(id)
+	}
+}
+
+// end makes a column of the kinds appended since the last one and returns its
+// number.
+func (q *reprogram) end(set int32) int32 {
+	q.at = append(q.at, int32(len(q.kind)))
+	q.set = append(q.set, set)
+	q.live, q.place = append(q.live, false), append(q.place, 0)
+	return int32(len(q.set) - 1)
+}
+
+// add adds a roll as a column, which is of no listed set, and returns its
+// number.
+func (q *reprogram) add(seq []int16) int32 {
+	lo := len(q.kind)
+	for _, j := range seq {
+		if i := slices.Index(q.kind[lo:], j); i >= 0 {
+			q.many[lo+i]++
+			continue
+		}
+		q.kind, q.many = append(q.kind, j), append(q.many, 1)
+	}
+	return q.end(-1)
 }
 
 func (q *reprogram) columns() int { return len(q.set) }
@@ -126,6 +154,68 @@ func (q *reprogram) solve(live, left []int32, rolls int) int {
 		}
 	}
 	return 4*q.m + 50
+}
+
+// adopt takes over the basis of a program with the same columns.
+func (q *reprogram) adopt(s *master) {
+	copy(q.inverse, s.inverse)
+	copy(q.basis, s.basis)
+	for r, b := range q.basis {
+		if b >= 0 {
+			q.place[b] = int32(r + 1)
+		}
+	}
+}
+
+// worth is what is left at the prices.
+func (q *reprogram) worth(left []int32) float64 {
+	sum := 0.0
+	for j, y := range q.price {
+		sum += y * float64(left[j])
+	}
+	return sum
+}
+
+// improve brings in live columns worth more than they cost, from a basis that
+// cuts what is left, and returns the steps it took.
+func (q *reprogram) improve(live, left []int32) int {
+	for turn := range 4*q.m + 50 {
+		pick, worst := int32(-1), -1e-9
+		for i, reduced := range q.reduced {
+			if reduced < worst && q.place[live[i]] == 0 {
+				pick, worst = live[i], reduced
+			}
+		}
+		for j, y := range q.price {
+			if y < worst {
+				pick, worst = int32(-1-j), y
+			}
+		}
+		if worst >= -1e-9 {
+			return turn
+		}
+		q.enter(pick)
+		r := q.ratio()
+		if r < 0 || !q.exchange(pick, r, left) {
+			return turn
+		}
+	}
+	return 4*q.m + 50
+}
+
+// ratio is the row that limits the use of the column in entry; -1 if none does.
+func (q *reprogram) ratio() int {
+	row, least := -1, 0.0
+	for r, a := range q.entry {
+		if a < 1e-8 {
+			continue
+		}
+		ratio := max(q.x[r], 0) / a
+		if row < 0 || ratio < least-1e-12 || ratio <= least+1e-12 && a > q.entry[row] {
+			row, least = r, ratio
+		}
+	}
+	return row
 }
 
 // use computes how much of each basic column is used.
@@ -229,8 +319,8 @@ func (q *reprogram) overprice(r int, sign float64, left []int32, rolls int) {
 // dearest is a price at which sums of weights still stay within 64 bits.
 const dearest = 1 << 16
 
-// exchange brings a column, or the surplus -1-j, into the basis in row r.
-func (q *reprogram) exchange(id int32, r int, left []int32) bool {
+// enter puts a column, or the surplus -1-j, in terms of the basis into entry.
+func (q *reprogram) enter(id int32) {
 	m := q.m
 	clear(q.entry)
 	if id < 0 {
@@ -245,6 +335,11 @@ func (q *reprogram) exchange(id int32, r int, left []int32) bool {
 			}
 		}
 	}
+}
+
+// exchange brings a column, or the surplus -1-j, into the basis in row r.
+func (q *reprogram) exchange(id int32, r int, left []int32) bool {
+	q.enter(id)
 	if b := q.basis[r]; b >= 0 {
 		q.place[b] = 0
 	}

@@ -133,6 +133,7 @@ func Solve(p *Problem, o Options) *Solution {
 		return s
 	}
 	w.greedy()
+	w.proveFirst()
 	w.prove()
 	w.proveListed(fewKinds)
 	w.briefly()

@@ -33,6 +33,7 @@ type work struct {
 	value  []int64
 	masked []int64 // w.weight without some kinds, see gaps.go
 	turn   int     // lane on which prices are sought first
+	enough int64   // weight above one for which other lanes are not looked at
 
 	sort    sorter
 	master  master
@@ -45,6 +46,7 @@ type work struct {
 	mixed   mixed
 	hang    hanging
 	closing closing
+	pooled  pooled
 	hung    hungPlan
 
 	settled bool // the number of rolls is, though fewer would be possible
@@ -58,7 +60,7 @@ func newWork(p *Problem, limit int) *work {
 	w.choose(0)
 	w.limit, w.steps, w.listed, w.priced, w.settled = limit, 0, false, false, false
 	w.progress, w.report, w.stopped = nil, ReportSteps, false
-	w.turn = 0
+	w.turn, w.enough = 0, one
 	w.best.reset()
 	w.trial.reset()
 	w.lower.reset(p.demand)
