@@ -47,7 +47,9 @@ worker.addEventListener("install", (event) => {
 worker.addEventListener("activate", (event) => {
   event.waitUntil(
     (async () => {
-      for (const old of await caches.keys()) if (old.startsWith("firstdrop-") && old !== name) await caches.delete(old);
+      // A page that is still open may want parts of the release before this one.
+      const others = (await caches.keys()).filter((c) => c.startsWith("firstdrop-") && c !== name);
+      for (const old of others.slice(0, -1)) await caches.delete(old);
       await worker.clients.claim();
     })(),
   );
@@ -66,11 +68,18 @@ async function rest(to: ExtendableMessageEvent["source"]): Promise<void> {
 
 worker.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
-  if (event.request.method !== "GET" || url.origin !== worker.location.origin) return;
+  const scope = worker.registration.scope;
+  if (event.request.method !== "GET" || !url.href.startsWith(scope) || url.href.startsWith(`${scope}api/`)) return;
   url.hash = url.search = "";
-  if (event.request.mode === "navigate" && url.href.startsWith(worker.registration.scope)) url.href = address("index.html");
+  if (event.request.mode === "navigate") url.href = address("index.html");
   if (known.has(url.href)) event.respondWith(answer(url.href, event.request));
+  else if (url.href.startsWith(`${scope}assets/`)) event.respondWith(earlier(url.href, event.request));
 });
+
+/** A part of an earlier release, for a page that began with it. */
+async function earlier(url: string, request: Request): Promise<Response> {
+  return (await caches.match(url, { ignoreSearch: true })) ?? fetch(request);
+}
 
 /** From the cache; a file that is fetched late, or was cleared, from the server. */
 async function answer(url: string, request: Request): Promise<Response> {

@@ -22,4 +22,10 @@ export const enUS: Partial<Record<keyof typeof enGB, Message>> = {
   "plan.kill.lap.hint": "The strip on that side of the corner is hung first and turns it by the overlap.",
   "plan.edit.corner.carry": "Strip carried on at corner {name}",
   "plan.edit.corner.new_drop": "New strip at corner {name}",
+  "key.centre": "center line",
+  "key.of": "what is centered",
+  "key.reversing": "alternate strips reversed",
+  "key.new_drop": "new strip begins in",
+  "key.edge": "edge of the strip",
+  "key.lap": "whose strip laps",
 };

@@ -17,6 +17,14 @@ export const catalogues: Record<Locale, Record<Key, Message>> = {
   fr,
 };
 
+/** The keys that say a member of the document. */
+type PlaceKey = Extract<Key, `key.${string}`>;
+
+/** Whether there is a word for a member of the document. */
+export function isKey(key: string): key is PlaceKey {
+  return key.startsWith("key.") && key in enGB;
+}
+
 type Rest<K extends Key> = [Holes<Messages[K]>] extends [never] ? [] : [filling: Filling<Messages[K]>];
 
 /**

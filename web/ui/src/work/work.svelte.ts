@@ -42,6 +42,7 @@ export class Work {
   #base: string; // the head that the device has
   #queue: Promise<void> = Promise.resolve();
   #session: Session | null = null;
+  #retry: ReturnType<typeof setTimeout> | undefined;
 
   constructor(device: Device, kept: Kept, revisions: Revision[], told: () => void = () => {}) {
     this.id = kept.id;
@@ -196,6 +197,12 @@ export class Work {
     return this.saving !== "saved" || this.#session !== null;
   }
 
+  /** Ends what is under way, and waits until all of it is on the disk. */
+  async settle(): Promise<void> {
+    this.#session?.commit();
+    await this.#queue;
+  }
+
   /** Reads again what another tab or the server has left, unless an edit is under way. */
   async refresh(): Promise<void> {
     await this.#queue;
@@ -231,6 +238,10 @@ export class Work {
       this.#unsaved = [...revisions, ...this.#unsaved];
       this.saving = "failed";
       this.failure = error instanceof Error ? error.message : String(error);
+      this.#retry ??= setTimeout(() => {
+        this.#retry = undefined;
+        if (this.saving === "failed") this.#save();
+      }, 5000);
     }
   }
 

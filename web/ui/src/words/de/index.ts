@@ -1,10 +1,11 @@
 import { cut } from "./cut";
 import { paper } from "./paper";
 import { parts } from "./parts";
+import { places } from "./places";
 import { plan } from "./plan";
 import { shell } from "./shell";
 import { solid } from "./solid";
 import { survey } from "./survey";
 
 /** German. */
-export const de = { ...shell, ...parts, ...survey, ...paper, ...plan, ...cut, ...solid };
+export const de = { ...shell, ...parts, ...places, ...survey, ...paper, ...plan, ...cut, ...solid };

@@ -86,6 +86,9 @@ export const shell: Record<keyof typeof british, Message> = {
   "history.name": "Namen geben",
   "history.named": "Name dieses Stands",
   "history.only": "Nur benannte",
+  "history.before": "Vorher",
+  "history.after": "Nachher",
+  "history.more": "Mehr zeigen",
   "history.changes": { one: "{n} Änderung", other: "{n} Änderungen" },
 
   "conflict.title": "Zwei Fassungen eines Auftrags",
@@ -133,7 +136,6 @@ export const shell: Record<keyof typeof british, Message> = {
   "settings.offline.ready": "Bereit für die Arbeit ohne Netz.",
   "settings.offline.loading": "Arbeit ohne Netz wird vorbereitet …",
   "settings.offline.none": "Unter dieser Adresse geht es nicht ohne Netz: dazu braucht es https oder diesen Rechner selbst.",
-  "settings.install": "Auf diesem Gerät installieren",
 
   "menu.title": "Menü",
   "menu.history": "Verlauf",

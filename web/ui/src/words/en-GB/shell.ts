@@ -86,6 +86,9 @@ export const shell = {
   "history.name": "Give a name",
   "history.named": "Name of this state",
   "history.only": "Named ones only",
+  "history.before": "Before",
+  "history.after": "After",
+  "history.more": "Show more",
   "history.changes": { one: "{n} change", other: "{n} changes" },
 
   "conflict.title": "Two versions of one job",
@@ -133,7 +136,6 @@ export const shell = {
   "settings.offline.ready": "Ready without a network.",
   "settings.offline.loading": "Getting ready to work without a network …",
   "settings.offline.none": "This address does not allow work without a network: that needs https, or this very machine.",
-  "settings.install": "Install on this device",
 
   "menu.title": "Menu",
   "menu.history": "History",

@@ -1,10 +1,11 @@
 import { cut } from "./cut";
 import { paper } from "./paper";
 import { parts } from "./parts";
+import { places } from "./places";
 import { plan } from "./plan";
 import { shell } from "./shell";
 import { solid } from "./solid";
 import { survey } from "./survey";
 
 /** French. */
-export const fr = { ...shell, ...parts, ...survey, ...paper, ...plan, ...cut, ...solid };
+export const fr = { ...shell, ...parts, ...places, ...survey, ...paper, ...plan, ...cut, ...solid };

@@ -86,6 +86,9 @@ export const shell: Record<keyof typeof british, Message> = {
   "history.name": "Donner un nom",
   "history.named": "Nom de cet état",
   "history.only": "Seulement les états nommés",
+  "history.before": "Avant",
+  "history.after": "Après",
+  "history.more": "Montrer plus",
   "history.changes": { one: "{n} modification", other: "{n} modifications" },
 
   "conflict.title": "Deux versions d’un chantier",
@@ -133,7 +136,6 @@ export const shell: Record<keyof typeof british, Message> = {
   "settings.offline.ready": "Prêt à travailler sans réseau.",
   "settings.offline.loading": "Préparation du travail sans réseau …",
   "settings.offline.none": "Cette adresse ne permet pas de travailler sans réseau : il faut https, ou cette machine même.",
-  "settings.install": "Installer sur cet appareil",
 
   "menu.title": "Menu",
   "menu.history": "Historique",
