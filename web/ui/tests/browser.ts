@@ -67,6 +67,7 @@ async function travel(browser: Browser, served: Served, options: BrowserContextO
     page.on("pageerror", (e) => heard.push(`error: ${e.message}\n${e.stack}`));
   };
   context.on("page", listen);
+  context.setDefaultTimeout(10_000);
   const page = await context.newPage();
   return { page, context, complaints: () => heard.splice(0), close: () => context.close() };
 }

@@ -42,6 +42,7 @@ async function serveProgram(): Promise<Served> {
     origin: "",
     real: true,
     async start() {
+      if (running) return;
       running = spawn(program, ["serve", "--data", join(folder, "jobs.sqlite"), "--listen", `127.0.0.1:${port}`], { stdio: ["ignore", "pipe", "pipe"] });
       served.origin = await announced(running);
       port = Number(new URL(served.origin).port);
@@ -100,6 +101,7 @@ async function serveFiles(): Promise<Served> {
     origin: "",
     real: false,
     async start() {
+      if (server) return;
       server = createServer(async (request, response) => {
         const path = normalize(decodeURIComponent(new URL(request.url ?? "/", "http://x").pathname));
         const file = join(dist, path === "/" ? "index.html" : path);
@@ -110,13 +112,16 @@ async function serveFiles(): Promise<Served> {
         response.writeHead(200, { "Content-Type": types[extname(file)] ?? "application/octet-stream", "Content-Security-Policy": policy });
         response.end(await readFile(file));
       });
-      await new Promise<void>((done) => server!.listen(port, "127.0.0.1", done));
-      port = (server.address() as { port: number }).port;
+      const s = server;
+      await new Promise<void>((done) => s.listen(port, "127.0.0.1", done));
+      port = (s.address() as { port: number }).port;
       served.origin = `http://127.0.0.1:${port}`;
     },
     async stop() {
-      server?.closeAllConnections();
-      await new Promise((done) => server?.close(done));
+      const s = server;
+      server = null;
+      s?.closeAllConnections();
+      await new Promise((done) => (s ? s.close(done) : done(null)));
     },
   };
   await served.start();

@@ -41,6 +41,7 @@ export class Work {
   #unsaved: Revision[] = [];
   #base: string; // the head that the device has
   #queue: Promise<void> = Promise.resolve();
+  #sealed = ""; // the head at which a group has ended
   #session: Session | null = null;
   #retry: ReturnType<typeof setTimeout> | undefined;
 
@@ -102,10 +103,15 @@ export class Work {
     return revision.id;
   }
 
-  /** A group ends with any other edit, and with a pause. */
+  /** Ends a group of edits: the field has been left. */
+  seal(): void {
+    this.#sealed = this.head;
+  }
+
+  /** A group ends with any other edit, with a pause, and where it is sealed. */
   #grouped(field: string): string {
     const last = this.tree.get(this.head);
-    const going = last?.group?.startsWith(field + " ") && Date.now() - last.at < 4000;
+    const going = last?.group?.startsWith(field + " ") && Date.now() - last.at < 4000 && this.#sealed !== this.head;
     return going ? last!.group! : `${field} ${newID()}`;
   }
 

@@ -63,6 +63,11 @@ test("keys typed into one field are one step back; another field begins another"
   expect([work.job.name, work.job.room.walls[0]!.width]).toEqual(["Room", "420"]);
   work.undo();
   expect(work.job).toEqual(job);
+  work.edit("Name", (j) => void (j.name = "a"), "name");
+  work.seal(); // the field is left and entered again
+  work.edit("Name", (j) => void (j.name = "b"), "name");
+  work.undo();
+  expect(work.job.name).toBe("a");
 });
 
 test("a drag is one revision; given up, it leaves no trace", async () => {

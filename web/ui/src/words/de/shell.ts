@@ -149,6 +149,7 @@ export const shell: Record<keyof typeof british, Message> = {
 
   "lost.title": "Hier ist nichts",
   "lost.text": "Diese Adresse führt nirgendwohin. Ihre Aufträge sind, wo sie waren.",
+  "job.rename": "Umbenennen",
   "job.missing": "Dieser Auftrag ist nicht auf diesem Gerät",
   "job.missing.hint": "Vielleicht ist er auf dem Gerät, auf dem er angelegt wurde. Ohne Server bleibt er dort.",
   "job.loading": "Auftrag wird geöffnet …",

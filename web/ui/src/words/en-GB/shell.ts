@@ -149,6 +149,7 @@ export const shell = {
 
   "lost.title": "There is nothing here",
   "lost.text": "This address leads nowhere. Your jobs are where they were.",
+  "job.rename": "Rename",
   "job.missing": "This job is not on this device",
   "job.missing.hint": "It may be on the device where it was made. Without a server it stays there.",
   "job.loading": "Opening the job …",

@@ -149,6 +149,7 @@ export const shell: Record<keyof typeof british, Message> = {
 
   "lost.title": "Il n’y a rien ici",
   "lost.text": "Cette adresse ne mène nulle part. Vos chantiers sont là où ils étaient.",
+  "job.rename": "Renommer",
   "job.missing": "Ce chantier n’est pas sur cet appareil",
   "job.missing.hint": "Il est peut-être sur l’appareil où il a été créé. Sans serveur, il y reste.",
   "job.loading": "Ouverture du chantier …",
