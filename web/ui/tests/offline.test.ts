@@ -76,7 +76,7 @@ test("after one visit everything opens with the server gone, edits are kept, and
   console.log(`reload without a server: ${Date.now() - began} ms until the job can be edited`);
   await rename(page, "Hall");
   await page.reload();
-  await expect.poll(() => page.getByRole("heading", { level: 1 }).textContent()).toContain("Hall");
+  await expect.poll(() => page.getByRole("banner").getByRole("heading").textContent()).toContain("Hall");
   await page.goto(journey.served.origin + "/#/");
   await page.getByRole("link", { name: /Hall/ }).waitFor();
   expect(own(t.complaints())).toEqual([]);
@@ -87,7 +87,7 @@ test("undo goes to the beginning, redo back to the end, also over a reload and f
   await ownRoom(page);
   for (const name of ["one", "two", "three"]) await rename(page, name);
   await page.reload();
-  const title = page.getByRole("heading", { level: 1 });
+  const title = page.getByRole("banner").getByRole("heading");
   for (const want of ["two", "one", "My room"]) {
     await page.keyboard.press("Control+z");
     await expect.poll(() => title.textContent()).toContain(want);
@@ -106,7 +106,7 @@ test("the second tab follows the first", async () => {
   const second = await tab(t, address);
   await second.getByRole("button", { name: "Rename" }).waitFor();
   await rename(page, "seen");
-  await expect.poll(() => second.getByRole("heading", { level: 1 }).textContent()).toContain("seen");
+  await expect.poll(() => second.getByRole("banner").getByRole("heading").textContent()).toContain("seen");
   expect(own(t.complaints())).toEqual([]);
 });
 
@@ -128,7 +128,7 @@ test("two tabs that both edited keep both, say so, and one decides", async () =>
   await second.getByRole("cell", { name: "first" }).waitFor();
   await second.getByRole("cell", { name: "second" }).waitFor();
   await second.getByRole("button", { name: "Go on with the other one" }).click();
-  await expect.poll(() => second.getByRole("heading", { level: 1 }).textContent()).toContain("first");
+  await expect.poll(() => second.getByRole("banner").getByRole("heading").textContent()).toContain("first");
   const [job] = await kept(second);
   expect(job!.conflicts).toEqual([]);
   // What was left stands in the history.

@@ -43,7 +43,7 @@ async function serveProgram(): Promise<Served> {
     real: true,
     async start() {
       if (running) return;
-      running = spawn(program, ["serve", "--data", join(folder, "jobs.sqlite"), "--listen", `127.0.0.1:${port}`], { stdio: ["ignore", "pipe", "pipe"] });
+      running = spawn(program, ["serve", "--data", folder, "--address", `127.0.0.1:${port}`], { stdio: ["ignore", "pipe", "pipe"] });
       served.origin = await announced(running);
       port = Number(new URL(served.origin).port);
     },
