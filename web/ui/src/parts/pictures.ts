@@ -1,3 +1,4 @@
+import { pictures } from "../pictures.svelte";
 import type { Job } from "../planner/job";
 import ginkgo from "./designs/ginkgo.png";
 import quince from "./designs/quince.png";
@@ -9,5 +10,5 @@ export const designs: Readonly<Record<string, string>> = { ginkgo, quince, tulip
 /** Where the picture of a paper of the job is to be had; undefined: it has none here. */
 export function pictureOf(job: Job, paper: string | undefined): string | undefined {
   const picture = job.papers?.find((p) => String(p.name) === paper)?.picture;
-  return picture === undefined ? undefined : designs[picture];
+  return picture ? (designs[picture] ?? pictures.address(picture)) : undefined;
 }
