@@ -11,6 +11,7 @@ import (
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/tell"
+	"firstdrop/words"
 )
 
 // hanging sets the hanging plan: for every run its floor key and the unrolled room,
@@ -87,10 +88,8 @@ func (s *Set) factsOf(r int) (facts [][2]string) {
 		add(s.text("page.fact-start"), s.text("page.nothing"))
 		return facts
 	}
-	b := &l.Plumbs[0]
-	add(s.text("page.fact-start"), s.text("page.start-"+b.Edge.String(),
-		"wall", tell.Wall(s.words(), l.Run, b.Wall), "from", tell.FromEnd(s.words(), l.Run, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number))
-	add(s.text("page.fact-order"), s.directions(l.Ways()))
+	add(s.text("page.fact-start"), tell.FirstLine(s.words(), l))
+	add(s.text("page.fact-order"), tell.Directions(s.words(), l))
 	add(s.text("page.fact-kill"), tell.Kill(s.words(), l))
 	add(s.text("page.fact-design"), s.designWords(l))
 	add(s.text("page.fact-plumbs"), s.text("page.plumbs", "n", len(l.Plumbs)))
@@ -297,23 +296,10 @@ func (s *Set) setNote(f *page.Flow, n *note) {
 	t.Bold = n.mark == cautionMark
 	f.Item(t, noteIndent, func(p *page.Page, b draw.Box) {
 		p.Add(n.sample(pt(b.X.Lo, b.Y.Hi-t.Size*108/100))...)
-	}, glued(n.text))
+	}, words.Unbroken(n.text))
 	if tall := pennantHigh + 3*mm/2; before-f.Y() < tall && before > f.Y() {
 		f.Gap(tall - (before - f.Y()))
 	}
-}
-
-// directions says which way the drops follow the first.
-func (s *Set) directions(right, left int) string {
-	switch {
-	case left == 0 && right == 0:
-		return s.text("page.only-drop")
-	case left == 0:
-		return s.text("page.all-right")
-	case right == 0:
-		return s.text("page.all-left")
-	}
-	return s.text("page.both-ways", "right", right, "left", left)
 }
 
 // matchWords says how drops stand against each other.

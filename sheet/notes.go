@@ -2,13 +2,12 @@ package sheet
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
-	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/words"
 )
 
 // noteMark is what stands before a note: what the drawing shows for it.
@@ -47,7 +46,7 @@ func (e *elevation) legend() {
 	}
 	line := size * 13 / 10
 	for _, n := range e.notes {
-		lines := draw.Wrapped(glued(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
+		lines := draw.Wrapped(words.Unbroken(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
 		y -= line
 		e.add("words", draw.Group{Items: n.sample(geom.Point{X: x, Y: y})})
 		for i, l := range lines {
@@ -70,7 +69,7 @@ func noteGap(lines int, size measure.Length) measure.Length {
 // notesTall returns how high the notes come out in letters of that size.
 func (e *elevation) notesTall(size, indent measure.Length) (tall measure.Length) {
 	for _, n := range e.notes {
-		lines := draw.Wrapped(glued(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
+		lines := draw.Wrapped(words.Unbroken(n.text), size, n.mark == cautionMark, e.page.X.Hi-margin-indent)
 		tall += measure.Length(len(lines))*size*13/10 + noteGap(len(lines), size)
 	}
 	return tall
@@ -108,18 +107,6 @@ func (n note) sample(at geom.Point) []draw.Item {
 		return []draw.Item{draw.Text{At: p(5*mm, -body*36/100), Text: "!", Size: large * 4 / 5, Anchor: draw.Middle, Bold: true, Ink: oxide}}
 	}
 	return []draw.Item{draw.Segment(p(3*mm, 0), p(7*mm, 0), finePen)}
-}
-
-// figure is a number with its unit, or with the fraction behind it.
-var figure = regexp.MustCompile(`\d'? (\d|mm\b)`)
-
-// glued returns a text that is not broken within a length: the spaces inside
-// are no-break spaces.
-func glued(text string) string {
-	for range 2 { // feet and inches, then inches and their fraction
-		text = figure.ReplaceAllStringFunc(text, func(s string) string { return strings.Replace(s, " ", "\u00a0", 1) })
-	}
-	return text
 }
 
 // sortNotes puts the notes in order.

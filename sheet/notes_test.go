@@ -2,21 +2,6 @@ package sheet
 
 import "testing"
 
-// Lengths are not broken across lines.
-func TestGlued(t *testing.T) {
-	for text, want := range map[string]string{
-		"12 mm of 530 mm":         "12\u00a0mm of 530\u00a0mm",
-		`3' 5 15/16" from`:        "3'\u00a05\u00a015/16\" from",
-		`7/8" wide`:               `7/8" wide`,
-		"2400 mm on drops 11, 9":  "2400\u00a0mm on drops 11, 9",
-		"drop 3 makes its corner": "drop 3 makes its corner",
-	} {
-		if got := glued(text); got != want {
-			t.Errorf("glued(%q) = %q, want %q", text, got, want)
-		}
-	}
-}
-
 func TestNotesStandInOrder(t *testing.T) {
 	order := []note{{mark: plumbMark}, {mark: killMark}, {mark: pennantMark}, {}, {mark: dashedMark}, {mark: motifMark}, {mark: tickMark}, {mark: cautionMark}}
 	for i := 1; i < len(order); i++ {

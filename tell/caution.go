@@ -2,6 +2,7 @@ package tell
 
 import (
 	"slices"
+	"strings"
 
 	"firstdrop/measure"
 	"firstdrop/plan"
@@ -20,6 +21,19 @@ func Cautions(c *words.Catalogue, p *plan.Plan) (texts []string) {
 		texts = append(texts, c.Text("page.ladder"))
 	}
 	return append(texts, c.Text("page.old-coats"), c.Text("page.mould"), c.Text("page.blades"), c.Text("page.air"), c.Text("page.local-law"))
+}
+
+// Care lists the usual cautions as far as they apply, short enough for two lines
+// of a screen. [Cautions] says more.
+func Care(c *words.Catalogue, p *plan.Plan) string {
+	var texts []string
+	if HasCurrent(p) {
+		texts = append(texts, c.Text("care.power"))
+	}
+	if IsHigh(p) {
+		texts = append(texts, c.Text("care.high"))
+	}
+	return strings.Join(append(texts, c.Text("care.blade"), c.Text("care.coats"), c.Text("care.local")), " ")
 }
 
 // HasCurrent reports whether a papered wall carries something electrical.

@@ -54,8 +54,7 @@ func FromEnd(c *words.Catalogue, run *room.Run, wall int, x measure.Length, side
 func WallTitle(c *words.Catalogue, name string) string {
 	name = c.Name(name)
 	if saysWall(c, name) {
-		r, n := utf8.DecodeRuneInString(name)
-		return string(unicode.ToUpper(r)) + name[n:]
+		return Capital(name)
 	}
 	return c.Text("wall.named", "wall", name)
 }
@@ -72,4 +71,10 @@ func Wall(c *words.Catalogue, run *room.Run, wall int) string {
 // saysWall reports whether a name says that it is a wall's.
 func saysWall(c *words.Catalogue, name string) bool {
 	return strings.Contains(strings.ToLower(name), strings.ToLower(c.Text("kind.wall")))
+}
+
+// Capital begins a text with a capital.
+func Capital(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(r)) + text[n:]
 }

@@ -74,6 +74,20 @@ func (c *Catalogue) In(units measure.System) *Catalogue {
 	return &out
 }
 
+// With returns the catalogue with the messages of a file besides its own, over
+// those of the same name: those of a program that says more than this package
+// knows. The error says on which line the file cannot be read.
+func (c *Catalogue) With(file string) (*Catalogue, error) {
+	out := *c.orDefault()
+	more, err := parse(out.spaced(file))
+	if err != nil {
+		return nil, err
+	}
+	out.messages = maps.Clone(out.messages)
+	maps.Copy(out.messages, more)
+	return &out, nil
+}
+
 func (c *Catalogue) orDefault() *Catalogue {
 	if c == nil {
 		return For("")

@@ -10,16 +10,17 @@ type locale struct {
 	decimal string
 	page    string
 	plural  func(n int) string
+	nouns   bool // are written with a capital
 }
 
 // locales lists what there is; the first is the default. The decimal signs
 // and plural rules are those of the Unicode CLDR, the pages those that printers
 // are sold with (common practice).
 var locales = []locale{
-	{"en-GB", "English (British)", "", ".", "A4", oneIsOne},
-	{"en-US", "English (American)", "en-GB", ".", "Letter", oneIsOne},
-	{"de", "Deutsch", "", ",", "A4", oneIsOne},
-	{"fr", "français", "", ",", "A4", noneIsOne},
+	{"en-GB", "English (British)", "", ".", "A4", oneIsOne, false},
+	{"en-US", "English (American)", "en-GB", ".", "Letter", oneIsOne, false},
+	{"de", "Deutsch", "", ",", "A4", oneIsOne, true},
+	{"fr", "français", "", ",", "A4", noneIsOne, false},
 }
 
 // spaced returns a text in which a space that the language sets before a mark,

@@ -1,8 +1,11 @@
 package words
 
 import (
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"firstdrop/measure"
 	"firstdrop/money"
@@ -23,14 +26,61 @@ func (c *Catalogue) Figure(l measure.Length) string {
 	return strings.TrimSuffix(c.Plain(l), " mm")
 }
 
+// Unbroken returns a text in which no line breaks within a length: the spaces
+// before "mm" and between feet, inches and their fraction become no-break spaces.
+func Unbroken(text string) string {
+	var b strings.Builder
+	for i := range len(text) {
+		if text[i] == ' ' && i > 0 && (isDigit(text[i-1]) || text[i-1] == '\'') && isUnit(text[i+1:]) {
+			b.WriteString("\u00a0")
+			continue
+		}
+		b.WriteByte(text[i])
+	}
+	return b.String()
+}
+
+// isUnit reports whether a text goes on with a digit, or with "mm" as a word.
+func isUnit(text string) bool {
+	rest, is := strings.CutPrefix(text, "mm")
+	switch {
+	case text == "":
+		return false
+	case isDigit(text[0]):
+		return true
+	}
+	r, _ := utf8.DecodeRuneInString(rest)
+	return is && !unicode.IsLetter(r)
+}
+
+// Within returns a sentence as it stands within another: with a small letter first,
+// in German only where the first word is no noun.
+func (c *Catalogue) Within(text string) string {
+	first, _, _ := strings.Cut(text, " ")
+	if c = c.orDefault(); c.nouns && !slices.Contains(smallWords, first) {
+		return text
+	}
+	r, n := utf8.DecodeRuneInString(text)
+	if n == 0 {
+		return text
+	}
+	return string(unicode.ToLower(r)) + text[n:]
+}
+
+// smallWords are what German sentences begin with besides nouns and names.
+var smallWords = strings.Fields("Der Die Das Ein Eine Nur In Im An Am Auf Bei Über Unter Zwischen Neben Es Nach Mit")
+
 // Exact returns a length in millimetres with all its decimals.
 func (c *Catalogue) Exact(l measure.Length) string { return c.Number(l.String()) }
 
 // Both returns a length in both systems: "2502,5 mm (8' 2 1/2\")".
 func (c *Catalogue) Both(l measure.Length) string { return c.Number(measure.Both(l)) }
 
-// Money returns an amount with its currency, as "24,90 EUR"; "" for none.
-func (c *Catalogue) Money(a money.Amount) string { return c.Number(a.String()) }
+// Money returns an amount with its currency behind a space that breaks no line, as
+// "24,90 EUR"; "" for none.
+func (c *Catalogue) Money(a money.Amount) string {
+	return strings.ReplaceAll(c.Number(a.String()), " ", "\u00a0")
+}
 
 // Number returns a number, written as programs write it and with whatever
 // stands round it, with the language's decimal sign: a point between two digits

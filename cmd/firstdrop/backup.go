@@ -16,15 +16,9 @@ func (p *program) backupCommand() *cobra.Command {
 	var replace bool
 	c := p.command(cobra.Command{
 		Use:   "backup FILE",
-		Short: "Copy all jobs of the server into one file",
-		Long: `Backup writes all jobs with their history and pictures into one file, as they
-are at this moment. The server may run meanwhile. The file appears under its
-name when it is whole, checked and on the disk. Keep it elsewhere than on this
-machine.`,
 		Example: `  firstdrop backup jobs-2026-05-01.db`,
 		Args:    oneFile,
 	}, func(c *cobra.Command, args []string) error {
-		p.lang = new(langFlag).catalogue()
 		s, err := data.openThere(c.Context(), p)
 		if err != nil {
 			return err
@@ -32,22 +26,22 @@ machine.`,
 		return closed(s, p.backup(c.Context(), s, args[0], replace))
 	})
 	data.addTo(c)
-	c.Flags().BoolVar(&replace, "replace", false, "replace the file if there is one")
+	c.Flags().BoolVar(&replace, "replace", false, "")
 	return c
 }
 
 func (p *program) backup(ctx context.Context, s *sqlite.Store, path string, replace bool) error {
 	switch err := s.Backup(ctx, path, replace); {
 	case errors.Is(err, fs.ErrExist):
-		return p.failed(exitFile, "backup.there", "file", path)
+		return fail(exitFile, "backup.there", "file", path)
 	case ctx.Err() != nil:
 		return ctx.Err()
 	case err != nil:
-		return p.failed(exitFile, "backup.failed", "why", err.Error())
+		return fail(exitFile, "backup.failed", "why", err.Error())
 	}
 	all, err := s.List(ctx)
 	if err != nil {
-		return p.failed(exitFile, "backup.failed", "why", err.Error())
+		return fail(exitFile, "backup.failed", "why", err.Error())
 	}
 	_, err = fmt.Fprintln(p.out, p.lang.Text("backup.done", "file", printable(path), "n", len(all)))
 	return written(err)
@@ -57,14 +51,9 @@ func (p *program) restoreCommand() *cobra.Command {
 	var data dataFlag
 	c := p.command(cobra.Command{
 		Use:   "restore FILE",
-		Short: "Bring back the jobs of a backup",
-		Long: `Restore brings back the jobs of a backup. The server may run meanwhile, and
-nothing is lost: a job that is otherwise now gets a new version and keeps its
-history, and jobs that were begun since stay.`,
 		Example: `  firstdrop restore jobs-2026-05-01.db`,
 		Args:    oneFile,
 	}, func(c *cobra.Command, args []string) error {
-		p.lang = new(langFlag).catalogue()
 		s, err := data.open(c.Context(), p)
 		if err != nil {
 			return err
@@ -81,7 +70,7 @@ func (p *program) restore(ctx context.Context, s *sqlite.Store, path string) err
 		return ctx.Err()
 	}
 	if err != nil {
-		return p.failed(exitFile, "restore.failed", "why", err.Error())
+		return fail(exitFile, "restore.failed", "why", err.Error())
 	}
 	_, err = fmt.Fprintln(p.out, p.lang.Text("restore.done", "file", printable(path),
 		"added", p.lang.Text("restore.added", "n", r.Added),
@@ -93,7 +82,7 @@ func (p *program) restore(ctx context.Context, s *sqlite.Store, path string) err
 // oneFile asks for exactly one file.
 func oneFile(c *cobra.Command, args []string) error {
 	if len(args) != 1 {
-		return fmt.Errorf("%s needs the name of one file", c.CommandPath())
+		return fail(exitUsage, "file.one", "command", c.CommandPath())
 	}
 	return nil
 }

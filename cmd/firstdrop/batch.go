@@ -2,12 +2,10 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"slices"
-	"strings"
 
-	"firstdrop/plan"
 	"firstdrop/tell"
+	"firstdrop/words"
 )
 
 // batchName says which batch of which paper an answer is about.
@@ -33,20 +31,11 @@ func (pl *planned) batchName(i, batch int) batchName {
 }
 
 // title names the paper and, where it matters, the batch.
-func (n batchName) title() string {
+func (n batchName) title(c *words.Catalogue) string {
 	if n.Batch == "" {
 		return n.Paper
 	}
-	return n.Paper + ", batch " + n.Batch
-}
-
-// planned says how many rolls the plan wants: those to buy, where some are there
-// already.
-func (n batchName) planned(rolls int) string {
-	if n.InHand == 0 {
-		return count(rolls, "roll") + " planned"
-	}
-	return fmt.Sprintf("%s in hand, %d to buy planned", count(n.InHand, "roll"), rolls)
+	return c.Text("batch.title", "paper", n.Paper, "batch", n.Batch)
 }
 
 // toBuy counts the rolls of a batch that are to be bought.
@@ -76,81 +65,7 @@ func eachBatch[T any](ctx context.Context, pl *planned, ask func(i, batch int) (
 	return told, nil
 }
 
-// missing tells which pieces there is no paper for; "" when there is enough.
-func (pl *planned) missing(i int) string {
-	var names []string
-	pp := &pl.plan.Papers[i]
-	for k := range pp.Batches {
-		b := &pp.Batches[k]
-		for _, piece := range b.Cutting.Missing {
-			for _, lie := range b.Cuts[piece] {
-				names = append(names, pl.plan.Runs[lie.Run].Layout.Pieces[lie.Piece].Name)
-			}
-		}
-	}
-	if len(names) == 0 {
-		return ""
-	}
-	const most = 12
-	shown := strings.Join(names[:min(most, len(names))], ", ")
-	if more := len(names) - most; more > 0 {
-		shown += fmt.Sprintf(" and %d more", more)
-	}
-	return fmt.Sprintf("no paper for %s of %s: %s. Do not cut before more of the batch is found.",
-		count(len(names), "piece"), pl.plan.Task.Papers[i].Name, shown)
-}
-
-// inHand tells which of the rolls in hand are cut, and which batch hangs where.
-func (pl *planned) inHand(i int) (lines []string) {
-	label := &pl.plan.Task.Papers[i]
-	if len(label.Rolls) == 0 {
-		return nil
-	}
-	var used []string
-	for _, r := range tell.Rolls(pl.plan, i) {
-		if r.InHand {
-			used = append(used, r.Name)
-		}
-	}
-	text := fmt.Sprintf("none of the %d rolls is cut", len(label.Rolls))
-	if len(used) > 0 {
-		text = fmt.Sprintf("%d of %s cut: %s", len(used), count(len(label.Rolls), "roll"), strings.Join(used, ", "))
-	}
-	return append([]string{text + "."}, pl.batches(i)...)
-}
-
 // cutsFrom reports whether anything is cut from a roll in hand.
 func (pl *planned) cutsFrom(i int, roll string) bool {
 	return slices.ContainsFunc(tell.Rolls(pl.plan, i), func(r tell.Roll) bool { return r.InHand && r.Name == roll })
-}
-
-// batches tells which walls are hung from which batch, where there are several.
-func (pl *planned) batches(i int) []string {
-	pp := &pl.plan.Papers[i]
-	if len(pp.Batches) < 2 {
-		return nil
-	}
-	texts := make([]string, len(pp.Batches))
-	for k := range pp.Batches {
-		name := "batch " + pp.Batches[k].Batch
-		if pp.Batches[k].Batch == "" {
-			name = "rolls of no stated batch"
-		}
-		texts[k] = name + " on " + strings.Join(pl.wallsOf(&pp.Batches[k]), ", ")
-	}
-	return []string{upperFirst(strings.Join(texts, "; ")) + "."}
-}
-
-// wallsOf names the walls that a batch is hung on.
-func (pl *planned) wallsOf(b *plan.BatchPlan) (names []string) {
-	for _, strip := range b.Cuts {
-		for _, lie := range strip {
-			l := pl.plan.Runs[lie.Run].Layout
-			name := l.Run.WallName(l.PieceWall(&l.Pieces[lie.Piece]))
-			if !slices.Contains(names, name) {
-				names = append(names, name)
-			}
-		}
-	}
-	return names
 }

@@ -28,11 +28,7 @@ func (p *program) beginCommand() *cobra.Command {
 	var units unitsFlag
 	var replace bool
 	c := p.command(cobra.Command{
-		Use:   "begin [FILE]",
-		Short: "Write a job to start from, with every line explained",
-		Long: `Begin writes a small job, invented but complete, with comments on what has to be
-changed, and says what to measure next. Without FILE it writes ` + starterName + `;
-- prints the job instead.`,
+		Use: "begin [FILE]",
 		Example: `  firstdrop begin
   firstdrop begin bedroom.yaml --units imperial`,
 		Args: cobra.MaximumNArgs(1),
@@ -60,35 +56,24 @@ changed, and says what to measure next. Without FILE it writes ` + starterName +
 		}
 		return p.next(name)
 	})
-	c.Flags().BoolVar(&replace, "replace", false, "replace the file if there is one")
-	return units.addTo(c, "metric or imperial (metric, if not given)")
+	c.Flags().BoolVar(&replace, "replace", false, "")
+	return units.addTo(c)
 }
 
 // writeStarter writes the starter to a file that is not there yet.
 func writeStarter(ctx context.Context, name string, starter []byte, replace bool) error {
 	if strings.EqualFold(filepath.Ext(name), ".json") {
-		return fail(exitUsage, "a job to start from has comments, which JSON has not; give it a name that ends in .yaml")
+		return fail(exitUsage, "begin.json")
 	}
 	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) && !replace {
-		return fail(exitFile, "%s is there already and stays as it is; choose another name, or add --replace", name)
+		return fail(exitFile, "file.there", "file", name)
 	}
 	return saveAlone(ctx, name, name, starter, 0)
 }
 
 // next says what to do with a new job.
 func (p *program) next(name string) error {
-	_, err := fmt.Fprintf(p.out, `Wrote %[1]s: an invented room, to be replaced by yours.
-
-Measure next, with a steel tape, and write it into the file:
-  1. A level line round the room. From it: ceiling and floor at every corner.
-  2. The width of every wall, at the skirting and at the ceiling.
-  3. Doors, windows and fitted furniture: distance from the wall's left end,
-     width, height over the level line. The middle of sockets and switches.
-  4. How far every corner leans: hold a plumb line into it.
-  5. The paper's label: width, length, match, batch.
-
-Then: firstdrop check %[1]s
-      firstdrop plan %[1]s
-`, printable(name))
+	name = printable(name)
+	_, err := fmt.Fprint(p.out, strings.ReplaceAll(p.helps["begin next"].long, "FILE", name)+"\n")
 	return written(err)
 }

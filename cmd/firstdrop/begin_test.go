@@ -43,7 +43,7 @@ func TestStartersSuggestions(t *testing.T) {
 			t.Errorf("%s: a suggestion was not taken: %+v", name, j)
 		}
 		for _, f := range j.Findings() {
-			t.Errorf("%s: %s", name, tell.Finding(english(j.Units.System()), f))
+			t.Errorf("%s: %s", name, tell.Finding(speaking("").In(j.Units.System()), f))
 		}
 	}
 }

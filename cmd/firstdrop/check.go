@@ -9,18 +9,15 @@ import (
 
 	"firstdrop/job"
 	"firstdrop/measure"
+	"firstdrop/tell"
+	"firstdrop/words"
 )
 
 func (p *program) checkCommand() *cobra.Command {
 	var units unitsFlag
 	var quiet bool
 	c := p.command(cobra.Command{
-		Use:   "check JOB...",
-		Short: "Read and check jobs without planning",
-		Long: `Check reads jobs and says of each that it is sound, or what is wrong with it:
-the line, the fault, and what would be right. It also holds the survey against
-itself: whether the walls close, heights fit each other, and sizes are likely.
-What is possible but odd is asked about, and does not make a job unsound.`,
+		Use: "check JOB...",
 		Example: `  firstdrop check room.yaml
   firstdrop check *.yaml --quiet`,
 		Args: func(c *cobra.Command, args []string) error {
@@ -33,8 +30,8 @@ What is possible but odd is asked about, and does not make a job unsound.`,
 	}, func(c *cobra.Command, args []string) error {
 		return p.check(c.Context(), args, units, quiet)
 	})
-	c.Flags().BoolVarP(&quiet, "quiet", "q", false, "print errors only")
-	return units.addTo(c, "metric or imperial (the job's, if not given)")
+	c.Flags().BoolVarP(&quiet, "quiet", "q", false, "")
+	return units.addTo(c)
 }
 
 // check checks every job, and returns the failure with the highest code.
@@ -62,7 +59,7 @@ func (p *program) check(ctx context.Context, names []string, units unitsFlag, qu
 // graver returns the error with the higher exit code, the later of equals.
 func graver(a, b error) error {
 	if a != nil && exitCode(a, true) > exitCode(b, true) {
-		return &failure{exitCode(a, true), b}
+		return &failure{code: exitCode(a, true), err: b}
 	}
 	return b
 }
@@ -74,23 +71,26 @@ func (p *program) printCheck(name string, j *job.Job, units unitsFlag) error {
 	for i := range j.Room.Walls {
 		openings += len(j.Room.Walls[i].Openings)
 	}
-	ask := closing(j, units)
-	if len(fs) > 0 {
-		ask += "; worth a look:"
+	c := p.lang.In(units.or(j.Units.System()))
+	text := c.Text("check.sound", "file", printable(name), "sound", p.out.in(bold, c.Text("check.word")),
+		"walls", c.Text("count.wall", "n", len(j.Room.Walls)), "openings", c.Text("count.opening", "n", openings), "papers", c.Text("count.paper", "n", len(j.Papers)))
+	if closes := closing(c, j); closes != "" {
+		text = tell.Joined(c, []string{text, closes})
 	}
-	_, err := fmt.Fprintf(p.out, "%s: %s (%s, %s, %s)%s\n", printable(name), p.out.in(bold, "sound"),
-		count(len(j.Room.Walls), "wall"), count(openings, "opening"), count(len(j.Papers), "paper"), ask)
-	if err != nil {
+	if len(fs) > 0 {
+		text = tell.Joined(c, []string{text, c.Text("check.look")})
+	}
+	if _, err := fmt.Fprintln(p.out, text); err != nil {
 		return written(err)
 	}
 	for i := range fs {
 		fs[i].Number = 0 // there are no drawings yet
 	}
-	return p.printFindings(fs, english(units.or(j.Units.System())))
+	return p.printFindings(fs, c)
 }
 
 // closing tells how well a closed room closes; nothing for an open one.
-func closing(j *job.Job, units unitsFlag) string {
+func closing(c *words.Catalogue, j *job.Job) string {
 	s := j.Survey()
 	if s == nil {
 		return ""
@@ -100,15 +100,7 @@ func closing(j *job.Job, units unitsFlag) string {
 	case a == nil:
 		return ""
 	case a.Misclosure < measure.Millimetre:
-		return "; the walls close"
+		return c.Text("check.closes")
 	}
-	return "; the walls close to " + a.Misclosure.Format(units.or(j.Units.System()))
-}
-
-// count writes a number with its noun: "1 wall", "2 walls".
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return c.Text("check.closes-to", "size", a.Misclosure)
 }

@@ -22,7 +22,7 @@ type dataFlag string
 
 // addTo adds the flag to a command.
 func (f *dataFlag) addTo(c *cobra.Command) {
-	c.Flags().StringVar((*string)(f), "data", "", "the `folder` that the jobs are kept in (the user's data folder, if not given)")
+	c.Flags().StringVar((*string)(f), "data", "", "")
 	_ = c.MarkFlagDirname("data")
 }
 
@@ -51,7 +51,7 @@ func (f *dataFlag) open(ctx context.Context, p *program) (*sqlite.Store, error) 
 		err = os.MkdirAll(folder, 0o700)
 	}
 	if err != nil {
-		return nil, p.failed(exitFile, "serve.no-jobs", "why", err.Error())
+		return nil, fail(exitFile, "serve.no-jobs", "why", err.Error())
 	}
 	return openJobs(ctx, p, filepath.Join(folder, databaseName))
 }
@@ -60,11 +60,11 @@ func (f *dataFlag) open(ctx context.Context, p *program) (*sqlite.Store, error) 
 func (f *dataFlag) openThere(ctx context.Context, p *program) (*sqlite.Store, error) {
 	folder, err := f.folder()
 	if err != nil {
-		return nil, p.failed(exitFile, "serve.no-jobs", "why", err.Error())
+		return nil, fail(exitFile, "serve.no-jobs", "why", err.Error())
 	}
 	path := filepath.Join(folder, databaseName)
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-		return nil, p.failed(exitFile, "backup.none", "folder", folder)
+		return nil, fail(exitFile, "backup.none", "folder", folder)
 	}
 	return openJobs(ctx, p, path)
 }
@@ -75,14 +75,9 @@ func openJobs(ctx context.Context, p *program, path string) (*sqlite.Store, erro
 		return nil, ctx.Err()
 	}
 	if err != nil {
-		return nil, p.failed(exitFile, "serve.no-jobs", "why", err.Error())
+		return nil, fail(exitFile, "serve.no-jobs", "why", err.Error())
 	}
 	return s, nil
-}
-
-// failed is an error with a message of the catalogue.
-func (p *program) failed(code int, id string, args ...any) error {
-	return fail(code, "%s", p.lang.Text(id, args...))
 }
 
 // closed closes the jobs after a command, and returns the command's own error

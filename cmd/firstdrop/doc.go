@@ -54,7 +54,7 @@
 //
 // Flags:
 //
-//	--data folder   the folder that the jobs are kept in (the user's data folder, if not given)
+//	--data folder   the folder that the jobs are kept in (the user's, if not given)
 //	--replace       replace the file if there is one
 //
 // # Write a job to start from, with every line explained
@@ -167,9 +167,8 @@
 //
 // Flags:
 //
-//	--json            print the findings as JSON, lengths in millimetres
-//	--lang language   en-GB, en-US, de or fr (that of LANG, if not given)
-//	--units system    metric or imperial (the job's, if not given)
+//	--json           print the findings as JSON, lengths in millimetres
+//	--units system   metric or imperial (the job's, if not given)
 //
 // # Write a roll that has been opened into the job
 //
@@ -208,10 +207,12 @@
 //
 // With --folder it also writes plan.json, the cutting list in hanging order (or
 // with --as-cut roll by roll), the map of the rolls, and a drawing of every wall.
-// Files are replaced only if the
-// program wrote them and nobody has changed them since: written.sha256 in the
-// folder lists them, and sha256sum can check it. --formats adds the lists as a
-// workbook (lists.xlsx) and drawings for drafting programs (dxf).
+// Files are replaced only if the program wrote them and nobody has changed them
+// since: written.sha256 in the folder lists them, and sha256sum can check it.
+// --formats adds the lists as a workbook (lists.xlsx) and drawings for drafting
+// programs (dxf). CSV files have commas between and decimal points in every
+// language, for programs (RFC 4180); a spreadsheet program shows the workbook's
+// numbers in the reader's own notation.
 //
 // For example:
 //
@@ -226,7 +227,6 @@
 //	    --folder folder   also write the plan's files into this folder
 //	    --formats list    some of csv,xlsx,svg,dxf (default csv,svg)
 //	    --json            print the plan document as JSON and nothing else
-//	    --lang language   en-GB, en-US, de or fr (that of LANG, if not given)
 //	-q, --quiet           print errors only
 //	    --replace         replace files that are not the program's
 //	    --units system    metric or imperial (the job's, if not given)
@@ -265,7 +265,6 @@
 //
 //	    --blank              a survey sheet for a room not measured yet
 //	    --labels grid        grid of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter) (default "plain")
-//	    --lang language      en-GB, en-US, de or fr (that of LANG, if not given)
 //	    --paper-size paper   A4, A3, letter or tabloid paper (that of the language, letter for inches)
 //	-q, --quiet              print errors only
 //	    --replace            replace files that are not the program's
@@ -287,7 +286,7 @@
 //
 // Flags:
 //
-//	--data folder   the folder that the jobs are kept in (the user's data folder, if not given)
+//	--data folder   the folder that the jobs are kept in (the user's, if not given)
 //
 // # Draw every roll with its cuts
 //
@@ -344,7 +343,7 @@
 //	--address host:port   listen at this host:port; port 0 takes a free one (default "127.0.0.1:8417")
 //	--allow-host name     answer to this name too; as often as needed
 //	--cert file           a file with the certificate for HTTPS, in PEM
-//	--data folder         the folder that the jobs are kept in (the user's data folder, if not given)
+//	--data folder         the folder that the jobs are kept in (the user's, if not given)
 //	--key file            a file with its key, in PEM
 //	--log text            how the log is written: text or json (default "text")
 //	--open                also open the address in the browser
@@ -506,8 +505,8 @@
 //	    no piece longer than long_piece, none with openings cut out of both its
 //	    sides (common practice)
 //
-// Beside these: roll 1000, drop 12, piece 4, batch_change 500.
-// Where no figure is published, "common practice" says so.
+// Beside these: roll 1000, drop 12, piece 4, batch_change 500. Where no figure is
+// published, "common practice" says so.
 //
 // # The usual cautions
 //

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"firstdrop/job"
+	"firstdrop/words"
 )
 
 // The exit codes. `firstdrop help exit-codes` tells them to people.
@@ -20,19 +21,45 @@ const (
 	exitInterrupted = 130 // interrupted, with everything as it was
 )
 
-// failure is an error with the exit code it leads to.
+// failure is an error with the exit code it leads to: a message of the program's
+// catalogue with what it has filled in, or else another error as it is.
 type failure struct {
 	code int
-	err  error
+	id   string // "" where the cause says it all
+	args []any
+	err  error // the cause; nil when there is none
 }
 
-func (f *failure) Error() string { return f.err.Error() }
+// fail returns a failure that says a message. An error among the arguments is its
+// cause.
+func fail(code int, id string, args ...any) error {
+	f := &failure{code: code, id: id, args: args}
+	for _, a := range args {
+		if err, ok := a.(error); ok {
+			f.err = err
+		}
+	}
+	return f
+}
 
-// Unwrap returns the error itself.
+func (f *failure) Error() string { return f.told(speaking("")) }
+
+// Unwrap returns the cause.
 func (f *failure) Unwrap() error { return f.err }
 
-func fail(code int, format string, args ...any) error {
-	return &failure{code, fmt.Errorf(format, args...)}
+// told says it in a language.
+func (f *failure) told(c *words.Catalogue) string {
+	if f.id == "" {
+		return told(c, f.err)
+	}
+	args := make([]any, len(f.args))
+	for i, a := range f.args {
+		args[i] = a
+		if err, ok := a.(error); ok {
+			args[i] = told(c, err)
+		}
+	}
+	return c.Text(f.id, args...)
 }
 
 // exitCode returns the code of an error that a command returned. begun says
@@ -56,14 +83,14 @@ func exitCode(err error, begun bool) int {
 // file:line:column, which editors follow; everything else says who speaks.
 func (p *program) report(err error, code int) {
 	var problems job.Problems
-	text := "firstdrop: " + err.Error()
+	text := "firstdrop: " + told(p.lang, err)
 	switch {
 	case code == exitInterrupted:
-		text = "firstdrop: interrupted; nothing is left half done"
+		text = "firstdrop: " + p.lang.Text("error.interrupted")
 	case errors.As(err, &problems):
-		text = err.Error()
+		text = told(p.lang, err)
 	case code == exitUsage && p.asked != nil:
-		text += fmt.Sprintf("\nTry: %s --help", p.asked.CommandPath())
+		text += "\n" + p.lang.Text("error.try", "command", p.asked.CommandPath()+" --help")
 	}
 	fmt.Fprintln(p.err, printable(text))
 }
@@ -72,7 +99,7 @@ func (p *program) report(err error, code int) {
 // file's name.
 func printable(text string) string {
 	return strings.Map(func(r rune) rune {
-		if r == '\n' || unicode.IsPrint(r) {
+		if r == '\n' || r == '\u00a0' || unicode.IsPrint(r) {
 			return r
 		}
 		return unicode.ReplacementChar

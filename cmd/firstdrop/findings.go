@@ -14,20 +14,14 @@ import (
 
 func (p *program) findingsCommand() *cobra.Command {
 	var units unitsFlag
-	var lang langFlag
 	var asJSON bool
 	c := p.command(cobra.Command{
-		Use:   "findings JOB",
-		Short: "List everything to know about a job's plan",
-		Long: `Findings plans a job and lists what people must know of it, gravest first: what
-looks wrong on the wall or costs paper (serious), what to look at before cutting
-(caution), and what is good to know (note), each with its place and its size.`,
+		Use: "findings JOB",
 		Example: `  firstdrop findings room.yaml
   firstdrop findings room.yaml --json`,
 		Args:              oneJob,
 		ValidArgsFunction: completeJob,
 	}, func(c *cobra.Command, args []string) error {
-		p.lang = lang.catalogue()
 		pl, err := p.plan(c.Context(), args[0], units)
 		if err != nil {
 			return err
@@ -36,7 +30,7 @@ looks wrong on the wall or costs paper (serious), what to look at before cutting
 			return written(writeFindings(p.out, pl.plan.Findings, pl.said(), pl.lang))
 		}
 		if len(pl.plan.Findings) == 0 {
-			_, err := fmt.Fprintln(p.out, "Nothing to watch for.")
+			_, err := fmt.Fprintln(p.out, pl.text("watch.clear"))
 			return written(err)
 		}
 		if err := p.printFindings(pl.said(), pl.lang); err != nil {
@@ -44,14 +38,13 @@ looks wrong on the wall or costs paper (serious), what to look at before cutting
 		}
 		return p.printCare(pl)
 	})
-	lang.addTo(c)
-	c.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON, lengths in millimetres")
-	return units.addTo(c, "metric or imperial (the job's, if not given)")
+	c.Flags().BoolVar(&asJSON, "json", false, "")
+	return units.addTo(c)
 }
 
 // findingLines returns a finding as lines: its severity, then its words.
-func (s *screen) findingLines(severity finding.Severity, text string, width int) []string {
-	word := severity.String() + ":"
+func (s *screen) findingLines(c *words.Catalogue, severity finding.Severity, text string, width int) []string {
+	word := c.Text("severity." + severity.String())
 	lines := wrap(word+" "+text, width)
 	lines[0] = s.in(severityInk(severity), word) + lines[0][len(word):]
 	return lines
@@ -71,7 +64,7 @@ func severityInk(s finding.Severity) ink {
 // it has one.
 func (p *program) printFindings(fs []finding.Finding, lang *words.Catalogue) error {
 	for _, f := range fs {
-		for i, l := range p.out.findingLines(f.Severity, tell.Finding(lang, f), p.out.width-5) {
+		for i, l := range p.out.findingLines(lang, f.Severity, tell.Finding(lang, f), p.out.width-5) {
 			indent := "     "
 			if i == 0 && f.Number > 0 {
 				indent = fmt.Sprintf("%3d  ", f.Number)
@@ -106,4 +99,15 @@ func writeJSON(w io.Writer, v any) error {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(v)
+}
+
+// printCare prints the cautions below a list.
+func (p *program) printCare(pl *planned) error {
+	text := pl.text("label.care") + " " + tell.Care(pl.lang, pl.plan) + " " + pl.text("care.more", "command", "firstdrop help safety")
+	for _, l := range wrap(text, p.out.width) {
+		if _, err := fmt.Fprintln(p.out, l); err != nil {
+			return written(err)
+		}
+	}
+	return nil
 }

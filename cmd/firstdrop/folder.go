@@ -11,6 +11,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"firstdrop/words"
 )
 
 // A folder is written so that nothing is lost and nothing is half done:
@@ -45,25 +47,25 @@ type saved struct {
 }
 
 // notes says it to people.
-func (s *saved) notes() []string {
+func (s *saved) notes(c *words.Catalogue) []string {
 	folder := strings.TrimRight(s.folder, "/") + "/"
-	notes := []string{fmt.Sprintf("Wrote %s in %s: %s", count(len(s.wrote), "file"), folder, strings.Join(gathered(s.wrote), ", "))}
+	notes := []string{c.Text("folder.wrote", "n", len(s.wrote), "folder", folder, "files", strings.Join(gathered(c, s.wrote), ", "))}
 	if len(s.removed) > 0 {
-		notes = append(notes, "Removed from an earlier plan: "+strings.Join(s.removed, ", "))
+		notes = append(notes, c.Text("folder.removed", "files", strings.Join(s.removed, ", ")))
 	}
-	return append(notes, s.warnings()...)
+	return append(notes, s.warnings(c)...)
 }
 
 // warnings are the notes that must be said even to those who want none.
-func (s *saved) warnings() []string {
+func (s *saved) warnings(c *words.Catalogue) []string {
 	if len(s.kept) == 0 {
 		return nil
 	}
-	return []string{"Left alone, from an earlier plan but changed since: " + strings.Join(s.kept, ", ")}
+	return []string{c.Text("folder.kept", "files", strings.Join(s.kept, ", "))}
 }
 
 // gathered puts the drawings of the walls into one word.
-func gathered(names []string) []string {
+func gathered(c *words.Catalogue, names []string) []string {
 	var out []string
 	drawings := []string{".svg", ".dxf"}
 	walls := make([]int, len(drawings))
@@ -76,7 +78,7 @@ func gathered(names []string) []string {
 	}
 	for i, n := range walls {
 		if n > 0 {
-			out = append(out, count(n, "wall")+" as wall-…"+drawings[i])
+			out = append(out, c.Text("folder.walls", "n", n, "name", "wall-…"+drawings[i]))
 		}
 	}
 	return out
@@ -101,11 +103,11 @@ func saveFolder(ctx context.Context, name string, files []outFile, replace bool)
 // spares names.
 func saveBeside(ctx context.Context, name string, files []outFile, replace bool, spares func(name string) bool) (*saved, error) {
 	if err := os.MkdirAll(name, 0o777); err != nil {
-		return nil, fileError("cannot make the folder", name, err)
+		return nil, fileError("file.make-folder", name, err)
 	}
 	root, err := os.OpenRoot(name)
 	if err != nil {
-		return nil, fileError("cannot open the folder", name, err)
+		return nil, fileError("file.open-folder", name, err)
 	}
 	defer root.Close()
 	f := &folder{name: name, root: root, ledger: map[string][]string{}, spares: spares}
@@ -123,7 +125,7 @@ func saveBeside(ctx context.Context, name string, files []outFile, replace bool,
 func saveAlone(ctx context.Context, name, path string, data []byte, mode fs.FileMode) error {
 	root, err := os.OpenRoot(filepath.Dir(path))
 	if err != nil {
-		return fileError("cannot write", name, err)
+		return fileError("file.write", name, err)
 	}
 	defer root.Close()
 	f, file := &folder{name: filepath.Dir(path), root: root}, outFile{filepath.Base(path), data}
@@ -133,7 +135,7 @@ func saveAlone(ctx context.Context, name, path string, data []byte, mode fs.File
 	if mode != 0 {
 		if err := root.Chmod(staged(file.name), mode); err != nil {
 			f.discard([]outFile{file})
-			return fileError("cannot write", name, err)
+			return fileError("file.write", name, err)
 		}
 	}
 	return f.settle(file)
@@ -153,9 +155,9 @@ func (f *folder) look(files []outFile, replace bool) error {
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 		case err != nil:
-			return fileError("cannot look at", f.path(file.name), err)
+			return fileError("file.look-at", f.path(file.name), err)
 		case info.IsDir():
-			return fail(exitFile, "%s is a folder, and a file of that name is to be written; nothing was written", f.path(file.name))
+			return fail(exitFile, "folder.in-the-way", "file", f.path(file.name))
 		case !f.isOwn(file.name) && !f.holds(file):
 			others = append(others, file.name)
 		}
@@ -163,8 +165,7 @@ func (f *folder) look(files []outFile, replace bool) error {
 	if len(others) == 0 || replace {
 		return nil
 	}
-	return fail(exitFile, "%s holds files that firstdrop did not write, or that were changed since: %s\nNothing was written; choose another folder, or add --replace to lose them.",
-		f.name, strings.Join(others, ", "))
+	return fail(exitFile, "folder.others", "folder", f.name, "files", strings.Join(others, ", "))
 }
 
 func (f *folder) path(name string) string { return strings.TrimRight(f.name, "/") + "/" + name }
@@ -221,7 +222,7 @@ func (f *folder) stage(ctx context.Context, files []outFile) (err error) {
 			return context.Canceled
 		}
 		if err := f.writeStaged(file); err != nil {
-			return fileError("cannot write", f.path(file.name), err)
+			return fileError("file.write", f.path(file.name), err)
 		}
 	}
 	return nil
@@ -239,7 +240,7 @@ func (f *folder) writeStaged(file outFile) error {
 // settle renames a staged file into place.
 func (f *folder) settle(file outFile) error {
 	if err := f.root.Rename(staged(file.name), file.name); err != nil {
-		return fileError("cannot write", f.path(file.name), err)
+		return fileError("file.write", f.path(file.name), err)
 	}
 	return nil
 }
@@ -316,7 +317,7 @@ func (f *folder) writeLedger() error {
 		err = f.root.Rename(staged(ledgerName), ledgerName)
 	}
 	if err != nil {
-		return fileError("cannot write", f.path(ledgerName), err)
+		return fileError("file.write", f.path(ledgerName), err)
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -27,7 +26,7 @@ func (f *formatsFlag) Set(text string) error {
 	for name := range strings.SplitSeq(text, ",") {
 		name = strings.ToLower(strings.TrimSpace(name))
 		if !slices.Contains(formats, name) {
-			return fmt.Errorf("%q is none of %s", name, strings.Join(formats, ", "))
+			return fail(exitUsage, "formats.none-of", "name", name, "formats", strings.Join(formats, ", "))
 		}
 		asked = append(asked, name)
 	}
@@ -41,6 +40,6 @@ func (f *formatsFlag) Type() string { return "list" }
 // addTo adds the flag to a command.
 func (f *formatsFlag) addTo(c *cobra.Command) {
 	*f = slices.Clone(usualFormats)
-	c.Flags().Var(f, "formats", "some of csv,xlsx,svg,dxf")
+	c.Flags().Var(f, "formats", "")
 	_ = c.RegisterFlagCompletionFunc("formats", cobra.FixedCompletions(formats, cobra.ShellCompDirectiveNoFileComp))
 }

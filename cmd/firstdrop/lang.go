@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -14,13 +12,27 @@ import (
 // environment.
 type langFlag string
 
-// catalogue returns the language that was asked for, or else that of the
-// environment if there is one, or else British English.
-func (f *langFlag) catalogue() *words.Catalogue {
-	if *f != "" {
-		return words.For(string(*f))
+// asked returns the language that a call asks for with --lang, or else that of the
+// environment. It is known before the call is understood, since help and what is
+// wrong with the call are said in it too.
+func asked(args []string, env func(string) string) string {
+	for i, a := range args {
+		value, is := strings.CutPrefix(a, "--lang")
+		switch {
+		case a == "--":
+			return environment(env)
+		case is && strings.HasPrefix(value, "="):
+			value = value[1:]
+		case is && value == "" && i+1 < len(args):
+			value = args[i+1]
+		default:
+			continue
+		}
+		if tag, ok := words.Match(value); ok {
+			return tag
+		}
 	}
-	return words.For(environment(os.Getenv))
+	return environment(env)
 }
 
 // environment returns the locale of the first of the variables of POSIX that is
@@ -41,7 +53,7 @@ func (f *langFlag) String() string { return string(*f) }
 func (f *langFlag) Set(text string) error {
 	tag, ok := words.Match(text)
 	if !ok {
-		return fmt.Errorf("it is one of %s", strings.Join(words.Languages(), ", "))
+		return fail(exitUsage, "lang.one-of", "languages", strings.Join(words.Languages(), ", "))
 	}
 	*f = langFlag(tag)
 	return nil
@@ -50,8 +62,8 @@ func (f *langFlag) Set(text string) error {
 // Type names the value in help texts.
 func (f *langFlag) Type() string { return "language" }
 
-// addTo adds the flag to a command.
+// addTo adds the flag to a command and all below it.
 func (f *langFlag) addTo(c *cobra.Command) {
-	c.Flags().Var(f, "lang", "en-GB, en-US, de or fr (that of LANG, if not given)")
+	c.PersistentFlags().Var(f, "lang", "")
 	_ = c.RegisterFlagCompletionFunc("lang", cobra.FixedCompletions(words.Languages(), cobra.ShellCompDirectiveNoFileComp))
 }

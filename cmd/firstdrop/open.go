@@ -16,6 +16,7 @@ import (
 	"firstdrop/job/yaml"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/tell"
 	"firstdrop/words"
 )
 
@@ -29,14 +30,14 @@ func (p *program) read(ctx context.Context, name string) (*job.Job, error) {
 	if err != nil {
 		return nil, err
 	}
-	return readText(ctx, name, data)
+	return p.readText(ctx, name, data)
 }
 
 // readText returns the job that a text holds.
-func readText(ctx context.Context, name string, data []byte) (*job.Job, error) {
+func (p *program) readText(ctx context.Context, name string, data []byte) (*job.Job, error) {
 	shown := name
 	if name == "-" {
-		shown = "standard input"
+		shown = p.lang.Text("file.standard-input")
 	}
 	j, err := soon(ctx, func() (*job.Job, error) { return yaml.Read(shown, data) })
 	if err != nil {
@@ -50,25 +51,25 @@ func (p *program) load(name string) ([]byte, error) {
 	if name != "-" {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, fileError("cannot read", name, err)
+			return nil, fileError("file.read", name, err)
 		}
 		defer f.Close()
 		in = f
 	}
 	data, err := io.ReadAll(io.LimitReader(in, mostRead))
 	if err != nil {
-		return nil, fileError("cannot read", name, err)
+		return nil, fileError("file.read", name, err)
 	}
 	return data, nil
 }
 
 // fileError says what could not be done with a file, and why, once.
-func fileError(what, name string, err error) error {
+func fileError(id, name string, err error) error {
 	var path *fs.PathError
 	if errors.As(err, &path) {
 		err = path.Err
 	}
-	return fail(exitFile, "%s %s: %w", what, name, err)
+	return fail(exitFile, id, "file", name, "why", err)
 }
 
 // jobError marks an error as the job's, unless it is marked already.
@@ -77,7 +78,7 @@ func jobError(err error) error {
 	if errors.As(err, &f) || errors.Is(err, context.Canceled) {
 		return err
 	}
-	return &failure{exitJob, err}
+	return &failure{code: exitJob, err: err}
 }
 
 // planned is a job with its plan, which has passed the audit.
@@ -101,7 +102,7 @@ func (p *program) plan(ctx context.Context, name string, units unitsFlag) (*plan
 
 // planText does the same for a text that need not be in its file yet.
 func (p *program) planText(ctx context.Context, name string, data []byte, units unitsFlag) (*planned, error) {
-	j, err := readText(ctx, name, data)
+	j, err := p.readText(ctx, name, data)
 	if err != nil {
 		return nil, err
 	}
@@ -116,7 +117,7 @@ func (p *program) planJob(ctx context.Context, name string, j *job.Job, units un
 	}
 	made, err := soon(ctx, func() (*plan.Plan, error) { return p.make(task) })
 	if err != nil {
-		return nil, unplannable(j, err, units.or(j.Units.System()))
+		return nil, p.unplannable(j, err, units.or(j.Units.System()))
 	}
 	wrong, err := soon(ctx, func() ([]audit.Violation, error) { return audit.Plan(made), nil })
 	if err != nil {
@@ -133,33 +134,32 @@ func (p *program) planJob(ctx context.Context, name string, j *job.Job, units un
 
 // unplannable says why a sound job has no plan, and what in it looks like a
 // slip: a height of 24 m is allowed, but then no roll is long enough.
-func unplannable(j *job.Job, err error, units measure.System) error {
+func (p *program) unplannable(j *job.Job, err error, units measure.System) error {
 	err = jobError(err)
 	if exitCode(err, true) != exitJob {
 		return err
 	}
-	text := strings.TrimPrefix(err.Error(), "plan: ")
+	c := p.lang.In(units)
+	text := strings.TrimPrefix(told(c, err), "plan: ")
 	var piece *plan.PieceError
 	if errors.As(err, &piece) {
-		text = tooLong(piece, units)
+		text = tooLong(c, piece)
 	}
-	for _, k := range kinds(j.Findings()) {
-		if k.first.Severity == finding.Serious {
-			text += "\nPlease look at this first: " + k.words(english(units))
+	for _, k := range tell.Kinds(j.Findings()) {
+		if k.First.Severity == finding.Serious {
+			text += "\n" + c.Text("error.look-first", "finding", k.Words(c))
 		}
 	}
-	return fail(exitJob, "%s", text)
+	return fail(exitJob, "error.text", "text", text)
 }
 
 // tooLong says in the hanger's words that a piece cannot be cut from its roll.
-func tooLong(e *plan.PieceError, units measure.System) string {
-	need, roll := e.Length.Format(units), e.Roll.Format(units)
-	why := fmt.Sprintf("a roll of %s has %s", e.Paper, roll)
+func tooLong(c *words.Catalogue, e *plan.PieceError) string {
+	id := "piece.too-long"
 	if e.Length <= e.Roll {
-		why = fmt.Sprintf("a roll of %s has %s and may begin anywhere in the design, so that this much is not sure to be left", e.Paper, roll)
+		id = "piece.not-sure"
 	}
-	return fmt.Sprintf("piece %s on wall %s must be cut %s long, but %s; choose a longer roll, or divide the wall by a rail or a border",
-		e.Piece, e.Wall, need, why)
+	return c.Text(id, "piece", e.Piece, "wall", c.Name(e.Wall), "need", e.Length, "paper", e.Paper, "roll", e.Roll)
 }
 
 // untrue reports a plan that did not pass its audit: a fault of the program.
@@ -176,8 +176,5 @@ func untrue(wrong []audit.Violation) error {
 	for i, r := range rules {
 		rules[i] = fmt.Sprintf("%s (%d)", r, count[r])
 	}
-	return fail(exitInternal, `internal error: the plan did not pass its audit, so it is not shown and nothing is written.
-Rules broken: %s
-The first: %v
-This is a fault of the program, not of the job. Please report it with the job.`, strings.Join(rules, ", "), wrong[0])
+	return fail(exitInternal, "error.untrue", "rules", strings.Join(rules, ", "), "first", fmt.Sprint(wrong[0]))
 }

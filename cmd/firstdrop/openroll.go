@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,6 +14,8 @@ import (
 	"firstdrop/job"
 	"firstdrop/job/yaml"
 	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/tell"
 )
 
 // openFlags are the flags of `firstdrop open`.
@@ -25,12 +28,7 @@ type openFlags struct {
 func (p *program) openCommand() *cobra.Command {
 	var f openFlags
 	c := p.command(cobra.Command{
-		Use:   "open JOB --roll NAME --length LENGTH",
-		Short: "Write a roll that has been opened into the job",
-		Long: `Open writes into the job what one finds on opening a roll: its true length, how
-far from its beginning the design first begins, flaws, separate lengths, and its
-batch. From then on the plan cuts this very roll. Every other line of a YAML job
-stays as it is, with its comments. Write the name on the roll, too.`,
+		Use: "open JOB --roll NAME --length LENGTH",
 		Example: `  firstdrop open room.yaml --roll A1 --length 10.03m --begins 212mm --batch 17
   firstdrop open room.yaml --paper Ferns --roll A2 --length 9m --flaw 3.2m-3.35m
   firstdrop open room.yaml --roll 3 --part 6.1m@120mm --part 3.9m@40mm`,
@@ -38,14 +36,14 @@ stays as it is, with its comments. Write the name on the roll, too.`,
 		ValidArgsFunction: completeJob,
 	}, func(c *cobra.Command, args []string) error { return p.open(c.Context(), args[0], &f) })
 	flags := c.Flags()
-	flags.StringVar(&f.paper, "paper", "", "which paper, if the job has several")
-	flags.StringVar(&f.roll, "roll", "", "what is written on the roll")
-	flags.StringVar(&f.batch, "batch", "", "its batch, if not the label's")
-	flags.StringVar(&f.length, "length", "", "how much of it can be used")
-	flags.StringVar(&f.begins, "begins", "", "from its beginning to where the design first begins")
-	flags.StringArrayVar(&f.flaws, "flaw", nil, "a stretch not to be used, `FROM-TO`; as often as needed")
-	flags.StringArrayVar(&f.parts, "part", nil, "a separate length, `LENGTH[@BEGINS]`, instead of --length")
-	flags.BoolVar(&f.replace, "replace", false, "replace a roll of that name")
+	flags.StringVar(&f.paper, "paper", "", "")
+	flags.StringVar(&f.roll, "roll", "", "")
+	flags.StringVar(&f.batch, "batch", "", "")
+	flags.StringVar(&f.length, "length", "", "")
+	flags.StringVar(&f.begins, "begins", "", "")
+	flags.StringArrayVar(&f.flaws, "flaw", nil, "")
+	flags.StringArrayVar(&f.parts, "part", nil, "")
+	flags.BoolVar(&f.replace, "replace", false, "")
 	_ = c.RegisterFlagCompletionFunc("paper", cobra.NoFileCompletions)
 	return c
 }
@@ -54,11 +52,11 @@ stays as it is, with its comments. Write the name on the roll, too.`,
 func (p *program) open(ctx context.Context, name string, f *openFlags) error {
 	switch {
 	case name == "-":
-		return fail(exitUsage, "open changes a job's file, so it needs its name")
+		return fail(exitUsage, "open.file")
 	case f.roll == "":
-		return fail(exitUsage, "--roll needs the name that is written on the roll")
+		return fail(exitUsage, "open.roll")
 	case (f.length == "") == (len(f.parts) == 0):
-		return fail(exitUsage, "give either --length or, for a roll in separate lengths, --part for each")
+		return fail(exitUsage, "open.length-or-parts")
 	}
 	data, err := p.load(name)
 	if err != nil {
@@ -70,24 +68,24 @@ func (p *program) open(ctx context.Context, name string, f *openFlags) error {
 	}
 	roll, err := f.read(was.Units)
 	if err != nil {
-		return fail(exitUsage, "%w", err)
+		return fail(exitUsage, "error.text", "text", err)
 	}
 	text, err := yaml.WithRoll(name, data, f.paper, roll, f.replace)
 	switch {
 	case errors.Is(err, job.ErrRollThere):
-		return fail(exitFile, "%w; give it another name, or add --replace", err)
+		return fail(exitFile, "open.there", "why", err)
 	case err != nil:
 		return jobError(err)
 	}
 	before, _ := p.plan(ctx, name, unitsFlag{}) // there may be none yet
 	after, err := p.planText(ctx, name, text, unitsFlag{})
 	if err != nil {
-		return fmt.Errorf("with this roll the job cannot be planned, so nothing was written: %w", err)
+		return fail(exitCode(err, true), "open.no-plan", "why", err)
 	}
 	if err := rewrite(ctx, name, text); err != nil {
 		return err
 	}
-	_, err = fmt.Fprint(p.out, told(name, f, before, after))
+	_, err = fmt.Fprint(p.out, opened(name, f, before, after))
 	return written(err)
 }
 
@@ -98,7 +96,7 @@ func (f *openFlags) read(bare measure.Unit) (job.Roll, error) {
 	length := func(flag, text string) (l measure.Length) {
 		var e error
 		if l, e = measure.ParseLength(strings.TrimSpace(text), bare); e != nil && err == nil {
-			err = fmt.Errorf("--%s: %w", flag, e)
+			err = fail(exitUsage, "flag.wrong", "flag", "--"+flag, "why", e)
 		}
 		return l
 	}
@@ -120,7 +118,7 @@ func (f *openFlags) read(bare measure.Unit) (job.Roll, error) {
 	for _, text := range f.flaws {
 		from, to, ok := cutRange(text, bare)
 		if !ok && err == nil {
-			err = fmt.Errorf("--flaw %s: write from where to where, as 3.2m-3.35m", text)
+			err = fail(exitUsage, "open.flaw", "text", text)
 		}
 		r.Flaws = append(r.Flaws, job.Flaw{From: from, To: to})
 	}
@@ -153,41 +151,34 @@ func cutRange(text string, bare measure.Unit) (from, to measure.Length, ok bool)
 func rewrite(ctx context.Context, name string, text []byte) error {
 	real, err := filepath.EvalSymlinks(name)
 	if err != nil {
-		return fileError("cannot write", name, err)
+		return fileError("file.write", name, err)
 	}
 	info, err := os.Stat(real)
 	if err != nil {
-		return fileError("cannot write", name, err)
+		return fileError("file.write", name, err)
 	}
 	return saveAlone(ctx, name, real, text, info.Mode().Perm())
 }
 
-// told says what was written, and how the count of rolls to buy has changed.
-func told(name string, f *openFlags, before, after *planned) string {
-	i := 0
-	for k := range after.plan.Task.Papers {
-		if after.plan.Task.Papers[k].Name == f.paper {
-			i = k
-		}
-	}
-	paper := printable(after.plan.Task.Papers[i].Name)
-	done := "Added"
+// opened says what was written, and how the count of rolls to buy has changed.
+func opened(name string, f *openFlags, before, after *planned) string {
+	i := max(0, slices.IndexFunc(after.plan.Task.Papers, func(p paper.Paper) bool { return p.Name == f.paper }))
+	id := "open.added"
 	if f.replace {
-		done = "Put in place"
+		id = "open.replaced"
 	}
-	text := fmt.Sprintf("%s roll %s of %s: %s\n", done, printable(f.roll), paper, printable(name))
-	buy := after.plan.Papers[i].Buy()
+	lines := []string{after.text(id, "roll", printable(f.roll), "paper", printable(after.plan.Task.Papers[i].Name), "file", printable(name))}
+	buy := tell.Rolled(after.lang, after.plan.Papers[i].Buy())
 	if before != nil && i < len(before.plan.Papers) {
-		was := before.plan.Papers[i].Buy()
-		text += fmt.Sprintf("To buy before: %s; now: %s.\n", count(was, "roll"), count(buy, "roll"))
+		lines = append(lines, after.text("open.buy-before", "before", tell.Rolled(after.lang, before.plan.Papers[i].Buy()), "now", buy))
 	} else {
-		text += fmt.Sprintf("To buy now: %s.\n", count(buy, "roll"))
+		lines = append(lines, after.text("open.buy", "now", buy))
 	}
 	if !after.cutsFrom(i, f.roll) {
-		text += fmt.Sprintf("The plan does not cut from roll %s: look at its batch, its length and its flaws.\n", printable(f.roll))
+		lines = append(lines, after.text("open.not-cut", "roll", printable(f.roll)))
 	}
-	if missing := after.missing(i); missing != "" {
-		text += "MISSING: " + printable(missing) + "\n"
+	if missing := tell.Missing(after.lang, after.plan, i); missing != "" {
+		lines = append(lines, after.text("page.of", "title", after.text("label.missing"), "name", printable(missing)))
 	}
-	return text
+	return strings.Join(lines, "\n") + "\n"
 }

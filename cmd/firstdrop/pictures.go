@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -43,7 +42,7 @@ func (pl *planned) picture(name string, label *paper.Paper) (*draw.Picture, erro
 	}
 	path := filepath.FromSlash(name)
 	if !filepath.IsLocal(path) {
-		return nil, fail(exitJob, "picture %q of paper %s must lie in the job's folder or below it, or be one of the demo designs tulips, quince, ginkgo", name, label.Name)
+		return nil, fail(exitJob, "picture.elsewhere", "picture", name, "paper", label.Name)
 	}
 	folder := "."
 	if pl.name != "-" {
@@ -51,11 +50,11 @@ func (pl *planned) picture(name string, label *paper.Paper) (*draw.Picture, erro
 	}
 	data, err := readPicture(folder, path)
 	if err != nil {
-		return nil, fileError("cannot read the picture", filepath.Join(folder, path), err)
+		return nil, fileError("file.read-picture", filepath.Join(folder, path), err)
 	}
 	p, err := picture.Decode(data)
 	if err != nil {
-		return nil, fail(exitJob, "picture %q of paper %s: %v", name, label.Name, err)
+		return nil, fail(exitJob, "picture.bad", "picture", name, "paper", label.Name, "why", err)
 	}
 	return p, nil
 }
@@ -75,7 +74,7 @@ func readPicture(folder, path string) ([]byte, error) {
 	defer f.Close()
 	data, err := io.ReadAll(io.LimitReader(f, picture.MostBytes+1))
 	if err == nil && len(data) > picture.MostBytes {
-		err = fmt.Errorf("it has more than %d bytes", picture.MostBytes)
+		err = fail(exitFile, "picture.large", "most", picture.MostBytes)
 	}
 	return data, err
 }

@@ -11,7 +11,6 @@ import (
 // planFlags are the flags of `firstdrop plan`.
 type planFlags struct {
 	units   unitsFlag
-	lang    langFlag
 	asJSON  bool
 	quiet   bool
 	folder  string
@@ -23,19 +22,7 @@ type planFlags struct {
 func (p *program) planCommand() *cobra.Command {
 	var f planFlags
 	c := p.command(cobra.Command{
-		Use:   "plan JOB",
-		Short: "Plan a job: what to buy, where to begin, what to watch for",
-		Long: `Plan finds where the first plumb line goes, where every drop stands, how each
-piece is cut and from which roll, and the fewest rolls that do. It prints what
-one wants to know first. Every plan is worked out a second time by another road
-before it is shown; one that does not pass is neither shown nor saved.
-
-With --folder it also writes plan.json, the cutting list in hanging order (or
-with --as-cut roll by roll), the map of the rolls, and a drawing of every wall.
-Files are replaced only if the
-program wrote them and nobody has changed them since: written.sha256 in the
-folder lists them, and sha256sum can check it. --formats adds the lists as a
-workbook (lists.xlsx) and drawings for drafting programs (dxf).`,
+		Use: "plan JOB",
 		Example: `  firstdrop plan room.yaml
   firstdrop plan room.yaml --folder hanging --units imperial
   firstdrop plan room.yaml --json | jq .summary.papers
@@ -45,28 +32,26 @@ workbook (lists.xlsx) and drawings for drafting programs (dxf).`,
 	}, func(c *cobra.Command, args []string) error {
 		switch {
 		case f.folder == "" && c.Flags().Changed("folder"):
-			return fail(exitUsage, "--folder needs the name of a folder")
+			return fail(exitUsage, "plan.folder")
 		case f.folder == "" && c.Flags().Changed("formats"):
-			return fail(exitUsage, "--formats says what goes into a folder; name it with --folder")
+			return fail(exitUsage, "plan.formats")
 		case f.folder == "" && f.replace:
-			return fail(exitUsage, "--replace says what to do with files in a folder; name it with --folder")
+			return fail(exitUsage, "plan.replace")
 		}
-		p.lang = f.lang.catalogue()
 		pl, err := p.plan(c.Context(), args[0], f.units)
 		if err != nil {
 			return err
 		}
 		return p.show(c.Context(), pl, f)
 	})
-	f.lang.addTo(c)
 	f.formats.addTo(c)
-	c.Flags().BoolVar(&f.asJSON, "json", false, "print the plan document as JSON and nothing else")
-	c.Flags().StringVar(&f.folder, "folder", "", "also write the plan's files into this `folder`")
-	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")
-	c.Flags().BoolVar(&f.asCut, "as-cut", false, "list the cuts roll by roll, not in hanging order")
-	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "print errors only")
+	c.Flags().BoolVar(&f.asJSON, "json", false, "")
+	c.Flags().StringVar(&f.folder, "folder", "", "")
+	c.Flags().BoolVar(&f.replace, "replace", false, "")
+	c.Flags().BoolVar(&f.asCut, "as-cut", false, "")
+	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "")
 	_ = c.MarkFlagDirname("folder")
-	return f.units.addTo(c, "metric or imperial (the job's, if not given)")
+	return f.units.addTo(c)
 }
 
 // show saves and prints a plan as the flags ask.
@@ -81,9 +66,9 @@ func (p *program) show(ctx context.Context, pl *planned, f planFlags) error {
 		if err != nil {
 			return err
 		}
-		notes = s.notes()
+		notes = s.notes(pl.lang)
 		if f.asJSON || f.quiet {
-			for _, w := range s.warnings() {
+			for _, w := range s.warnings(pl.lang) {
 				fmt.Fprintln(p.err, "firstdrop: "+w)
 			}
 		}

@@ -22,7 +22,6 @@ import (
 // printFlags are the flags of `firstdrop print`.
 type printFlags struct {
 	units   unitsFlag
-	lang    langFlag
 	to      string
 	size    string
 	scale   string
@@ -32,31 +31,10 @@ type printFlags struct {
 	replace bool
 }
 
-const printLong = `Print writes the sheets that are taken to the wall, as PDF at true scale: all in
-one file, where --to ends in .pdf, or a file for each in a folder.
-
-  survey   what to measure in this room, and where, with boxes to write in
-  order    what to buy in packs, why so many, and how sure that is
-  hanging  floor key, the unrolled room, an elevation of every wall
-  cutting  the cutting list, as one cuts and as one hangs
-  rolls    every cut of every roll to scale
-  labels   to stick on the drops
-  steps    the work in its order, drop by drop, with the cautions
-  record   what hangs where, what is left and what it can patch
-
-All are printed unless some are named. Each page has a ruler that shows whether
-the printer kept the scale. With --blank and no job it is a survey sheet for a
-room that nobody has measured yet.
-
-No file is replaced unless the program wrote it into the folder and nobody has
-changed it since, or --replace is given.`
-
 func (p *program) printCommand() *cobra.Command {
 	var f printFlags
 	c := p.command(cobra.Command{
-		Use:   "print JOB [SHEETS...] --to FOLDER|FILE.pdf",
-		Short: "Print the sheets that are taken to the wall",
-		Long:  printLong,
+		Use: "print JOB [SHEETS...] --to FOLDER|FILE.pdf",
 		Example: `  firstdrop print room.yaml --to sheets
   firstdrop print room.yaml hanging --to room.pdf --paper-size A3 --scale 1:20
   firstdrop print room.yaml labels --to labels.pdf --labels 3x7
@@ -69,22 +47,20 @@ func (p *program) printCommand() *cobra.Command {
 			return sheetNames(), cobra.ShellCompDirectiveNoFileComp
 		},
 	}, func(c *cobra.Command, args []string) error {
-		p.lang = f.lang.catalogue()
 		set, err := f.set()
 		if err != nil {
 			return err
 		}
 		return p.print(c.Context(), args, f, set)
 	})
-	c.Flags().StringVar(&f.to, "to", "", "the `folder` or .pdf file to write")
-	c.Flags().StringVar(&f.size, "paper-size", "", "A4, A3, letter or tabloid `paper` (that of the language, letter for inches)")
-	c.Flags().StringVar(&f.scale, "scale", "", "`1:n` for elevations (for each wall the largest that fits)")
-	c.Flags().StringVar(&f.labels, "labels", "plain", "`grid` of labels: plain, 3x8, 3x7 (A4) or 3x10 (letter)")
-	f.lang.addTo(c)
-	c.Flags().BoolVar(&f.blank, "blank", false, "a survey sheet for a room not measured yet")
-	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "print errors only")
-	c.Flags().BoolVar(&f.replace, "replace", false, "replace files that are not the program's")
-	return f.units.addTo(c, "metric or imperial (the job's, if not given)")
+	c.Flags().StringVar(&f.to, "to", "", "")
+	c.Flags().StringVar(&f.size, "paper-size", "", "")
+	c.Flags().StringVar(&f.scale, "scale", "", "")
+	c.Flags().StringVar(&f.labels, "labels", "plain", "")
+	c.Flags().BoolVar(&f.blank, "blank", false, "")
+	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "")
+	c.Flags().BoolVar(&f.replace, "replace", false, "")
+	return f.units.addTo(c)
 }
 
 // sheetNames lists the sheets by name.
@@ -99,16 +75,16 @@ func sheetNames() (names []string) {
 func (f *printFlags) args(c *cobra.Command, args []string) error {
 	if f.blank {
 		if len(args) > 0 {
-			return errors.New("--blank is for a room without a job; leave the job out")
+			return fail(exitUsage, "print.blank")
 		}
 		return nil
 	}
 	if len(args) == 0 {
-		return fmt.Errorf("%s needs a job: the name of a file, or - for standard input", c.CommandPath())
+		return fail(exitUsage, "job.needed", "command", c.CommandPath())
 	}
 	for _, name := range args[1:] {
 		if !slices.Contains(sheetNames(), name) {
-			return fmt.Errorf("there is no sheet %q; the sheets are %s", name, strings.Join(sheetNames(), ", "))
+			return fail(exitUsage, "print.no-sheet", "sheet", name, "sheets", strings.Join(sheetNames(), ", "))
 		}
 	}
 	return nil
@@ -117,12 +93,12 @@ func (f *printFlags) args(c *cobra.Command, args []string) error {
 // set returns what the flags say of the sheets.
 func (f *printFlags) set() (set sheet.Set, err error) {
 	if f.to == "" {
-		return set, fail(exitUsage, "--to needs the name of a folder, or of a file that ends in .pdf")
+		return set, fail(exitUsage, "print.to")
 	}
 	if f.size != "" {
 		format, ok := draw.FormatNamed(f.size)
 		if !ok {
-			return set, fail(exitUsage, "--paper-size is A4, A3, letter or tabloid, not %q", f.size)
+			return set, fail(exitUsage, "print.paper-size", "size", f.size)
 		}
 		set.Format = format
 	}
@@ -133,7 +109,7 @@ func (f *printFlags) set() (set sheet.Set, err error) {
 	}
 	grid, ok := sheet.GridNamed(f.labels)
 	if !ok {
-		return set, fail(exitUsage, "--labels is plain, 3x8, 3x7 or 3x10, not %q", f.labels)
+		return set, fail(exitUsage, "print.labels", "grid", f.labels)
 	}
 	set.Labels = grid
 	return set, nil
@@ -144,7 +120,7 @@ func parseScale(text string) (int64, error) {
 	one, n, ok := strings.Cut(text, ":")
 	scale, err := strconv.ParseInt(n, 10, 64)
 	if !ok || one != "1" || err != nil || scale < 1 || scale > 10_000 {
-		return 0, fail(exitUsage, "--scale is written 1:20, with a number from 1 to 10000, not %q", text)
+		return 0, fail(exitUsage, "print.scale", "scale", text)
 	}
 	return scale, nil
 }
@@ -188,7 +164,7 @@ func (p *program) print(ctx context.Context, args []string, f printFlags, set sh
 func tooLarge(err error) error {
 	var large *sheet.TooLargeError
 	if errors.As(err, &large) {
-		return fail(exitUsage, "%v", err)
+		return fail(exitUsage, "error.text", "text", err)
 	}
 	return err
 }
@@ -227,7 +203,7 @@ func isPDF(name string) bool { return strings.EqualFold(filepath.Ext(name), ".pd
 
 // savePrint saves the files and says so.
 func (p *program) savePrint(ctx context.Context, f printFlags, files []outFile) error {
-	notes := []string{fmt.Sprintf("Wrote %s.", f.to)}
+	notes := []string{p.lang.Text("file.wrote", "file", f.to)}
 	if isPDF(f.to) {
 		if err := saveOne(ctx, f.to, files[0].data, f.replace); err != nil {
 			return err
@@ -239,7 +215,7 @@ func (p *program) savePrint(ctx context.Context, f printFlags, files []outFile) 
 		if err != nil {
 			return err
 		}
-		notes = s.notes()
+		notes = s.notes(p.lang)
 	}
 	if f.quiet {
 		return nil
@@ -256,7 +232,7 @@ func saveOne(ctx context.Context, name string, data []byte, replace bool) error 
 	case err == nil && bytes.Equal(old, data):
 		return nil
 	case !errors.Is(err, fs.ErrNotExist) && !replace:
-		return fail(exitFile, "%s is there already and stays as it is; choose another name, or add --replace", name)
+		return fail(exitFile, "file.there", "file", name)
 	}
 	return saveAlone(ctx, name, name, data, 0)
 }

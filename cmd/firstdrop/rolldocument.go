@@ -58,7 +58,7 @@ func (pl *planned) rollDocuments() []paperRolls {
 			continue
 		}
 		label := &pl.plan.Task.Papers[i]
-		d := paperRolls{Paper: label.Name, Rolls: []rollDocument{}, Missing: pl.missing(i)}
+		d := paperRolls{Paper: label.Name, Rolls: []rollDocument{}, Missing: tell.Missing(pl.lang, pl.plan, i)}
 		for _, r := range tell.Rolls(pl.plan, i) {
 			d.Rolls = append(d.Rolls, pl.rollDocument(label, &r))
 		}

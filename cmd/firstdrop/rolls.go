@@ -16,11 +16,7 @@ func (p *program) rollsCommand() *cobra.Command {
 	var units unitsFlag
 	var asJSON bool
 	c := p.command(cobra.Command{
-		Use:   "rolls JOB",
-		Short: "Draw every roll with its cuts",
-		Long: `Rolls draws every roll to scale, from its beginning on the left: the pieces it
-gives, what runs by until the design comes right, flaws, and what is left over.
-Rolls in hand go by what is written on them.`,
+		Use: "rolls JOB",
 		Example: `  firstdrop rolls room.yaml
   firstdrop rolls room.yaml --json`,
 		Args:              oneJob,
@@ -35,31 +31,31 @@ Rolls in hand go by what is written on them.`,
 		}
 		return p.printRolls(pl)
 	})
-	c.Flags().BoolVar(&asJSON, "json", false, "print the rolls as JSON, lengths in millimetres")
-	return units.addTo(c, "metric or imperial (the job's, if not given)")
+	c.Flags().BoolVar(&asJSON, "json", false, "")
+	return units.addTo(c)
 }
 
 func (p *program) printRolls(pl *planned) error {
 	var lines []string
 	for i := range pl.plan.Papers {
 		rolls := tell.Rolls(pl.plan, i)
-		if len(rolls) == 0 && pl.missing(i) == "" {
+		if len(rolls) == 0 && tell.Missing(pl.lang, pl.plan, i) == "" {
 			continue
 		}
 		for _, l := range wrap(pl.rollsHeading(i, len(rolls)), p.out.width) {
 			lines = append(lines, p.out.in(bold, l))
 		}
 		lines = append(lines, p.out.bars(pl, rolls)...)
-		if text := pl.missing(i); text != "" {
-			for _, l := range wrap("MISSING: "+printable(text), p.out.width) {
+		if text := tell.Missing(pl.lang, pl.plan, i); text != "" {
+			for _, l := range wrap(pl.text("page.of", "title", pl.text("label.missing"), "name", printable(text)), p.out.width) {
 				lines = append(lines, p.out.in(red, l))
 			}
 		}
 	}
 	if len(lines) == 0 {
-		lines = []string{"Nothing to hang, so no roll to cut."}
+		lines = []string{pl.text("rolls.nothing")}
 	} else {
-		lines = append(lines, legend)
+		lines = append(lines, wrap(pl.text("rolls.legend"), p.out.width)...)
 	}
 	_, err := fmt.Fprintln(p.out, strings.Join(lines, "\n"))
 	return written(err)
@@ -68,7 +64,7 @@ func (p *program) printRolls(pl *planned) error {
 // rollsHeading counts the rolls of a paper, and how often the hanger changes from
 // one to another.
 func (pl *planned) rollsHeading(i, rolls int) string {
-	text := fmt.Sprintf("%s: %s cut", printable(pl.plan.Task.Papers[i].Name), count(rolls, "roll"))
+	text := pl.text("rolls.heading", "paper", printable(pl.plan.Task.Papers[i].Name), "rolls", tell.Rolled(pl.lang, rolls))
 	changes, least, known := int64(0), int64(0), false
 	for k := range pl.plan.Papers[i].Batches {
 		for _, g := range pl.plan.Papers[i].Batches[k].Cutting.Goals {
@@ -81,9 +77,9 @@ func (pl *planned) rollsHeading(i, rolls int) string {
 	case !known || rolls < 2:
 		return text
 	case least == changes:
-		return fmt.Sprintf("%s; from drop to drop the roll changes %s (fewest: proven)", text, count(int(changes), "time"))
+		return pl.text("rolls.changes", "rolls", text, "n", int(changes))
 	}
-	return fmt.Sprintf("%s; from drop to drop the roll changes %s (fewest within %d)", text, count(int(changes), "time"), changes-least)
+	return pl.text("rolls.changes-within", "rolls", text, "n", int(changes), "off", int(changes-least))
 }
 
 // What fills a bar.
@@ -94,7 +90,6 @@ const (
 	flawInk  = 'X'
 	partInk  = '|'
 	restInk  = '░'
-	legend   = "█ ▓ pieces  · runs by until the design comes right  ░ left over  X flaw  | part"
 )
 
 // bars draws rolls to one scale.
@@ -119,19 +114,19 @@ func (s *screen) bars(pl *planned, rolls []tell.Roll) (lines []string) {
 
 // rollHeading says which roll it is, how long, and what is left of it.
 func (pl *planned) rollHeading(r *tell.Roll) string {
-	text := "Roll " + printable(r.Title())
+	text := pl.text("page.roll", "roll", printable(r.Title()))
 	if r.Batch != "" {
-		text += ", batch " + printable(r.Batch)
+		text += ", " + pl.text("page.roll-batch", "batch", printable(r.Batch))
 	}
 	if r.InHand {
-		text += ", in hand"
+		text += ", " + pl.text("page.roll-in-hand")
 	}
-	text += ": " + r.Length.Format(pl.units)
+	text = pl.text("page.of", "title", text, "name", pl.lang.Length(r.Length))
 	if left := r.Left.FloorTo(measure.Millimetre); left > 0 {
-		text += ", " + left.Format(pl.units) + " left over"
+		text += ", " + pl.text("rolls.left", "size", left)
 	}
 	if len(r.Orders) > 1 {
-		text += "; the order depends on how it begins: see the roll map"
+		text = tell.Joined(pl.lang, []string{text, pl.text("rolls.orders")})
 	}
 	return text
 }

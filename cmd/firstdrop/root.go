@@ -4,7 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"slices"
+	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -19,9 +19,10 @@ type program struct {
 	in       io.Reader
 	out, err *screen
 	make     func(*plan.Task) (*plan.Plan, error)
-	lang     *words.Catalogue // of what is printed where a command offers several; nil for the default
-	begun    bool             // a command has begun: errors are no longer about how it was called
-	asked    *cobra.Command   // the command that was called, as far as it was understood
+	lang     *words.Catalogue    // of all that is said
+	helps    map[string]helpText // in that language
+	begun    bool                // a command has begun: errors are no longer about how it was called
+	asked    *cobra.Command      // the command that was called, as far as it was understood
 }
 
 // run carries out one call and returns its exit code. It returns soon after ctx
@@ -32,6 +33,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 }
 
 func (p *program) run(ctx context.Context, args []string) int {
+	p.speak(asked(args, os.Getenv))
 	root := p.root()
 	root.SetArgs(args)
 	asked, err := root.ExecuteContextC(ctx)
@@ -43,27 +45,17 @@ func (p *program) run(ctx context.Context, args []string) int {
 	return code
 }
 
-const rootLong = `Firstdrop plans hanging wallpaper: where the first plumb line goes, where every
-drop stands, how long each piece is cut and from which roll, how many rolls are
-needed, and why fewer are impossible.
-
-A room and the labels of its papers are written down in a job, a text file that
-"firstdrop begin" starts and explains. JOB is the name of such a file (YAML or
-JSON), or - for standard input.`
-
-const rootExample = `  firstdrop begin room.yaml           start a job and fill in what you measure
-  firstdrop check room.yaml           is everything there, does the room close?
-  firstdrop plan room.yaml            what to buy, and where to begin
-  firstdrop plan room.yaml --folder hanging
-                                      cutting list and a drawing of every wall`
+// speak chooses the language.
+func (p *program) speak(tag string) {
+	p.lang = speaking(tag)
+	p.helps = helps(p.lang.Tag())
+}
 
 // root returns the command with all others below it.
 func (p *program) root() *cobra.Command {
 	root := &cobra.Command{
 		Use:           "firstdrop",
-		Short:         "Plan hanging wallpaper exactly",
-		Long:          rootLong,
-		Example:       rootExample,
+		Example:       p.helps["firstdrop examples"].long,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		// How many letters may be wrong in a command that is recognised all the same.
@@ -85,9 +77,15 @@ func (p *program) root() *cobra.Command {
 		p.convertCommand(), p.schemaCommand(),
 		p.serveCommand(), p.backupCommand(), p.restoreCommand(), p.versionCommand(),
 	)
-	for _, t := range append(slices.Clone(topics), topic{"rules", "What layouts are judged by, and what it weighs", rulesTopic()}) {
-		root.AddCommand(&cobra.Command{Use: t.name, Short: t.short, Long: t.long})
+	for _, t := range topics {
+		root.AddCommand(&cobra.Command{Use: t})
 	}
+	new(langFlag).addTo(root)
+	root.InitDefaultHelpCmd()
+	root.InitDefaultCompletionCmd()
+	p.explain(root)
+	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.helpOn(c.OutOrStdout(), c) })
+	root.SetUsageFunc(func(c *cobra.Command) error { p.usageOf(c.OutOrStderr(), c); return nil })
 	return root
 }
 
@@ -95,13 +93,13 @@ func (p *program) root() *cobra.Command {
 func unknownCommand(root *cobra.Command, word string) error {
 	for _, end := range jobEndings {
 		if strings.HasSuffix(word, "."+end) {
-			return fmt.Errorf("%q is a file, not a command; to plan it: firstdrop plan %s", word, word)
+			return fail(exitUsage, "command.is-file", "word", word, "command", "firstdrop plan "+word)
 		}
 	}
 	if near := root.SuggestionsFor(word); len(near) > 0 {
-		return fmt.Errorf("there is no command %q; did you mean %s?", word, strings.Join(near, " or "))
+		return fail(exitUsage, "command.near", "word", word, "near", strings.Join(near, ", "))
 	}
-	return fmt.Errorf("there is no command %q", word)
+	return fail(exitUsage, "command.unknown", "word", word)
 }
 
 // command makes a command whose body returns an error. All of them begin here.
@@ -118,7 +116,7 @@ func (p *program) command(c cobra.Command, body func(c *cobra.Command, args []st
 // a stack.
 func caught(err *error) {
 	if r := recover(); r != nil {
-		*err = fail(exitInternal, "internal error: %v\nThis is a fault of the program. Please report it with the job; nothing was written.", r)
+		*err = fail(exitInternal, "error.internal", "why", fmt.Sprint(r))
 	}
 }
 
@@ -165,9 +163,9 @@ func completeJob(c *cobra.Command, args []string, word string) ([]string, cobra.
 func oneJob(c *cobra.Command, args []string) error {
 	switch len(args) {
 	case 0:
-		return fmt.Errorf("%s needs a job: the name of a file, or - for standard input", c.CommandPath())
+		return fail(exitUsage, "job.needed", "command", c.CommandPath())
 	case 1:
 		return nil
 	}
-	return fmt.Errorf("%s takes one job, not %d", c.CommandPath(), len(args))
+	return fail(exitUsage, "job.one", "command", c.CommandPath(), "n", len(args))
 }

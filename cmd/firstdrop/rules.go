@@ -8,29 +8,24 @@ import (
 )
 
 // rulesTopic is the table of what layouts are judged by, from the planner's own.
-func rulesTopic() string {
+func (p *program) rulesTopic() string {
 	taste := plan.DefaultTaste()
-	lines := []string{
-		"Every rule is a finding with a weight in thousandths of a roll. Change one in",
-		"the job: \"weights: {sliver: 600}\". 0 turns a rule off; nothing is forbidden.",
-		"",
-	}
+	lines := append(wrap(p.lang.Text("rules.intro", "example", `"weights: {sliver: 600}"`), plainWidth), "")
 	for i := range plan.Rules {
 		r := &plan.Rules[i]
 		head := "  " + pad(strings.ReplaceAll(string(r.Code), "_", " "), 18)
 		if r.Key != "" {
 			head += fmt.Sprintf("%s: %d, %s", r.Key, r.Weight(&taste.Weights), r.Of)
 		} else {
-			head += "weighs nothing"
+			head += p.lang.Text("rules.none")
 		}
 		lines = append(lines, wrapped(head, 20)...)
 		lines = append(lines, wrapped("      "+r.Asks+" ("+r.Source+")", 6)...)
 	}
 	w := &taste.Weights
-	return strings.Join(append(lines, "",
-		fmt.Sprintf("Beside these: roll %d, drop %d, piece %d, batch_change %d.", w.Roll, w.Drop, w.Piece, w.BatchChange),
-		"Where no figure is published, \"common practice\" says so.",
-	), "\n")
+	lines = append(lines, "")
+	beside := p.lang.Text("rules.beside", "roll", fmt.Sprint(w.Roll), "drop", fmt.Sprint(w.Drop), "piece", fmt.Sprint(w.Piece), "batch", fmt.Sprint(w.BatchChange))
+	return strings.Join(append(lines, wrap(beside, plainWidth)...), "\n")
 }
 
 // wrapped breaks a line at 80 columns; what follows the first is indented.

@@ -8,10 +8,7 @@ import (
 
 func (p *program) schemaCommand() *cobra.Command {
 	return p.command(cobra.Command{
-		Use:   "schema",
-		Short: "Print the JSON Schema of job files",
-		Long: `Schema prints the JSON Schema that describes job files, YAML and JSON alike.
-Editors that know it complete keys and mark mistakes while one writes.`,
+		Use:     "schema",
 		Example: `  firstdrop schema > job.schema.json`,
 		Args:    cobra.NoArgs,
 	}, func(*cobra.Command, []string) error {
@@ -23,7 +20,7 @@ Editors that know it complete keys and mark mistakes while one writes.`,
 // written marks an error of writing to standard output.
 func written(err error) error {
 	if err != nil {
-		return fileError("cannot write to", "standard output", err)
+		return fail(exitFile, "file.write-output", "why", err)
 	}
 	return nil
 }

@@ -7,6 +7,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/term"
+
+	"firstdrop/words"
 )
 
 // The widths that text is set to: what every terminal has, and beyond what
@@ -59,12 +61,12 @@ func (s *screen) in(i ink, text string) string {
 	return "\x1b[" + string(i) + "m" + text + "\x1b[0m"
 }
 
-// wrap breaks a text into lines of at most width characters, at spaces. A word
+// wrap breaks a text into lines of at most width characters, at spaces that may break. A word
 // longer than a line stands on its own.
 func wrap(text string, width int) []string {
 	var lines []string
 	var line string
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.FieldsFunc(words.Unbroken(text), func(r rune) bool { return r == ' ' || r == '\n' }) {
 		switch {
 		case line == "":
 			line = word
@@ -78,8 +80,14 @@ func wrap(text string, width int) []string {
 	if line != "" {
 		lines = append(lines, line)
 	}
+	for i := range lines {
+		lines[i] = spaced(lines[i])
+	}
 	return lines
 }
+
+// spaced returns a line that is broken already with plain spaces.
+func spaced(line string) string { return strings.ReplaceAll(line, "\u00a0", " ") }
 
 // pad fills a text with spaces up to a width.
 func pad(text string, width int) string {

@@ -44,33 +44,22 @@ func (p *program) serveCommand() *cobra.Command {
 	var f serveFlags
 	c := p.command(cobra.Command{
 		Use:   "serve",
-		Short: "Serve the jobs to the browser and to other programs",
-		Long: `Serve keeps jobs in a data folder and offers them to the browser, and to other
-programs under /api (docs/api.md; /api/openapi.json describes every operation).
-It prints its address, logs to standard error, and stops when it is interrupted,
-once what it is saving is saved.
-
-It listens on this machine alone. With another --address others reach it too:
-there are no accounts, and whoever has the link that is printed can see and
-change all jobs. Phones work without a network only if they have come by HTTPS:
-give a certificate that they trust with --cert and --key.`,
 		Example: `  firstdrop serve
   firstdrop serve --data /srv/firstdrop --log json
   firstdrop serve --address :8443 --allow-host van.example --cert c.pem \
     --key k.pem`,
 		Args: cobra.NoArgs,
 	}, func(c *cobra.Command, _ []string) error {
-		p.lang = new(langFlag).catalogue()
 		return p.serve(c.Context(), f)
 	})
 	f.data.addTo(c)
-	c.Flags().StringVar(&f.address, "address", homeAddress, "listen at this `host:port`; port 0 takes a free one")
-	c.Flags().StringArrayVar(&f.hosts, "allow-host", nil, "answer to this `name` too; as often as needed")
-	c.Flags().StringVar(&f.cert, "cert", "", "a `file` with the certificate for HTTPS, in PEM")
-	c.Flags().StringVar(&f.key, "key", "", "a `file` with its key, in PEM")
-	c.Flags().StringVar(&f.tokenFile, "token-file", "", "a `file` with the token for others (one is made in the data folder)")
-	c.Flags().StringVar(&f.log, "log", "text", "how the log is written: `text` or json")
-	c.Flags().BoolVar(&f.open, "open", false, "also open the address in the browser")
+	c.Flags().StringVar(&f.address, "address", homeAddress, "")
+	c.Flags().StringArrayVar(&f.hosts, "allow-host", nil, "")
+	c.Flags().StringVar(&f.cert, "cert", "", "")
+	c.Flags().StringVar(&f.key, "key", "", "")
+	c.Flags().StringVar(&f.tokenFile, "token-file", "", "")
+	c.Flags().StringVar(&f.log, "log", "text", "")
+	c.Flags().BoolVar(&f.open, "open", false, "")
 	return c
 }
 
@@ -90,11 +79,11 @@ func (p *program) serve(ctx context.Context, f serveFlags) error {
 	}
 	listener, err := net.Listen("tcp", f.address)
 	if err != nil {
-		return closed(s, p.failed(exitUsage, "serve.no-listen", "address", f.address, "why", err.Error()))
+		return closed(s, fail(exitUsage, "serve.no-listen", "address", f.address, "why", err.Error()))
 	}
 	h := &host{listener: listener, hosts: f.hosts, secure: certificates != nil}
 	o := web.Options{
-		Store: s, Files: ui.Files(), Log: logger, Version: programVersion(), Hosts: f.hosts, Reachable: h.isReachable(), Secure: h.secure,
+		Store: s, Files: ui.Files(), Log: logger, Version: p.programVersion(), Hosts: f.hosts, Reachable: h.isReachable(), Secure: h.secure,
 	}
 	if o.Reachable {
 		if o.Token, err = p.token(f); err != nil {
@@ -121,7 +110,7 @@ func (p *program) until(ctx context.Context, server *http.Server, listener net.L
 	}()
 	select {
 	case err := <-ended:
-		return p.failed(exitInternal, "serve.ended", "why", err.Error())
+		return fail(exitInternal, "serve.ended", "why", err.Error())
 	case <-ctx.Done():
 	}
 	stop, cancel := context.WithTimeout(context.WithoutCancel(ctx), stopTime)
@@ -140,7 +129,7 @@ func (p *program) logger(form string) (*slog.Logger, error) {
 	case "json":
 		return slog.New(slog.NewJSONHandler(p.err, nil)), nil
 	}
-	return nil, p.failed(exitUsage, "serve.log")
+	return nil, fail(exitUsage, "serve.log")
 }
 
 // certificates reads what HTTPS needs; nil for HTTP.
@@ -149,11 +138,11 @@ func (p *program) certificates(f serveFlags) (*tls.Config, error) {
 	case f.cert == "" && f.key == "":
 		return nil, nil
 	case f.cert == "" || f.key == "":
-		return nil, p.failed(exitUsage, "serve.cert-and-key")
+		return nil, fail(exitUsage, "serve.cert-and-key")
 	}
 	pair, err := tls.LoadX509KeyPair(f.cert, f.key)
 	if err != nil {
-		return nil, p.failed(exitFile, "serve.cert", "why", err.Error())
+		return nil, fail(exitFile, "serve.cert", "why", err.Error())
 	}
 	return &tls.Config{Certificates: []tls.Certificate{pair}, MinVersion: tls.VersionTLS12}, nil
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -9,7 +8,6 @@ import (
 	"firstdrop/finding"
 	"firstdrop/plan"
 	"firstdrop/tell"
-	"firstdrop/words"
 )
 
 // The summary is a table of paragraphs, each beside its label:
@@ -70,14 +68,14 @@ func (s *screen) opening(pl *planned, brief bool) [][]string {
 // stock tells of one paper what is missing, what to buy, and what is in hand.
 func (s *screen) stock(pl *planned, i int, brief bool) []string {
 	var lines []string
-	if missing := pl.missing(i); missing != "" {
-		for _, l := range s.entry("MISSING", missing) {
+	if missing := tell.Missing(pl.lang, pl.plan, i); missing != "" {
+		for _, l := range s.entry(pl.text("label.missing"), missing) {
 			lines = append(lines, s.in(red, l))
 		}
 	}
-	lines = append(lines, s.entry("Buy", pl.buy(i, brief)...)...)
-	if hand := pl.inHand(i); len(hand) > 0 {
-		lines = append(lines, s.entry("In hand", hand...)...)
+	lines = append(lines, s.entry(pl.text("label.buy"), tell.Buy(pl.lang, pl.plan, i, brief)...)...)
+	if hand := tell.InHand(pl.lang, pl.plan, i); len(hand) > 0 {
+		lines = append(lines, s.entry(pl.text("label.in-hand"), hand...)...)
 	}
 	return lines
 }
@@ -85,14 +83,15 @@ func (s *screen) stock(pl *planned, i int, brief bool) []string {
 // close ends the summary: the cautions, and what was written or might be.
 func (s *screen) close(pl *planned, notes []string) []string {
 	var lines []string
-	for i, l := range wrap("Care: "+pl.care(), s.width) {
+	word := pl.text("label.care")
+	for i, l := range wrap(word+" "+tell.Care(pl.lang, pl.plan), s.width) {
 		if i == 0 {
-			l = s.in(bold, "Care:") + l[len("Care:"):]
+			l = s.in(bold, word) + l[len(word):]
 		}
 		lines = append(lines, l)
 	}
 	if len(notes) == 0 {
-		notes = []string{"Lists and drawings: --folder NAME. See also: rolls, certainty, cliffs, help"}
+		notes = []string{pl.text("summary.hint")}
 	}
 	for _, n := range notes {
 		lines = append(lines, wrap(n, s.width)...)
@@ -124,20 +123,17 @@ func (s *screen) spaced(parts [][]string) []string {
 
 // heading names the job and counts its drops and pieces.
 func (pl *planned) heading() string {
-	drops, pieces := 0, 0
-	for i := range pl.plan.Papers {
-		p := &pl.plan.Papers[i]
-		drops += p.Drops
-		pieces += p.Pieces()
-	}
-	return fmt.Sprintf("%s: %s in %s", pl.title(), count(drops, "drop")+" of paper", count(pieces, "piece"))
+	return pl.text("summary.heading", "job", pl.title(), "counted", tell.Counted(pl.lang, pl.plan))
 }
+
+// text returns a message in the reader's language.
+func (pl *planned) text(id string, args ...any) string { return pl.lang.Text(id, args...) }
 
 // entry sets paragraphs beside a label. One that fits its line keeps its columns.
 func (s *screen) entry(label string, paragraphs ...string) []string {
 	var lines []string
 	for _, p := range paragraphs {
-		set := []string{p}
+		set := []string{spaced(p)}
 		if utf8.RuneCountInString(p) > s.width-labelWidth {
 			set = wrap(p, s.width-labelWidth)
 		}
@@ -158,15 +154,11 @@ func (s *screen) labelled(label string, lines []string) []string {
 
 // begin tells how a run is begun and where it ends.
 func (s *screen) begin(pl *planned, run int, brief bool) []string {
-	start := pl.firstLine(run)
-	if brief {
-		start = []string{strings.Join(start, " ")}
+	lines := s.entry(pl.text("label.start"), pl.firstLine(run))
+	if l := pl.plan.Runs[run].Layout; tell.KillOf(l) != nil {
+		lines = append(lines, s.entry(pl.text("label.kill"), pl.named(run, tell.Kill(pl.lang, l)))...)
 	}
-	lines := s.entry("Start", start...)
-	if kill := pl.killSeam(run); kill != "" {
-		lines = append(lines, s.entry("Kill seam", kill)...)
-	}
-	return append(lines, s.entry("Cut first", pl.firstCuts(run, brief)...)...)
+	return append(lines, s.entry(pl.text("label.cut"), pl.firstCuts(run, brief)...)...)
 }
 
 // watch lists the gravest findings that free lines have room for, one of each
@@ -175,61 +167,32 @@ func (s *screen) watch(pl *planned, free int) []string {
 	fs := slices.DeleteFunc(pl.said(), func(f finding.Finding) bool { return f.Code == plan.KillMisfit })
 	var lines []string
 	shown := 0
-	for _, k := range kinds(grave(fs)) {
-		next := s.findingLines(k.first.Severity, k.words(pl.lang), s.width-labelWidth)
+	for _, k := range tell.Kinds(grave(fs)) {
+		next := s.findingLines(pl.lang, k.First.Severity, k.Words(pl.lang), s.width-labelWidth)
 		more := 1 // the line that counts the rest
-		if shown+k.count == len(fs) {
+		if shown+k.Count == len(fs) {
 			more = 0
 		}
 		if shown > 0 && len(lines)+len(next)+more > free {
 			break
 		}
 		lines = append(lines, next...)
-		shown += k.count
+		shown += k.Count
 	}
-	rest := ""
+	rest, command := "", "firstdrop findings "+printable(pl.name)
 	switch more := len(fs) - shown; {
 	case more == 0 && shown == 0:
-		rest = "nothing"
+		rest = pl.text("watch.nothing")
 	case more > 0 && shown == 0:
-		rest = fmt.Sprintf("nothing grave; %s: firstdrop findings %s", count(more, "note"), printable(pl.name))
+		rest = pl.text("watch.notes", "n", more, "command", command)
 	case more > 0:
-		rest = fmt.Sprintf("and %d more: firstdrop findings %s", more, printable(pl.name))
+		rest = pl.text("watch.more", "more", more, "command", command)
 	}
 	lines = append(lines, wrap(rest, s.width-labelWidth)...)
 	for i := range lines {
 		lines[i] = strings.Repeat(" ", labelWidth) + lines[i]
 	}
-	return s.labelled("Watch for", lines)
-}
-
-// kind is all findings of one code and severity: the first, and how many.
-type kind struct {
-	first finding.Finding
-	count int
-}
-
-// words says the first, and how many more there are.
-func (k kind) words(lang *words.Catalogue) string {
-	text := tell.Finding(lang, k.first)
-	if k.count > 1 {
-		text += fmt.Sprintf(" And %d more like it.", k.count-1)
-	}
-	return text
-}
-
-// kinds groups findings, in the order of the first of each.
-func kinds(fs []finding.Finding) []kind {
-	var ks []kind
-	for _, f := range fs {
-		i := slices.IndexFunc(ks, func(k kind) bool { return k.first.Code == f.Code && k.first.Severity == f.Severity })
-		if i < 0 {
-			ks = append(ks, kind{f, 1})
-		} else {
-			ks[i].count++
-		}
-	}
-	return ks
+	return s.labelled(pl.text("label.watch"), lines)
 }
 
 // said returns the findings as they are said to people: where there is one run

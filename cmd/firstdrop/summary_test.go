@@ -111,6 +111,7 @@ func TestSummariesFit(t *testing.T) {
 // Colours change nothing but colours: without them the text is the plain one.
 func TestColoursAreOnlyColours(t *testing.T) {
 	p := &program{out: newScreen(io.Discard), err: newScreen(io.Discard), make: plan.Make}
+	p.speak("")
 	for _, file := range []string{"bay-window", "dado"} {
 		pl, err := p.plan(t.Context(), "../../examples/"+file+".yaml", unitsFlag{})
 		if err != nil {
@@ -133,6 +134,7 @@ func TestColoursAreOnlyColours(t *testing.T) {
 // get what they can take.
 func TestSummaryUsesTheWidth(t *testing.T) {
 	p := &program{out: newScreen(io.Discard), err: newScreen(io.Discard), make: plan.Make}
+	p.speak("")
 	pl, err := p.plan(t.Context(), "../../examples/bay-window.yaml", unitsFlag{})
 	if err != nil {
 		t.Fatal(err)
@@ -209,7 +211,7 @@ func TestDecimal(t *testing.T) {
 		{measure.Inch, "0.0254"},
 		{measure.Nanometre, "0.000000001"},
 	} {
-		if got := decimal(int64(tt.n), int64(measure.Metre)); got != tt.want {
+		if got := speaking("").Decimal(int64(tt.n), int64(measure.Metre)); got != tt.want {
 			t.Errorf("decimal(%v) = %s, want %s", tt.n, got, tt.want)
 		}
 	}

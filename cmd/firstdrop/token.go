@@ -24,7 +24,7 @@ func (p *program) token(f serveFlags) (string, error) {
 	if name == "" {
 		folder, err := f.data.folder()
 		if err != nil {
-			return "", p.failed(exitFile, "serve.no-token", "why", err.Error())
+			return "", fail(exitFile, "serve.no-token", "why", err.Error())
 		}
 		name = filepath.Join(folder, tokenName)
 	}
@@ -34,11 +34,11 @@ func (p *program) token(f serveFlags) (string, error) {
 		err = os.WriteFile(name, data, 0o600)
 	}
 	if err != nil {
-		return "", p.failed(exitFile, "serve.no-token", "why", err.Error())
+		return "", fail(exitFile, "serve.no-token", "why", err.Error())
 	}
 	token := strings.TrimSpace(string(data))
 	if !goodToken.MatchString(token) {
-		return "", p.failed(exitFile, "serve.bad-token", "file", name)
+		return "", fail(exitFile, "serve.bad-token", "file", name)
 	}
 	return token, nil
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"firstdrop/measure"
@@ -39,15 +37,15 @@ func (u *unitsFlag) Set(text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("it is metric or imperial")
+	return fail(exitUsage, "units.one-of")
 }
 
 // Type names the value in help texts.
 func (u *unitsFlag) Type() string { return "system" }
 
 // addTo adds the flag to a command.
-func (u *unitsFlag) addTo(c *cobra.Command, usage string) *cobra.Command {
-	c.Flags().Var(u, "units", usage)
+func (u *unitsFlag) addTo(c *cobra.Command) *cobra.Command {
+	c.Flags().Var(u, "units", "")
 	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions(
 		[]string{"metric", "imperial"}, cobra.ShellCompDirectiveNoFileComp))
 	return c

@@ -16,33 +16,32 @@ var release = ""
 func (p *program) versionCommand() *cobra.Command {
 	return p.command(cobra.Command{
 		Use:     "version",
-		Short:   "Print the version of the program and of its formats",
-		Long:    "Version prints the version of the program, of the job files that it reads, and\nof the plan documents that it writes.",
 		Example: `  firstdrop version`,
 		Args:    cobra.NoArgs,
 	}, func(*cobra.Command, []string) error {
-		_, err := fmt.Fprintf(p.out, "firstdrop %s\njob files: version %d\nplan documents: version %d\n",
-			programVersion(), job.Version, plan.DocumentVersion)
+		_, err := fmt.Fprintln(p.out, p.lang.Text("version.program", "version", p.programVersion())+"\n"+
+			p.lang.Text("version.jobs", "version", job.Version)+"\n"+
+			p.lang.Text("version.plans", "version", plan.DocumentVersion))
 		return written(err)
 	})
 }
 
 // programVersion returns the release, or what the build knows of the source.
-func programVersion() string {
+func (p *program) programVersion() string {
 	if release != "" {
 		return release
 	}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
-		return "unreleased"
+		return p.lang.Text("version.unreleased")
 	}
 	for _, s := range info.Settings {
 		if s.Key == "vcs.revision" && len(s.Value) >= 12 {
-			return "unreleased, revision " + s.Value[:12]
+			return p.lang.Text("version.revision", "revision", s.Value[:12])
 		}
 	}
 	if v := info.Main.Version; v != "" && v != "(devel)" {
 		return v
 	}
-	return "unreleased"
+	return p.lang.Text("version.unreleased")
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"firstdrop/job"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/tell"
 )
 
 // whyFlags are the flags of `firstdrop why`.
@@ -25,15 +25,7 @@ type whyFlags struct {
 func (p *program) whyCommand() *cobra.Command {
 	var f whyFlags
 	c := p.command(cobra.Command{
-		Use:   "why JOB",
-		Short: "Say why the plan is as it is, or why not another way",
-		Long: `Why lists what the plan's layout was judged by: each finding with its weight in
-thousandths of a roll, and how the room closes. With --start or --kill it
-plans the job once more as you propose, and says what that would cost and save.
-
-A start is a wall and where the first drop's left edge stands on it, or "beside"
-an opening: its right edge. A kill seam is a corner, an opening, or a wall and
-where on it. The rules and their weights: firstdrop help rules.`,
+		Use: "why JOB",
 		Example: `  firstdrop why room.yaml
   firstdrop why room.yaml --start "wall D 1200 mm"
   firstdrop why room.yaml --start "beside window" --kill "corner B|C"
@@ -43,11 +35,11 @@ where on it. The rules and their weights: firstdrop help rules.`,
 	}, func(c *cobra.Command, args []string) error {
 		return p.why(c.Context(), args[0], &f)
 	})
-	c.Flags().StringVar(&f.start, "start", "", "begin `here` instead")
-	c.Flags().StringVar(&f.kill, "kill", "", "close `here` instead")
-	c.Flags().IntVar(&f.run, "run", 1, "of which `run` of the job, by its place in hang")
-	c.Flags().BoolVar(&f.asJSON, "json", false, "print the answer as JSON, lengths in millimetres")
-	return f.units.addTo(c, "metric or imperial (the job's, if not given)")
+	c.Flags().StringVar(&f.start, "start", "", "")
+	c.Flags().StringVar(&f.kill, "kill", "", "")
+	c.Flags().IntVar(&f.run, "run", 1, "")
+	c.Flags().BoolVar(&f.asJSON, "json", false, "")
+	return f.units.addTo(c)
 }
 
 // why answers on the screen or as JSON.
@@ -70,7 +62,7 @@ func (p *program) why(ctx context.Context, name string, f *whyFlags) error {
 	t := other.plan.Against(chosen.plan)
 	if f.asJSON {
 		a := plan.Alternative{Plan: other.plan, Trade: t}
-		return written(writeJSON(p.out, alternativeDocuments([]plan.Alternative{a}, chosen.units)[0]))
+		return written(writeJSON(p.out, alternativeDocuments(chosen.lang, []plan.Alternative{a})[0]))
 	}
 	_, err = fmt.Fprintln(p.out, strings.Join(p.out.answer(other, t), "\n"))
 	return written(err)
@@ -84,18 +76,18 @@ func (p *program) proposed(ctx context.Context, chosen *planned, f *whyFlags) (*
 		j.Hang = []job.Hang{{Paper: j.Papers[0].Name}}
 	}
 	if f.run < 1 || f.run > len(j.Hang) {
-		return nil, fail(exitUsage, "there is no run %d; the job hangs %s", f.run, count(len(j.Hang), "run"))
+		return nil, fail(exitUsage, "run.none", "run", f.run, "n", len(j.Hang))
 	}
 	h := &j.Hang[f.run-1]
 	var err error
 	if f.start != "" {
 		if h.Start, err = startOf(&j, f.start); err != nil {
-			return nil, fail(exitUsage, "--start %q: %w", f.start, err)
+			return nil, fail(exitUsage, "flag.value", "flag", "--start", "value", f.start, "why", err)
 		}
 	}
 	if f.kill != "" {
 		if h.Kill, err = killOf(&j, f.kill); err != nil {
-			return nil, fail(exitUsage, "--kill %q: %w", f.kill, err)
+			return nil, fail(exitUsage, "flag.value", "flag", "--kill", "value", f.kill, "why", err)
 		}
 	}
 	return p.planJob(ctx, chosen.name, &j, f.units)
@@ -106,7 +98,7 @@ func startOf(j *job.Job, text string) (*job.Start, error) {
 	if name, ok := strings.CutPrefix(text, "beside "); ok {
 		w, o := openingOf(j, strings.TrimSpace(name))
 		if o == nil || o.Left == nil || o.Width == nil {
-			return nil, fmt.Errorf("no opening of that name has a left edge and a width")
+			return nil, fail(exitUsage, "start.no-opening")
 		}
 		edge := *o.Left + *o.Width
 		return &job.Start{Wall: w.Name, Edge: &edge}, nil
@@ -144,7 +136,7 @@ func wallAt(j *job.Job, text string) (string, measure.Length, error) {
 		}
 	}
 	if name == "" {
-		return "", 0, errors.New("write a wall and a length, such as \"wall A 1200 mm\"")
+		return "", 0, fail(exitUsage, "start.wall-and-length")
 	}
 	at, err := measure.ParseLength(strings.TrimSpace(text[len(name):]), j.Units)
 	return name, at, err
@@ -165,22 +157,23 @@ func openingOf(j *job.Job, name string) (*job.Wall, *job.Opening) {
 
 // answer says what a proposal would cost and save.
 func (s *screen) answer(other *planned, t plan.Trade) []string {
-	lines := []string{s.in(bold, "That plan: ") + rollsOf(other.plan)}
-	say := func(label, text string) { lines = append(lines, s.entry(label, text)...) }
+	c := other.lang
+	lines := []string{s.in(bold, c.Text("why.that-plan", "taken", tell.Taken(c, other.plan)))}
+	beside := func(label, text string) { lines = append(lines, s.entry(c.Text(label), text)...) }
 	for r := range other.plan.Runs {
-		say("Begins", beginning(other.plan, r, other.units))
-		if k := closingWords(other.plan, r, other.units); k != "" {
-			say("Closes", k)
+		beside("label.begins", tell.Beginning(c, other.plan, r))
+		if k := tell.Closing(c, other.plan, r); k != "" {
+			beside("label.closes", k)
 		}
 	}
-	trade := tradeLines(t, other.units, 5)
-	if trade == nil {
-		say("Costs", "nothing, and saves nothing: it is as good")
+	costs, saves, ok := tell.Trade(c, t, 5)
+	if !ok {
+		beside("label.costs", c.Text("why.as-good"))
 		return lines
 	}
-	say("Costs", trade[0])
-	say("Saves", trade[1])
-	say("In all", fmt.Sprintf("its findings weigh %+d thousandths of a roll against the plan chosen", t.Looks))
+	beside("label.costs", costs)
+	beside("label.saves", saves)
+	beside("label.in-all", c.Text("why.weighs", "weight", fmt.Sprintf("%+d", t.Looks)))
 	return lines
 }
 
@@ -188,63 +181,34 @@ func (s *screen) answer(other *planned, t plan.Trade) []string {
 func (s *screen) reasons(pl *planned) []string {
 	lines := []string{s.in(bold, pl.heading())}
 	for r := range pl.plan.Runs {
-		lines = append(lines, s.entry("Begins", beginning(pl.plan, r, pl.units))...)
+		lines = append(lines, s.entry(pl.text("label.begins"), tell.Beginning(pl.lang, pl.plan, r))...)
 		lines = append(lines, s.closing(pl, r)...)
 	}
 	var total int64
-	for _, k := range alike(pl.said()) {
-		if k.first.Weight > 0 {
-			total += k.first.Weight
-			lines = append(lines, s.reason(k, pl.units)...)
+	for _, k := range tell.Alike(pl.said()) {
+		if w := k.First.Weight; w > 0 {
+			total += w
+			lines = append(lines, s.entry(fmt.Sprintf("%3d %5d", k.First.Number, w), k.Words(pl.lang))...)
 		}
 	}
 	if total == 0 {
-		return append(lines, "Nothing is found fault with.")
+		return append(lines, pl.text("why.no-fault"))
 	}
-	last := fmt.Sprintf("In all %d thousandths of a roll, beside rolls, drops and pieces. Numbers are those of the drawings; weights and sources: firstdrop help rules.", total)
-	return append(lines, wrap(last, s.width)...)
-}
-
-// reason sets findings of one kind beside the number of the first and the weight
-// of all.
-func (s *screen) reason(k kind, sys measure.System) []string {
-	return s.entry(fmt.Sprintf("%3d %5d", k.first.Number, k.first.Weight), k.words(english(sys)))
+	return append(lines, wrap(pl.text("why.total", "total", int(total), "command", "firstdrop help rules"), s.width)...)
 }
 
 // closing says how a run closes, and what its corners can do about it.
 func (s *screen) closing(pl *planned, run int) []string {
-	c, ok := pl.plan.Closing(run)
+	k, ok := pl.plan.Closing(run)
 	if !ok {
 		return nil
 	}
-	texts := []string{closingWords(pl.plan, run, pl.units)}
-	if c.Weight > 0 && c.Corners > 0 {
-		texts = append(texts, turnWords(c, pl.units))
+	texts := []string{tell.Closing(pl.lang, pl.plan, run)}
+	if k.Weight > 0 && k.Corners > 0 {
+		texts = append(texts, tell.Turned(pl.lang, k))
 	}
-	if c.Weight > 0 {
-		texts = append(texts, "Seen least: "+placeWords(c.Least, pl.units))
+	if k.Weight > 0 {
+		texts = append(texts, pl.text("why.least", "place", tell.Place(pl.lang, k.Least)))
 	}
-	return s.entry("Closes", texts...)
-}
-
-// turnWords says how the misfit moves when corners take more or less.
-func turnWords(c plan.Closing, sys measure.System) string {
-	text := ""
-	for _, t := range c.Turns {
-		if t.More.Abs() != 2*measure.Millimetre {
-			continue
-		}
-		way := "more"
-		if t.More < 0 {
-			way = "less"
-		}
-		if text != "" {
-			text += ", "
-		}
-		text += fmt.Sprintf("%s %s round each: %s across", t.More.Abs().Format(sys), way, t.Across.Abs().Format(sys))
-		if t.Along != c.Along {
-			text += " and " + t.Along.Abs().Format(sys) + " along"
-		}
-	}
-	return fmt.Sprintf("%s can take more or less: %s", count(c.Corners, "corner"), text)
+	return s.entry(pl.text("label.closes"), texts...)
 }
