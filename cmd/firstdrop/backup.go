@@ -15,7 +15,7 @@ func (p *program) backupCommand() *cobra.Command {
 	var data dataFlag
 	var replace bool
 	c := p.command(cobra.Command{
-		Use:   "backup FILE",
+		Use:     "backup FILE",
 		Example: `  firstdrop backup jobs-2026-05-01.db`,
 		Args:    oneFile,
 	}, func(c *cobra.Command, args []string) error {
@@ -50,7 +50,7 @@ func (p *program) backup(ctx context.Context, s *sqlite.Store, path string, repl
 func (p *program) restoreCommand() *cobra.Command {
 	var data dataFlag
 	c := p.command(cobra.Command{
-		Use:   "restore FILE",
+		Use:     "restore FILE",
 		Example: `  firstdrop restore jobs-2026-05-01.db`,
 		Args:    oneFile,
 	}, func(c *cobra.Command, args []string) error {

@@ -43,7 +43,7 @@ type serveFlags struct {
 func (p *program) serveCommand() *cobra.Command {
 	var f serveFlags
 	c := p.command(cobra.Command{
-		Use:   "serve",
+		Use: "serve",
 		Example: `  firstdrop serve
   firstdrop serve --data /srv/firstdrop --log json
   firstdrop serve --address :8443 --allow-host van.example --cert c.pem \
