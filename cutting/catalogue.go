@@ -25,23 +25,32 @@ const maxCatalogue = 25_000
 // catalogue lists every set good for all starts. It returns false if there
 // are too many; the states then hold nothing of use.
 func (w *work) catalogue() bool {
-	s := &w.states
-	s.reset(w.m)
+	w.every = w.every[:0]
+	for j := range w.m {
+		w.every = append(w.every, int16(j))
+	}
+	return w.listAll(&w.states, w.every, w.p.demand, maxCatalogue)
+}
+
+// listAll lists in s every set good for all starts of so many pieces of the
+// kinds. It returns false if there are more than most.
+func (w *work) listAll(s *states, kinds []int16, demand []int32, most int) bool {
+	s.reset(len(kinds))
 	s.lanes = len(w.n.exact)
 	for d := range w.n.exact {
 		s.ends = append(s.ends, w.n.exact[d].from)
 	}
 	s.push(0, -1, -1, 0, 0)
-	s.set = grow(s.set, w.m)
+	s.set = grow(s.set, s.m)
 	for at := 0; at < len(s.info); at++ {
-		if w.steps++; w.spent() || len(s.info) > maxCatalogue {
+		if w.steps++; w.spent() || len(s.info) > most {
 			return false
 		}
 		copy(s.set, s.counts(at))
-		for j := max(0, int(s.info[at].kind)); j < w.m; j++ {
-			if int32(s.set[j]) < w.p.demand[j] {
+		for j := max(0, int(s.info[at].kind)); j < s.m; j++ {
+			if int32(s.set[j]) < demand[j] {
 				s.set[j]++
-				w.enter(at, j)
+				w.enter(s, kinds, at, j)
 				s.set[j]--
 			}
 		}
@@ -49,10 +58,10 @@ func (w *work) catalogue() bool {
 	return true
 }
 
-// enter lists the set in s.set, which is set at with one more of kind j, if it
-// is good for all starts.
-func (w *work) enter(at, j int) {
-	s, d := &w.states, len(w.n.exact)
+// enter lists the set in s.set, which is set at with one more of number j of the
+// kinds, if it is good for all starts.
+func (w *work) enter(s *states, kinds []int16, at, j int) {
+	d := len(w.n.exact)
 	hash := s.info[at].hash + s.key[j]
 	base, off := len(s.ends), int32(w.n.plan.nodes())
 	for range d {
@@ -74,7 +83,7 @@ func (w *work) enter(at, j int) {
 			return
 		}
 		for i, v := range s.ends[less*d : less*d+d] {
-			ends[i] = min(ends[i], w.n.plan.next[int(v)*w.m+k])
+			ends[i] = min(ends[i], w.n.plan.next[int(v)*w.m+int(kinds[k])])
 		}
 	}
 	for i, v := range ends {

@@ -11,8 +11,8 @@ package cutting
 //	or          A       B      A       C         one return, one roll less
 //
 // Now stretches may share a roll: R rolls with S-R returns make no more
-// changes. R is tried from the bound upwards, with the search of changes.go,
-// and the first that is possible is the fewest.
+// changes. R is tried from the bound upwards, with the searches of changes.go and
+// hangbranch.go, and the first that is possible is the fewest.
 
 // pursueChanges plans for few changes, then few rolls, then for a left-over if
 // asked, which is the order of goals.
@@ -66,17 +66,13 @@ func (w *work) shareRolls(stretches, least int) int {
 	if w.n.coarse || least >= w.best.rolls() {
 		return min(least, w.best.rolls())
 	}
-	limit := w.limit
-	w.limit = min(limit, w.steps+changeSteps)
-	defer func() { w.limit = limit }()
 	w.sharpen()
 	w.prepareHanging()
 	open := false
-	for rolls := least; rolls < w.best.rolls(); rolls++ {
+	for rolls := least; rolls < w.best.rolls() && !w.spent(); rolls++ {
 		h.rolls, h.returns = rolls, stretches-rolls
-		switch w.hangAll() {
+		switch w.hangWithin(stretches) {
 		case possible:
-			w.adoptHanging()
 			return least
 		case undecided:
 			open = true

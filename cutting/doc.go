@@ -23,8 +23,8 @@
 // news.go, columns.go and certificate.go make the bound; greedy.go, pooled.go,
 // dive.go, search.go, closing.go and reprogram.go the plan; leftover.go, changes.go and goalorder.go
 // pursue goals;
-// rollsets.go, hangnet.go, hanglp.go and hangbranch.go do where many rolls must
-// be returned to; changesfirst.go puts changes before rolls; mixed.go and
+// alike.go, rollsets.go, hangnet.go, hanglp.go and hangbranch.go do where many
+// rolls must be returned to; changesfirst.go puts changes before rolls; mixed.go and
 // mixedrest.go do it all again for several kinds of roll, mixedgoals.go,
 // mixedleft.go and mixedhang.go pursue goals there; inorder.go is about goods
 // that shade; solve.go chooses. For narrow pieces: narrow.go, striptypes.go,

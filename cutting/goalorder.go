@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // One goal after the other.
 //
 // With the rolls settled and the first goal reached, the second may only
@@ -93,11 +95,24 @@ func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
 		return w.leftFor(used), w.leftFor(min(open, used))
 	}
 	h := &w.hang
+	if len(w.n.safe) > 1 && !w.listed {
+		w.listed = w.catalogue()
+		w.lower.sharp = w.lower.sharp && !w.listed
+	}
 	w.sharpen()
 	w.prepareHanging()
 	h.returns = int(changes) - (w.best.rolls() - 1)
+	uses, known := w.shortUses(used)
 	for open < used {
 		h.limit = open + (used-open)/2
+		if known {
+			lo, hi := at(uses, open), at(uses, used)
+			if lo == hi {
+				open = used
+				break
+			}
+			h.limit = uses[(lo+hi)/2]
+		}
 		v := w.hangWithin(int(changes) + 1)
 		if v == undecided {
 			break
@@ -109,6 +124,26 @@ func (w *work) leftoverAfterChanges(changes int64) (left, bound int64) {
 		used = w.shortest()
 	}
 	return w.leftFor(used), w.leftFor(min(open, used))
+}
+
+// shortUses lists what single rolls may use that is less than used and leaves
+// no more to the other rolls than they can carry. It returns false if those are
+// too many.
+func (w *work) shortUses(used int64) (uses []int64, ok bool) {
+	others := int64(w.best.rolls()-1) * w.lower.capacity
+	if !w.listShort(used, dot(w.p.demand, w.lower.weight)-others) {
+		return nil, false
+	}
+	for _, c := range w.short.list {
+		uses = append(uses, c.used)
+	}
+	return slices.Compact(uses), true
+}
+
+// at is the number of the lengths, which ascend, that are less than x.
+func at(lengths []int64, x int64) int {
+	n, _ := slices.BinarySearch(lengths, x)
+	return n
 }
 
 // hangWithin decides whether so many stretches suffice under h.limit, and if

@@ -68,8 +68,8 @@ func TestBruteForceBothGoals(t *testing.T) {
 	}
 }
 
-// TestBothGoalsInRooms counts for how many random rooms the second goal is
-// proven too, and holds each result against that of the goal by itself.
+// TestBothGoalsInRooms asks for both goals, in either order, in random rooms: both
+// are proven, and the first is that of the goal by itself.
 func TestBothGoalsInRooms(t *testing.T) {
 	rooms := 25
 	for _, then := range [][]Goal{{FewestChanges, LongestLeftover}, {LongestLeftover, FewestChanges}} {
@@ -97,7 +97,7 @@ func TestBothGoalsInRooms(t *testing.T) {
 				}
 			}
 			t.Logf("%v, any start %v: of %d rooms the first goal is proven in %d, the second in %d", then, any, rooms, first, second)
-			if first*100 < 90*rooms || second*100 < 60*rooms {
+			if first < rooms || second < rooms {
 				t.Errorf("%v, any start %v: only %d and %d of %d proven", then, any, first, second, rooms)
 			}
 		}

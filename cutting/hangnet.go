@@ -80,7 +80,7 @@ func (g *hangNet) load(w *work, sets *rollSets) bool {
 // more than there are if it never can.
 func (g *hangNet) findBorn(w *work, sets *rollSets) {
 	n := int32(len(w.p.kindOf))
-	g.born = grow(g.born, len(sets.next)/sets.m)
+	g.born = grow(g.born, len(sets.leads))
 	for s := range g.born {
 		g.born[s] = n + 1
 	}
@@ -92,7 +92,7 @@ func (g *hangNet) findBorn(w *work, sets *rollSets) {
 	}
 	for i, j := range w.p.kindOf {
 		for _, s := range there {
-			if to := sets.next[int(s)*sets.m+int(j)]; to >= 0 && g.born[to] > n {
+			if to := sets.add(s, j); to >= 0 && g.born[to] > n {
 				g.born[to] = int32(i) + 1
 				there = append(there, to)
 			}
@@ -105,12 +105,12 @@ func (g *hangNet) findBorn(w *work, sets *rollSets) {
 // addPiece adds the nodes of a piece, those of later ones being there.
 func (g *hangNet) addPiece(w *work, sets *rollSets, i int32) {
 	clear(g.table)
-	j := int(w.p.kindOf[i])
+	j := w.p.kindOf[i]
 	for s := range g.node {
 		if g.born[s] > i {
 			continue
 		}
-		if to := sets.next[s*sets.m+j]; to >= 0 {
+		if to := sets.add(int32(s), j); to >= 0 {
 			g.node[s] = g.find(i, 2*g.node[s], g.follow(g.node[to], i))
 		}
 	}

@@ -34,6 +34,7 @@ type work struct {
 	masked []int64 // w.weight without some kinds, see gaps.go
 	turn   int     // lane on which prices are sought first
 	enough int64   // weight above one for which other lanes are not looked at
+	every  []int16 // all kinds
 
 	sort    sorter
 	master  master
