@@ -41,4 +41,6 @@ export const enUS: Partial<Record<keyof typeof enGB, Message>> = {
   "paper.soak": "Minutes to book",
   "paper.soak.hint": "Between pasting and hanging, the same for every strip.",
   "paper.price.hint": "With its currency: 27.90 USD.",
+  "cut.list.on": "strip {drop} on wall {wall}",
+  "cut.cliffs": "Sizes that decide",
 };
