@@ -16,6 +16,7 @@ export const enUS: Partial<Record<keyof typeof enGB, Message>> = {
   "plan.corner.rule.hint": "A new strip begins plumb on the next wall. Carried on, the strip is cut and its remainder turns the corner.",
   "plan.corner.new": "New strip",
   "plan.plumb.how": "Draw it with plumb bob or level before the strip is hung.",
+  "plan.start.line": "Start line: left edge of strip 1",
   "plan.start.edge.hint": "To the left edge of the first strip. Negative: it turns the corner before.",
   "plan.offer.drop": "Strip on the middle: {what}",
   "plan.kill.lap": "Which strip turns the corner",

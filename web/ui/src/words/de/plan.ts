@@ -27,6 +27,7 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.fitting.power": "Strom abschalten, bevor an Dose, Schalter oder Leuchte geschnitten wird.",
 
   "plan.start": "Anfangslinie",
+  "plan.start.line": "Anfangslinie: linke Kante der Bahn 1",
   "plan.start.fixed": "Diesen Anfang haben Sie festgelegt.",
   "plan.start.found": "Diesen Anfang hat der Planer gefunden. Ziehen Sie die Linie, um einen anderen zu versuchen.",
   "plan.start.edge": "Vom linken Ende der Wand {wall}",
@@ -68,8 +69,8 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.rule": "Regel",
   "plan.source": "Quelle",
   "plan.measureAgain": "Zu diesem Maß",
-  "plan.gains": "Gewinn",
-  "plan.losses": "Verlust",
+  "plan.gains": "Das erspart er",
+  "plan.losses": "Das kostet er",
   "plan.even": "Es macht keinen Unterschied.",
   "plan.old": "Das wurde vor Ihrer letzten Änderung berechnet.",
 

@@ -26,6 +26,7 @@ export const plan = {
   "plan.fitting.power": "Switch the power off before you cut at a socket, switch or light.",
 
   "plan.start": "Start line",
+  "plan.start.line": "Start line: left edge of drop 1",
   "plan.start.fixed": "You have fixed this start.",
   "plan.start.found": "The planner has found this start. Drag the line to try another.",
   "plan.start.edge": "From the left end of wall {wall}",
@@ -67,8 +68,8 @@ export const plan = {
   "plan.rule": "Rule",
   "plan.source": "Source",
   "plan.measureAgain": "Go to this measurement",
-  "plan.gains": "Gains",
-  "plan.losses": "Losses",
+  "plan.gains": "It spares you",
+  "plan.losses": "It costs you",
   "plan.even": "It makes no difference.",
   "plan.old": "This was worked out before your last change.",
 

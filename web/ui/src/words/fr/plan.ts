@@ -27,6 +27,7 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.fitting.power": "Coupez le courant avant de découper autour d’une prise, d’un interrupteur ou d’un luminaire.",
 
   "plan.start": "Ligne de départ",
+  "plan.start.line": "Ligne de départ : bord gauche du lé 1",
   "plan.start.fixed": "Vous avez fixé ce départ.",
   "plan.start.found": "Ce départ a été trouvé par le calcul. Tirez la ligne pour en essayer un autre.",
   "plan.start.edge": "Depuis l’extrémité gauche du mur {wall}",
@@ -68,8 +69,8 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.rule": "Règle",
   "plan.source": "Source",
   "plan.measureAgain": "Aller à cette mesure",
-  "plan.gains": "Gains",
-  "plan.losses": "Pertes",
+  "plan.gains": "Ce qu’il évite",
+  "plan.losses": "Ce qu’il coûte",
   "plan.even": "Cela ne change rien.",
   "plan.old": "Ceci a été calculé avant votre dernière modification.",
 
