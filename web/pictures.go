@@ -58,7 +58,7 @@ func (s *Server) pictureOperations(api operations) {
 	tags := []string{"pictures"}
 	add(api, huma.Operation{
 		OperationID: "add-picture", Method: http.MethodPost, Path: "/api/jobs/{id}/pictures", Summary: "Keep a picture of a paper", Tags: tags,
-		Description: fmt.Sprintf("PNG, JPEG or GIF. It is read, and written anew without anything but what it shows; the name in the answer goes into the job's document. A job has at most %d.", store.MostPictures),
+		Description: fmt.Sprintf("PNG, JPEG or GIF. It is read, and written anew without anything but what it shows; the name in the answer, the SHA-256 of the file with .png or .jpg, goes into the job's document. A job has at most %d.", store.MostPictures),
 		RequestBody: takes("The file", "image/png", "image/jpeg", "image/gif"), MaxBodyBytes: store.MostPicture,
 		DefaultStatus: http.StatusCreated, Errors: append([]int{http.StatusServiceUnavailable}, jobErrors...),
 	}, s.addPicture)
@@ -81,7 +81,8 @@ func (s *Server) addPicture(ctx context.Context, in *AddPictureInput) (*AddedPic
 	return &AddedPicture{pictureBody(*p)}, nil
 }
 
-// readPicture reads what a file shows, and writes it anew.
+// readPicture reads what a file shows, and writes it anew. The name is the hash of the
+// file as it came, so that who sends it can name it before a server has seen it.
 func readPicture(data []byte) (*store.Picture, error) {
 	shown, err := picture.Decode(data)
 	if err != nil {
@@ -96,7 +97,7 @@ func readPicture(data []byte) (*store.Picture, error) {
 	} else {
 		err = png.Encode(&b, shown.Image())
 	}
-	sum := sha256.Sum256(b.Bytes())
+	sum := sha256.Sum256(data)
 	p.Bytes, p.Size = b.Bytes(), b.Len()
 	p.Name = hex.EncodeToString(sum[:]) + "." + ending
 	return p, err

@@ -59,6 +59,23 @@ async function ask(method: string, path: string, expected: readonly number[], bo
   throw new ServerTrouble(response.status >= 500 ? "away" : "refused", detail ?? `the server answered ${response.status}`);
 }
 
+/** Sends or gets bytes; null: there are none. */
+async function picture(method: string, path: string, body?: Blob): Promise<Blob | null> {
+  let response: Response;
+  try {
+    response = await fetch(new URL(`api/${path}`, document.baseURI), {
+      method,
+      signal: AbortSignal.timeout(4 * patience),
+      ...(body && { body, headers: { "Content-Type": body.type } }),
+    });
+  } catch (error) {
+    throw new ServerTrouble("away", error instanceof Error ? error.message : String(error));
+  }
+  if (response.status === 404) return null;
+  if (!response.ok) throw new ServerTrouble(response.status >= 500 ? "away" : "refused", `the server answered ${response.status}`);
+  return response.blob();
+}
+
 const at = (id: string) => encodeURIComponent(id);
 
 export const server = {
@@ -95,4 +112,21 @@ export const server = {
   },
 };
 
+/** The pictures of a job, by their names. */
+export const pictureServer = {
+  async names(id: string): Promise<string[]> {
+    const { status, body } = await ask("GET", `jobs/${at(id)}/pictures`, [200, 404]);
+    return status === 404 ? [] : (body as { pictures: { name: string }[] }).pictures.map((p) => p.name);
+  },
+
+  async get(id: string, name: string): Promise<Blob | null> {
+    return picture("GET", `jobs/${at(id)}/pictures/${encodeURIComponent(name)}`);
+  },
+
+  async add(id: string, shown: Blob): Promise<void> {
+    await picture("POST", `jobs/${at(id)}/pictures`, shown);
+  },
+};
+
 export type Server = typeof server;
+export type PictureServer = typeof pictureServer;

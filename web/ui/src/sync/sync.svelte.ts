@@ -1,7 +1,9 @@
 import type { Device } from "../device/device";
 import { say } from "../words";
 import { Exchange } from "./exchange";
-import { server, ServerTrouble } from "./server";
+import { pictures } from "../pictures.svelte";
+import { PictureExchange } from "./pictures";
+import { pictureServer, server, ServerTrouble } from "./server";
 
 // When there is an exchange with the server: soon after an edit, when the network is
 // back, when one returns to the window, and now and then. Of several tabs one does it.
@@ -18,6 +20,8 @@ class Sync {
   detail = $state("");
 
   #exchange: Exchange | null = null;
+  #pictures = new PictureExchange(pictures, pictureServer);
+  #device: Device | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running = false;
   #again = false;
@@ -32,6 +36,7 @@ class Sync {
         return say("undo");
       },
     };
+    this.#device = device;
     this.#exchange = new Exchange(device, server, words, told);
     addEventListener("online", () => this.wake(0));
     addEventListener("offline", () => (this.server = false));
@@ -53,7 +58,10 @@ class Sync {
     }
     this.#running = true;
     try {
-      await alone(() => this.#exchange!.run());
+      await alone(async () => {
+        await this.#exchange!.run();
+        await this.#pictures.run(await this.#device!.records());
+      });
       this.server = true;
       this.trouble = this.detail = "";
     } catch (error) {
