@@ -118,7 +118,7 @@ func (w *work) copies(j, d int) int {
 // are many kinds, unless the demand is a rest, for which there is no target.
 func (w *work) improve(demand []int32, d, target int, sharp bool) {
 	s := &w.master
-	whole := w.m >= pooledKinds && len(w.n.safe) > 1 && target < math.MaxInt32
+	whole := w.isLarge() && len(w.n.safe) > 1 && target < math.MaxInt32
 	for range 400*s.m + 200 {
 		s.reprice()
 		if j := s.surplusWorthwhile(); j >= 0 {

@@ -42,10 +42,11 @@ func (w *work) inOrder(p *placing) bool {
 	roll := int32(0)
 	w.trial.reset()
 	seq := w.seq[:0]
+	rest := dot(w.p.demand, w.lower.weight)
 	for i, j := range w.p.kindOf {
 		seq = append(seq, int16(j))
 		if len(seq) > 1 && !w.fits(seq) {
-			if roll++; int(roll) >= w.best.rolls() {
+			if roll++; int(roll)+w.atLeast(rest) > w.best.rolls() {
 				w.seq = seq
 				return false
 			}
@@ -53,6 +54,7 @@ func (w *work) inOrder(p *placing) bool {
 			seq = append(seq[:0], int16(j))
 		}
 		p.rollOf[i] = roll
+		rest -= w.lower.weight[j]
 	}
 	w.trial.add(seq)
 	w.seq = seq
@@ -60,6 +62,15 @@ func (w *work) inOrder(p *placing) bool {
 		w.best.copyFrom(&w.trial)
 	}
 	return w.trial.rolls() == w.best.rolls()
+}
+
+// atLeast is the number of rolls, at least one, that pieces of the given weight
+// need by the certificate, if there is one.
+func (w *work) atLeast(weight int64) int {
+	if w.lower.capacity <= 0 {
+		return 1
+	}
+	return max(1, ceilDiv(weight, w.lower.capacity))
 }
 
 // deal gives the pieces of each kind to the rolls in order. Rolls with the

@@ -38,6 +38,7 @@ const worthIt = one + one>>20
 
 const (
 	pooledKinds   = 17 // of pieces, from which on the pool comes first
+	pooledRolls   = 60 // from which on it does with fewer kinds too
 	pooledTries   = 3
 	pooledSteps   = 40_000 // for each
 	pooledRounds  = 40     // of pricing for one program
@@ -46,11 +47,14 @@ const (
 	pooledBudget  = 300    // sets looked at on each lane for one
 )
 
+// isLarge says whether the pool comes first.
+func (w *work) isLarge() bool { return w.m >= pooledKinds || w.best.rolls() >= pooledRolls }
+
 // proveFirst looks for plan and bound where there are many kinds: the bound of
 // the start that carries least, and a plan from the columns good for all
 // starts. It leaves it to others to close what gap remains.
 func (w *work) proveFirst() {
-	if w.m < pooledKinds || w.n.coarse {
+	if !w.isLarge() || w.n.coarse {
 		return
 	}
 	copy(w.weight, w.p.length)

@@ -71,7 +71,7 @@ func (w *work) heaviestPriced() int64 {
 	if most < least {
 		return most
 	}
-	if w.m >= pooledKinds && w.seekInGaps(least-1) || w.m > manyLaneKinds && w.priced {
+	if w.isLarge() && w.seekInGaps(least-1) || w.m > manyLaneKinds && w.priced {
 		return 0
 	}
 	kept := slices.Clone(w.seq)
