@@ -14,6 +14,7 @@ import (
 	"sync"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
@@ -49,7 +50,7 @@ func newClient(t *testing.T, change func(*Options)) *client {
 		t.Fatal(err)
 	}
 	var log lockedBuffer
-	o := Options{Store: s, Files: sampleFiles, Log: newLog(&log), Version: "test"}
+	o := Options{Store: s, Files: sampleFiles, Log: newLog(&log), Version: "test", PlanTime: time.Hour}
 	if change != nil {
 		change(&o)
 	}

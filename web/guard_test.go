@@ -182,6 +182,7 @@ func TestPicturesThatAreNone(t *testing.T) {
 	c.begin(1, "{}")
 	url := "/api/jobs/" + jobID(1) + "/pictures"
 	small := pictureFile(t, func(b *bytes.Buffer, m image.Image) error { return png.Encode(b, m) }, 4, 4)
+	large := pictureFile(t, func(b *bytes.Buffer, m image.Image) error { return gif.Encode(b, m, nil) }, 4001, 4000)
 	huge := bytes.Clone(small)
 	copy(huge[16:24], []byte{0, 0, 0xff, 0xff, 0, 0, 0xff, 0xff}) // width and height in the IHDR chunk
 	for name, r := range map[string]struct {
@@ -193,6 +194,7 @@ func TestPicturesThatAreNone(t *testing.T) {
 		"nothing":          {[]byte{}, 422},
 		"half a picture":   {small[:len(small)/2], 422},
 		"a huge picture":   {huge, 422},
+		"a large picture":  {large, 422},
 		"a huge file":      {append(bytes.Clone(small), make([]byte, store.MostPicture)...), 413},
 		"a script as JPEG": {[]byte("\xff\xd8\xff<script>alert(1)</script>"), 422},
 	} {

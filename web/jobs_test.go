@@ -179,7 +179,7 @@ func TestDocumentsStay(t *testing.T) {
 // Fifty writers each add one to a number; each tries again when somebody was
 // faster. None of their changes is lost.
 func TestManyWriters(t *testing.T) {
-	const writers, times = 50, 3
+	const writers, times = 50, 2
 	c := newClient(t, nil)
 	c.begin(1, `{"n":0}`)
 	var all sync.WaitGroup

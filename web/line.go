@@ -14,18 +14,21 @@ import (
 type line struct {
 	slots   chan struct{}
 	waiting atomic.Int64
+	most    time.Duration // that somebody waits
 }
 
 // mostWaiting is how many wait at once.
 const mostWaiting = 32
 
-func newLine(slots int) *line { return &line{slots: make(chan struct{}, slots)} }
+func newLine(slots int, most time.Duration) *line {
+	return &line{slots: make(chan struct{}, slots), most: most}
+}
 
 // do carries out work when its turn has come. It returns soon after ctx is done.
 // Work that has begun cannot be interrupted: it keeps its slot until it ends.
 func do[T any](ctx context.Context, l *line, work func() (T, error)) (T, error) {
 	var none T
-	ctx, cancel := context.WithTimeout(ctx, planTime)
+	ctx, cancel := context.WithTimeout(ctx, l.most)
 	defer cancel()
 	if l.waiting.Add(1) > mostWaiting {
 		l.waiting.Add(-1)
@@ -36,7 +39,7 @@ func do[T any](ctx context.Context, l *line, work func() (T, error)) (T, error) 
 		l.waiting.Add(-1)
 	case <-ctx.Done():
 		l.waiting.Add(-1)
-		return none, late(ctx)
+		return none, l.late(ctx)
 	}
 	type result struct {
 		value T
@@ -58,14 +61,14 @@ func do[T any](ctx context.Context, l *line, work func() (T, error)) (T, error) 
 	case r := <-done:
 		return r.value, r.err
 	case <-ctx.Done():
-		return none, late(ctx)
+		return none, l.late(ctx)
 	}
 }
 
 // late is the error for work that was not there in time, or is no longer wanted.
-func late(ctx context.Context) error {
+func (l *line) late(ctx context.Context) error {
 	if ctx.Err() == context.DeadlineExceeded {
-		return busy(fmt.Sprintf("this took longer than %d s", planTime/time.Second))
+		return busy(fmt.Sprintf("this took longer than %d s", l.most/time.Second))
 	}
 	return ctx.Err()
 }

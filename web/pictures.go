@@ -6,6 +6,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"image"
+	_ "image/gif" // its size is looked at before it is read
 	"image/jpeg"
 	"image/png"
 	"net/http"
@@ -81,9 +83,17 @@ func (s *Server) addPicture(ctx context.Context, in *AddPictureInput) (*AddedPic
 	return &AddedPicture{pictureBody(*p)}, nil
 }
 
+// mostSquares is how large a picture may be: enough for one width of paper at a
+// quarter of a millimetre, and little enough that several fit into memory.
+const mostSquares = 16_000_000
+
 // readPicture reads what a file shows, and writes it anew. The name is the hash of the
 // file as it came, so that who sends it can name it before a server has seen it.
 func readPicture(data []byte) (*store.Picture, error) {
+	if c, _, err := image.DecodeConfig(bytes.NewReader(data)); err == nil && int64(c.Width)*int64(c.Height) > mostSquares {
+		return nil, newProblem(http.StatusUnprocessableEntity, "no_picture",
+			fmt.Sprintf("the picture is %d × %d squares, more than %d together: save it smaller", c.Width, c.Height, mostSquares))
+	}
 	shown, err := picture.Decode(data)
 	if err != nil {
 		return nil, newProblem(http.StatusUnprocessableEntity, "no_picture", err.Error())

@@ -322,6 +322,19 @@ func TestLine(t *testing.T) {
 	}
 }
 
+// Whoever has waited long enough is sent away, and may come again.
+func TestPlansThatTakeLong(t *testing.T) {
+	release := make(chan bool)
+	defer close(release)
+	c := newClient(t, func(o *Options) {
+		o.PlanTime = time.Millisecond
+		o.Make = func(*plan.Task) (*plan.Plan, error) { <-release; return nil, errors.New("too late") }
+	})
+	if p := into[Problem](t, c.want(503, "POST", "/api/plan", example(t, "plain-room"))); p.Code != "busy" {
+		t.Errorf("%+v", p)
+	}
+}
+
 // A plan that breaks its promises, or a planner that fails, is told as a fault and
 // shows nothing.
 func TestFaults(t *testing.T) {
@@ -344,7 +357,7 @@ func TestFaults(t *testing.T) {
 
 // Whoever goes away while waiting leaves the line.
 func TestGone(t *testing.T) {
-	l := newLine(1)
+	l := newLine(1, time.Hour)
 	hold := make(chan bool)
 	go do(t.Context(), l, func() (int, error) { <-hold; return 0, nil })
 	for len(l.slots) == 0 {

@@ -30,6 +30,8 @@ type Options struct {
 	Secure bool
 	// Plans is how many are worked out at once; 0: as many as there are processors.
 	Plans int
+	// PlanTime is how long somebody waits for a plan and what is made of it; 0: 45 s.
+	PlanTime time.Duration
 	// Make makes plans; [plan.Make] when nil.
 	Make func(*plan.Task) (*plan.Plan, error)
 }
@@ -37,7 +39,7 @@ type Options struct {
 // Limits of time.
 const (
 	readTime  = time.Minute      // until a request has come
-	planTime  = 45 * time.Second // until a plan and what is made of it is there
+	planTime  = 45 * time.Second // until a plan and what is made of it is there, if not given
 	writeTime = 3 * time.Minute  // until an answer has gone
 	idleTime  = 2 * time.Minute
 )
@@ -62,7 +64,10 @@ func New(o Options) *Server {
 	if o.Plans <= 0 {
 		o.Plans = runtime.GOMAXPROCS(0)
 	}
-	s := &Server{Options: o, line: newLine(o.Plans), plans: newPlans()}
+	if o.PlanTime <= 0 {
+		o.PlanTime = planTime
+	}
+	s := &Server{Options: o, line: newLine(o.Plans, o.PlanTime), plans: newPlans()}
 	mux := http.NewServeMux()
 	s.api(mux)
 	mux.HandleFunc("GET /api/enter", s.enter)

@@ -9,10 +9,10 @@ import (
 	"firstdrop/store"
 )
 
-// Fifty writers each add one to a number five times, and try again when somebody
+// Fifty writers each add one to a number twice, and try again when somebody
 // was faster: none of their changes is lost.
 func manyWriters(t *testing.T, s *tried) {
-	const writers, times = 50, 5
+	const writers, times = 50, 2
 	s.push(idOf(1), 0, doc("Counter", 0))
 	var all sync.WaitGroup
 	for range writers {
