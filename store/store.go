@@ -127,7 +127,7 @@ type Revision struct {
 
 // Picture is a picture of a job.
 type Picture struct {
-	Name          string // the SHA-256 of the bytes in hexadecimal, and the ending of its kind
+	Name          string // a SHA-256 in hexadecimal, of the file as it came, and the ending of its kind
 	Type          string // its media type
 	Width, Height int    // in squares
 	Size          int    // of Bytes
