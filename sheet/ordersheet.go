@@ -66,7 +66,7 @@ func (s *Set) orderTable() page.Table {
 func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
 	cost := ""
 	if line.Cost.IsStated() {
-		cost = line.Cost.String()
+		cost = s.words().Money(line.Cost)
 	}
 	return []string{
 		label.Name, s.size(label.Width) + " × " + s.size(line.RollLength), strconv.Itoa(line.Rolls), tell.SoldIn(s.words(), line.PerPack),

@@ -34,16 +34,8 @@ var formats = []format{
 	{"GIF", "GIF8", gif.DecodeConfig, gif.Decode}, // the first frame
 }
 
-// Read reads a picture. Its errors say what is wrong with the file and what to do.
-func Read(r io.Reader) (*draw.Picture, error) {
-	data, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
-	if err != nil {
-		return nil, err
-	}
-	return Decode(data)
-}
-
-// Decode reads a picture from the bytes of a file, as [Read] does.
+// Decode reads a picture from the bytes of a file. Its errors say what is wrong with
+// the file and what to do.
 func Decode(data []byte) (*draw.Picture, error) {
 	if len(data) == 0 {
 		return nil, errors.New("the file is empty")
@@ -56,7 +48,14 @@ func Decode(data []byte) (*draw.Picture, error) {
 			return f.read(data)
 		}
 	}
-	return nil, fmt.Errorf("%s cannot be read as a picture: save it as PNG or JPEG", kindOf(data))
+	if isDrawing(data) {
+		p, err := decodeDrawing(data)
+		if err != nil {
+			return nil, fmt.Errorf("the SVG drawing, %w", err)
+		}
+		return p, nil
+	}
+	return nil, fmt.Errorf("%s cannot be read as a picture: save it as PNG, JPEG or SVG", kindOf(data))
 }
 
 func (f *format) read(data []byte) (*draw.Picture, error) {
@@ -104,7 +103,6 @@ func (f framed) Bounds() image.Rectangle { return f.all }
 func kindOf(data []byte) string {
 	head := data[:min(len(data), 512)]
 	for _, k := range []struct{ name, mark string }{
-		{"an SVG drawing", "<svg"},
 		{"a PDF file", "%PDF"},
 		{"a WebP picture", "WEBPVP"},
 		{"a TIFF picture", "II*\x00"},
@@ -112,7 +110,6 @@ func kindOf(data []byte) string {
 		{"a HEIC picture", "ftypheic"},
 		{"an AVIF picture", "ftypavif"},
 		{"a web page", "<html"},
-		{"an SVG drawing", "<!DOCTYPE svg"},
 	} {
 		if bytes.Contains(head, []byte(k.mark)) {
 			return k.name

@@ -3,7 +3,6 @@ package picture_test
 import (
 	"bytes"
 	"encoding/binary"
-	"errors"
 	"hash/crc32"
 	"image"
 	"image/color"
@@ -85,7 +84,7 @@ func TestEveryKindOfColour(t *testing.T) {
 		"PNG": encoded(t, "png", plain), "PNG of 16 bits": encoded(t, "png", deep), "PNG of few colours": encoded(t, "png", few),
 		"PNG partly clear": encoded(t, "png", clear), "JPEG": encoded(t, "jpeg", plain), "GIF": encoded(t, "gif", few),
 	} {
-		p, err := picture.Read(bytes.NewReader(data))
+		p, err := picture.Decode(data)
 		if err != nil || p.Width != 32 || p.Height != 48 || corners(p) != "rbgw" {
 			t.Errorf("%s: %v, %+v", name, err, p)
 		}
@@ -172,7 +171,7 @@ func TestRefused(t *testing.T) {
 	}{
 		"nothing":   {nil, "empty"},
 		"words":     {[]byte("hello"), "this file cannot be read"},
-		"a drawing": {[]byte(`<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg"/>`), "an SVG drawing cannot be read as a picture: save it as PNG"},
+		"a drawing": {[]byte(`<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg"/>`), "the SVG drawing, line 1: it has neither a viewBox nor width and height"},
 		"a page":    {[]byte("%PDF-1.7"), "a PDF file"},
 		"cut off":   {good[:len(good)/2], "the PNG file is broken"},
 		"a head":    {good[:8], "the PNG file is broken"},
@@ -180,18 +179,11 @@ func TestRefused(t *testing.T) {
 		"large":     {huge(t, 10_000, 10_000), "save it smaller"},
 		"long":      {append([]byte("GIF8"), make([]byte, picture.MostBytes)...), "larger than 32 MB"},
 	} {
-		if _, err := picture.Read(bytes.NewReader(tt.data)); err == nil || !strings.Contains(err.Error(), tt.want) {
+		if _, err := picture.Decode(tt.data); err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("%s: err = %v, want %q", name, err, tt.want)
 		}
 	}
-	if _, err := picture.Read(failing{}); err == nil || err.Error() != "gone" {
-		t.Errorf("err = %v", err)
-	}
 }
-
-type failing struct{}
-
-func (failing) Read([]byte) (int, error) { return 0, errors.New("gone") }
 
 func FuzzDecode(f *testing.F) {
 	m := image.NewPaletted(image.Rect(0, 0, 9, 7), color.Palette{color.White, color.Black})
