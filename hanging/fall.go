@@ -9,12 +9,12 @@ import (
 // edge of the whole width would stand, trimmed or not, and at what height a repeat
 // begins. Whoever draws the design, on paper or on a screen, takes it from here.
 //
-//	      Edge + Skew
-//	     /      the design upright: x to the right of the edge, y down from Begins.
-//	    /       Reversed: x to the left of the edge + Width, y up from Begins.
-//	   / ── Begins
-//	  /
-//	 Edge
+//	     Edge + Skew
+//	    /      the design upright: x to the right of the edge, y down from Begins.
+//	   /       Reversed: x to the left of the edge + Width, y up from Begins.
+//	  / ── Begins
+//	 /
+//	Edge
 type Fall struct {
 	// Edge is where the left edge stands at Over.Lo, from the wall's left end. At
 	// Over.Hi it stands Skew to the right of that.
@@ -57,5 +57,5 @@ func (f *Fall) EdgeAt(y measure.Length) measure.Length {
 	if f.Skew == 0 {
 		return f.Edge
 	}
-	return f.Edge + (y - f.Over.Lo).Scaled(int64(f.Skew), int64(f.Over.Length()))
+	return f.Edge + (y-f.Over.Lo).Scaled(int64(f.Skew), int64(f.Over.Length()))
 }

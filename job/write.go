@@ -182,8 +182,10 @@ func writeJSON(b *bytes.Buffer, n *Node, newline string) {
 	b.WriteString(shut)
 }
 
+// writeJSONScalar writes a single value. What JSON knows no other way to write, such
+// as 012 or 1_000, stands in quotes: the reader takes its text all the same.
 func writeJSONScalar(b *bytes.Buffer, n *Node) {
-	if n.Scalar != Text {
+	if n.Scalar != Text && json.Valid([]byte(n.Value)) {
 		b.WriteString(n.Value)
 		return
 	}

@@ -67,30 +67,33 @@ func Place(c *words.Catalogue, p finding.Place) string {
 	return c.Text("closes.wall", "wall", wall)
 }
 
-// Trade says what a plan costs and what it saves: rolls, drops and pieces, and
-// the dearest findings, at most so many of each. ok is false where it does
-// neither.
-func Trade(c *words.Catalogue, t plan.Trade, most int) (costs, saves string, ok bool) {
-	var dear, cheap []string
+// Traded lists what a plan costs and what it saves: rolls, drops and pieces, and
+// the dearest findings, at most so many of each.
+func Traded(c *words.Catalogue, t plan.Trade, most int) (costs, saves []string) {
 	amount := func(n int, what string) {
 		switch {
 		case n > 0:
-			dear = append(dear, c.Text("trade.more", "things", c.Text(what, "n", n)))
+			costs = append(costs, c.Text("trade.more", "things", c.Text(what, "n", n)))
 		case n < 0:
-			cheap = append(cheap, c.Text(what, "n", -n))
+			saves = append(saves, c.Text(what, "n", -n))
 		}
 	}
 	amount(t.Rolls, "page.rolls")
 	amount(t.Drops, "count.drop")
 	amount(t.Pieces, "count.piece")
-	dear = append(dear, dearest(c, t.Worse, most)...)
-	cheap = append(cheap, dearest(c, t.Better, most)...)
+	return append(costs, dearest(c, t.Worse, most)...), append(saves, dearest(c, t.Better, most)...)
+}
+
+// Trade says what [Traded] lists, each in a line. ok is false where a plan neither
+// costs nor saves anything.
+func Trade(c *words.Catalogue, t plan.Trade, most int) (costs, saves string, ok bool) {
 	said := func(texts []string) string {
 		if len(texts) == 0 {
 			return c.Text("trade.nothing")
 		}
 		return Joined(c, texts)
 	}
+	dear, cheap := Traded(c, t, most)
 	return said(dear), said(cheap), len(dear)+len(cheap) > 0
 }
 

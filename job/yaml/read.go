@@ -15,6 +15,23 @@ import (
 // Read reads a job document, YAML or JSON, as [job.Read] does.
 func Read(file string, data []byte) (*job.Job, error) { return job.ReadIn(file, data, parse) }
 
+// Document turns a text into JSON, in the notation that its writer chose, and tells
+// what is wrong with the job that it holds. There is no document where the text
+// cannot be read at all.
+func Document(file string, data []byte) (document []byte, problems job.Problems) {
+	var root *job.Node
+	_, err := job.ReadIn(file, data, func(file string, data []byte) (*job.Node, *job.Problem) {
+		n, problem := parse(file, data)
+		root = n
+		return n, problem
+	})
+	errors.As(err, &problems)
+	if root == nil {
+		return nil, problems
+	}
+	return root.JSON(), problems
+}
+
 // parse reads a document as JSON if it is that, and as YAML otherwise. JSON is
 // YAML on paper, but escapes such as \ud83d\ude00 are not read by YAML parsers.
 func parse(file string, data []byte) (*job.Node, *job.Problem) {
