@@ -1,9 +1,24 @@
+import { Planner as Crew } from "./planner/planner";
+import { Printer } from "./planner/printer";
 import type { Planner } from "./work/planner";
 
-/** The planner of this screen. */
+const at = (name: string) => new URL(name, document.baseURI).href;
+const place = (program: string) => ({ wasm: at(`${program}.wasm`), runtime: at("wasm_exec.js") });
+
+const fixture: Planner = { ask: async () => (await import("../tests/fixture/answer.json")).default as never };
+
+let crew: Planner | null = null;
+let press: Printer | null = null;
+
+/** The planner of this screen. It is fetched with the first question. */
 export const planner: Planner = {
-  async ask() {
-    if (import.meta.env["VITE_FIXTURE"]) return (await import("../tests/fixture/answer.json")).default as never;
-    return null;
+  ask(question) {
+    if (import.meta.env["VITE_FIXTURE"]) return fixture.ask(question);
+    return (crew ??= new Crew(place("planner"))).ask(question);
   },
+};
+
+/** What reads job files and prints. It is fetched when it is first asked. */
+export const printer: Pick<Printer, "ask"> = {
+  ask: (request) => (press ??= new Printer(place("printer"))).ask(request),
 };

@@ -1,6 +1,6 @@
 // Command types writes the TypeScript types that the screen shares with the
-// planner: protocol.ts from the Go types of package screen, and job.ts from the
-// schema of the job document. Comments come along. A test fails when the files
+// planner: protocol.ts and printing.ts from the Go types of packages screen and
+// screen/printing, and job.ts from the schema of the job document. Comments come along. A test fails when the files
 // differ from what it writes.
 //
 //	go run ./web/wasm/types        # in the root of the module
@@ -26,7 +26,11 @@ const written = "// Written by web/wasm/types from %s. Do not edit: run make typ
 
 // files returns the text of every file by name, from the module in root.
 func files(root string) (map[string]string, error) {
-	protocol, err := protocolTypes(filepath.Join(root, "screen"))
+	protocol, err := protocolTypes(filepath.Join(root, "screen"), "screen", []string{"job"}, "Request", "Answer")
+	if err != nil {
+		return nil, err
+	}
+	printing, err := protocolTypes(filepath.Join(root, "screen", "printing"), "screen/printing", []string{"job", "protocol"}, "PrintRequest", "PrintAnswer")
 	if err != nil {
 		return nil, err
 	}
@@ -34,7 +38,7 @@ func files(root string) (map[string]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	return map[string]string{"protocol.ts": protocol, "job.ts": document}, nil
+	return map[string]string{"protocol.ts": protocol, "printing.ts": printing, "job.ts": document}, nil
 }
 
 func write(root string) error {

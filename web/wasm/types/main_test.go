@@ -37,7 +37,7 @@ func TestTypes(t *testing.T) {
 			"  job?: job.Job;",
 			"  kill?: Seam;",
 			"  closed: boolean;",
-			"  set: Partial<job.Hang>;",
+			"  set: { [K in keyof job.Hang]?: job.Hang[K] | null };",
 			`  | "cliffs"`,
 		},
 		"job.ts": {

@@ -23,8 +23,9 @@ type protocol struct {
 	used    map[string]bool
 }
 
-// protocolTypes returns whatever a request and an answer are made of.
-func protocolTypes(dir string) (string, error) {
+// protocolTypes returns whatever the types of those names are made of, as a package
+// in dir declares them.
+func protocolTypes(dir, from string, imports []string, roots ...string) (string, error) {
 	p := &protocol{
 		types: map[string]*ast.TypeSpec{}, docs: map[string]string{},
 		members: map[string][]string{}, used: map[string]bool{},
@@ -48,12 +49,14 @@ func protocolTypes(dir string) (string, error) {
 		}
 		p.read(f)
 	}
-	for _, root := range []string{"Request", "Answer"} {
+	for _, root := range roots {
 		p.use(root)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, written, "the Go package screen")
-	b.WriteString("import type * as job from \"./job\";\n")
+	fmt.Fprintf(&b, written, "the Go package "+from)
+	for _, name := range imports {
+		fmt.Fprintf(&b, "import type * as %s from \"./%[1]s\";\n", name)
+	}
 	for _, name := range p.order {
 		if p.used[name] {
 			b.WriteString("\n" + p.declared(name))
@@ -173,6 +176,8 @@ func (p *protocol) typed(t ast.Expr) string {
 		}
 		n, _ := strconv.Atoi(t.Len.(*ast.BasicLit).Value)
 		return "[" + strings.Join(slices.Repeat([]string{inner}, n), ", ") + "]"
+	case *ast.SelectorExpr: // of package screen; others say what they are in a tag
+		return "protocol." + t.Sel.Name
 	case *ast.Ident:
 		switch t.Name {
 		case "int", "int64", "float64":

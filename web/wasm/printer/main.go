@@ -1,0 +1,25 @@
+//go:build js && wasm
+
+// Command printer reads job files and prints in the browser: package screen/printing
+// behind one function. It is compiled to WebAssembly and run in a worker.
+package main
+
+import (
+	"syscall/js"
+
+	"firstdrop/screen/printing"
+)
+
+// main sets answer, a function of the worker's global object that takes a request
+// as the bytes of its JSON and returns the answer likewise, and waits for ever.
+func main() {
+	js.Global().Set("answer", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		request := make([]byte, args[0].Length())
+		js.CopyBytesToGo(request, args[0])
+		answer := printing.AnswerJSON(request)
+		out := js.Global().Get("Uint8Array").New(len(answer))
+		js.CopyBytesToJS(out, answer)
+		return out
+	}))
+	select {}
+}
