@@ -53,7 +53,7 @@ func TestMessagesAreAskedForRightly(t *testing.T) {
 	}
 	var literals []string
 	asked := 0
-	for _, dir := range []string{"words", "tell", "sheet", "cmd/firstdrop"} {
+	for _, dir := range []string{"words", "tell", "sheet", "screen", "screen/printing", "cmd/firstdrop"} {
 		source(t, dir, func(where string, n ast.Node) bool {
 			if lit, ok := n.(*ast.BasicLit); ok && lit.Kind == token.STRING {
 				if s, err := strconv.Unquote(lit.Value); err == nil {
