@@ -15,6 +15,8 @@ const files = __KEPT__;
 
 /** What is only needed later, and is fetched when everything else is there. */
 const late = /printer\.wasm$/;
+/** What is kept when somebody has wanted it, and not before. */
+const wanted = /\/Solid-[^/]*$/;
 
 const name = `firstdrop-${release(files)}`;
 const address = (path: string) => new URL(path, worker.registration.scope).href;
@@ -40,7 +42,7 @@ async function keep(url: string): Promise<void> {
 }
 
 worker.addEventListener("install", (event) => {
-  const now = [...known.keys()].filter((url) => !late.test(url));
+  const now = [...known.keys()].filter((url) => !late.test(url) && !wanted.test(url));
   event.waitUntil(Promise.all(now.map(keep)));
 });
 
@@ -62,7 +64,7 @@ worker.addEventListener("message", (event: ExtendableMessageEvent) => {
 
 /** Fetches what is needed later, and says when all is there. */
 async function rest(to: ExtendableMessageEvent["source"]): Promise<void> {
-  for (const url of known.keys()) await keep(url);
+  for (const url of known.keys()) if (!wanted.test(url)) await keep(url);
   to?.postMessage("all is here");
 }
 

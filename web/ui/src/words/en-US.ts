@@ -44,4 +44,5 @@ export const enUS: Partial<Record<keyof typeof enGB, Message>> = {
   "paper.price.hint": "With its currency: 27.90 USD.",
   "cut.list.on": "strip {drop} on wall {wall}",
   "cut.cliffs": "Sizes that decide",
+  "solid.wall": "Strips {drops}.",
 };
