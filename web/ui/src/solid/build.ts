@@ -63,9 +63,9 @@ export async function build(survey: Survey, plan: Plan | null, pictures: (paper:
       if (!run || !paper || !texture) continue;
       const parts = run.drops.flatMap((d) => d.parts).filter((p) => p.wall === w);
       if (parts.length) group.add(papered(parts, paper, texture, place, shade, keep));
-      const on = run.seams.filter((s) => s.wall === wall.name).map((s): [Point, Point] => [[s.x, s.low], [s.x, s.high]]);
+      const on = run.seams.filter((s) => s.wall === wall.name).flatMap((s) => clear(wall, s));
       seams.add(lined(on, (p) => lifted(place(p), edge), keep(new LineBasicMaterial({ color: look.line, transparent: true, opacity: 0.55 })), keep));
-      if (run.kill && run.kill.wall === wall.name) seams.add(lined([[[run.kill.x, run.kill.low], [run.kill.x, run.kill.high]]], (p) => lifted(place(p), edge), keep(new LineBasicMaterial({ color: look.kill })), keep));
+      if (run.kill && run.kill.wall === wall.name) seams.add(lined(clear(wall, run.kill), (p) => lifted(place(p), edge), keep(new LineBasicMaterial({ color: look.kill })), keep));
     }
   }
   group.add(seams);
@@ -136,8 +136,30 @@ function lifted([x, y, z]: Place, edge: Edge): Place {
   return [x + nx * 0.004, y, z + nz * 0.004];
 }
 
-/** The edges of a wall and of its openings. */
+/** What of an upright line on a wall stands on no opening. */
+function clear(wall: Wall, s: { x: number; low: number; high: number }): [Point, Point][] {
+  const over = holes(wall).map(bounds).filter((b) => b.left < s.x && s.x < b.right).sort((a, b) => a.low - b.low);
+  const stretches: [Point, Point][] = [];
+  let from = s.low;
+  for (const b of over) {
+    if (b.low > from) stretches.push([[s.x, from], [s.x, Math.min(b.low, s.high)]]);
+    from = Math.max(from, b.high);
+  }
+  if (from < s.high) stretches.push([[s.x, from], [s.x, s.high]]);
+  return stretches;
+}
+
+/** The edges of a wall and of its openings, and the bars of its windows. */
 function frames(wall: Wall): [Point, Point][] {
+  const bars = (wall.openings ?? []).filter((o) => o.kind === "window").flatMap((o): [Point, Point][] => {
+    const b = bounds(o.outline);
+    const [x, y] = [(b.left + b.right) / 2, (b.low + b.high) / 2];
+    return [[[x, b.low], [x, b.high]], [[b.left, y], [b.right, y]]];
+  });
+  return bars.concat(edges(wall));
+}
+
+function edges(wall: Wall): [Point, Point][] {
   return [wall.outline, ...holes(wall)].flatMap((ring) => ring.map((p, i): [Point, Point] => [p, ring[(i + 1) % ring.length]!]));
 }
 

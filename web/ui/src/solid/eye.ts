@@ -30,7 +30,7 @@ export function turned(eye: Eye, yaw: number, pitch: number): Eye {
 
 /** Nearer (a factor above 1), or so many times half a pace forward. */
 export function nearer(eye: Eye, factor: number, limits: Limits): Eye {
-  if (eye.mode === "round") return { ...eye, distance: Math.min(Math.max(eye.distance / factor, limits.reach * 0.6), limits.reach * 5) };
+  if (eye.mode === "round") return { ...eye, distance: Math.min(Math.max(eye.distance / factor, limits.reach * 0.6), limits.reach * 8) };
   return walked(eye, Math.log(factor), limits);
 }
 
