@@ -133,7 +133,7 @@ func (s *Store) NameVersion(ctx context.Context, id store.ID, version int64, nam
 // one carries out a statement that changes one row, and returns missing when there
 // is none.
 func (s *Store) one(ctx context.Context, missing error, statement string, args ...any) error {
-	return s.change(ctx, func(tx *sql.Tx) error { return oneRow(ctx, tx, missing, statement, args...) })
+	return s.change(ctx, func(ctx context.Context, tx *sql.Tx) error { return oneRow(ctx, tx, missing, statement, args...) })
 }
 
 func oneRow(ctx context.Context, tx *sql.Tx, missing error, statement string, args ...any) error {
@@ -160,7 +160,7 @@ func (s *Store) Recover(ctx context.Context, id store.ID) error {
 // Erase removes a job for good. How far it counted is kept, so that a device that
 // still holds it cannot take a new job of that id for the old one.
 func (s *Store) Erase(ctx context.Context, id store.ID) error {
-	return s.change(ctx, func(tx *sql.Tx) error {
+	return s.change(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		err := oneRow(ctx, tx, store.Missing(id),
 			"UPDATE job SET erased = 1, name = '', binned = NULL WHERE id = ? AND binned IS NOT NULL", id)
 		if err != nil {

@@ -61,7 +61,7 @@ func (s *Store) migrate(ctx context.Context) error {
 			return fmt.Errorf("no copy can be made before it is brought up to date: %w", err)
 		}
 	}
-	return s.change(ctx, func(tx *sql.Tx) error {
+	return s.change(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		from, err := versionOf(ctx, tx)
 		if err != nil {
 			return err

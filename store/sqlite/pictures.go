@@ -14,7 +14,7 @@ func (s *Store) AddPicture(ctx context.Context, id store.ID, p store.Picture) er
 	if len(p.Bytes) > store.MostPicture {
 		return &store.Error{Code: store.TooLarge, Message: fmt.Sprintf("the picture has %d bytes; at most %d are kept", len(p.Bytes), store.MostPicture)}
 	}
-	return s.change(ctx, func(tx *sql.Tx) error {
+	return s.change(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if err := exists(ctx, tx, id); err != nil {
 			return err
 		}

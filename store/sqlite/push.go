@@ -24,7 +24,7 @@ func (s *Store) Push(ctx context.Context, id store.ID, base int64, revisions []s
 		ready[i] = version{r, store.NameOf(r.Document), deflate(r.Document)}
 	}
 	var last store.Summary
-	err := s.change(ctx, func(tx *sql.Tx) error {
+	err := s.change(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		p := &push{tx: tx, id: id, base: base, now: s.now()}
 		if err := p.begin(ctx); err != nil {
 			return err

@@ -105,13 +105,21 @@ func (s *Store) Close() error {
 	return errors.Join(err, s.write.Close())
 }
 
-// change runs do in one transaction, which is rolled back when it fails.
-func (s *Store) change(ctx context.Context, do func(tx *sql.Tx) error) error {
-	tx, err := s.write.BeginTx(ctx, nil)
+// change runs do in one transaction, which is rolled back when it fails. Waiting for
+// the connection that writes can be cancelled; what has begun is finished, since it
+// takes a moment only.
+func (s *Store) change(ctx context.Context, do func(ctx context.Context, tx *sql.Tx) error) error {
+	conn, err := s.write.Conn(ctx)
+	if err != nil {
+		return err
+	}
+	defer conn.Close()
+	ctx = context.WithoutCancel(ctx)
+	tx, err := conn.BeginTx(ctx, nil)
 	if err != nil {
 		return told(err)
 	}
-	if err := do(tx); err != nil {
+	if err := do(ctx, tx); err != nil {
 		return errors.Join(told(err), rolledBack(tx))
 	}
 	return told(tx.Commit())
