@@ -48,7 +48,7 @@ $(UI)/node_modules/.package-lock.json: $(UI)/package-lock.json
 $(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(if $(WASM),$(UI)/public/wasm_exec.js) $(UI)/index.html $(UI)/vite.config.ts $(shell find $(UI)/src $(UI)/public -type f)
 	cd $(UI) && npm run -s build
 
-ui-test: ui oracles
+ui-test: build oracles
 	cd $(UI) && npm run -s check && npm run -s unit && npm run -s journeys
 
 demo: build

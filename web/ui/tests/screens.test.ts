@@ -24,9 +24,9 @@ describe.each(Object.entries(sizes))("%s", (name, viewport) => {
       await picture(page, `${what}-${name}-${theme}`);
       expect(t.complaints()).toEqual([]);
     };
-    await page.getByRole("button", { name: "sample" }).waitFor();
+    await page.getByRole("button", { name: "Look round" }).waitFor();
     await look("jobs-first");
-    await page.getByRole("button", { name: "sample" }).click();
+    await page.getByRole("button", { name: "Look round" }).click();
     await page.waitForURL(/job/);
     const job = new URL(page.url()).hash.split("/")[2];
     for (const place of places) {

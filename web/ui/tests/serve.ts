@@ -20,7 +20,8 @@ const program = join(import.meta.dirname, "../../../bin/firstdrop");
 const dist = join(import.meta.dirname, "../dist");
 
 export async function serve(): Promise<Served> {
-  return (await canServe()) ? serveProgram() : serveFiles();
+  // FIRSTDROP_FILES=1 tries what was built last without building the program again.
+  return !process.env["FIRSTDROP_FILES"] && (await canServe()) ? serveProgram() : serveFiles();
 }
 
 async function canServe(): Promise<boolean> {
@@ -94,8 +95,10 @@ export const policy =
   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; " +
   "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
+/** The files alone, and an API that forgets everything: good enough to look at screens. */
 async function serveFiles(): Promise<Served> {
   let server: Server | null = null;
+  let version = 0;
   let port = 0;
   const served: Served = {
     origin: "",
@@ -104,6 +107,11 @@ async function serveFiles(): Promise<Served> {
       if (server) return;
       server = createServer(async (request, response) => {
         const path = normalize(decodeURIComponent(new URL(request.url ?? "/", "http://x").pathname));
+        if (path.startsWith("/api/")) {
+          const answer = request.method === "POST" ? { version: ++version } : { jobs: [] };
+          response.writeHead(200, { "Content-Type": "application/json" }).end(JSON.stringify(answer));
+          return;
+        }
         const file = join(dist, path === "/" ? "index.html" : path);
         if (!file.startsWith(dist) || !existsSync(file) || !statSync(file).isFile()) {
           response.writeHead(404, { "Content-Security-Policy": policy }).end("not here");

@@ -20,7 +20,7 @@ test("a job goes from one device over the server to the other; both edit without
   const title = (page: typeof van.page) => page.getByRole("banner").getByRole("heading").textContent();
 
   await van.page.goto("/");
-  await van.page.getByRole("button", { name: "sample" }).click();
+  await van.page.getByRole("button", { name: "Look round" }).click();
   await rename(van.page, "From the van");
   await van.page.getByRole("button", saved("Saved on the server")).waitFor();
 
