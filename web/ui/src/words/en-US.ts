@@ -45,4 +45,6 @@ export const enUS: Partial<Record<keyof typeof enGB, Message>> = {
   "cut.list.on": "strip {drop} on wall {wall}",
   "cut.cliffs": "Sizes that decide",
   "solid.wall": "Strips {drops}.",
+  "print.sheet.hanging": "Walls with every strip",
+  "print.lists.hint": "Strips, pieces, rolls and costs as a workbook.",
 };

@@ -1,7 +1,7 @@
 import type { Job } from "../planner/job";
 import type { Answer, Finding, Plan, Problem, Survey, Words } from "../planner/protocol";
 import { parsePath, pathText } from "../document/json";
-import type { Planner } from "./planner";
+import type { Planner } from "../planner/planner";
 
 /**
  * What the planner says of the job on the screen, as it is edited. While a job cannot

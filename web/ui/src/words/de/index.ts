@@ -1,4 +1,5 @@
 import { cut } from "./cut";
+import { files } from "./files";
 import { paper } from "./paper";
 import { parts } from "./parts";
 import { places } from "./places";
@@ -8,4 +9,4 @@ import { solid } from "./solid";
 import { survey } from "./survey";
 
 /** German. */
-export const de = { ...shell, ...parts, ...places, ...survey, ...paper, ...plan, ...cut, ...solid };
+export const de = { ...shell, ...files, ...parts, ...places, ...survey, ...paper, ...plan, ...cut, ...solid };

@@ -1,4 +1,5 @@
 import { cut } from "./cut";
+import { files } from "./files";
 import { paper } from "./paper";
 import { parts } from "./parts";
 import { places } from "./places";
@@ -8,4 +9,4 @@ import { solid } from "./solid";
 import { survey } from "./survey";
 
 /** British English: the language that the others are translated from. */
-export const enGB = { ...shell, ...parts, ...places, ...survey, ...paper, ...plan, ...cut, ...solid };
+export const enGB = { ...shell, ...files, ...parts, ...places, ...survey, ...paper, ...plan, ...cut, ...solid };
