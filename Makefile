@@ -38,6 +38,10 @@ endif
 $(UI)/public/%.wasm: $(HOUSE) go.mod
 	GOOS=js GOARCH=wasm go build -trimpath -ldflags="-s -w" -o $@ ./web/wasm/$*
 
+# What is large is compressed once, and sent so by the server.
+$(UI)/public/%.wasm.br: $(UI)/public/%.wasm $(UI)/compress.mjs
+	node $(UI)/compress.mjs $<
+
 $(UI)/public/wasm_exec.js: go.mod
 	cp "$$(go env GOROOT)/lib/wasm/wasm_exec.js" $@
 
@@ -45,8 +49,9 @@ $(UI)/node_modules/.package-lock.json: $(UI)/package-lock.json
 	cd $(UI) && npm ci --no-audit --no-fund
 	@touch $@
 
-$(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(if $(WASM),$(UI)/public/wasm_exec.js) $(UI)/index.html $(UI)/vite.config.ts $(shell find $(UI)/src $(UI)/public -type f)
+$(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(WASM:=.br) $(if $(WASM),$(UI)/public/wasm_exec.js) $(UI)/index.html $(UI)/vite.config.ts $(shell find $(UI)/src $(UI)/public -type f)
 	cd $(UI) && npm run -s build
+	find $(UI)/dist -name '*.js' -o -name '*.css' | xargs node $(UI)/compress.mjs
 
 ui-test: build oracles
 	cd $(UI) && npm run -s check && npm run -s unit && npm run -s journeys

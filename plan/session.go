@@ -13,12 +13,17 @@ import (
 // along a wall. What did not change since is used again: where a start has moved,
 // every drop that was weighed before; where a room has changed, every set of
 // pieces that was cut before. The plans are those that [Make] returns, to the
-// byte. A session is not safe for concurrent use, and grows with what it plans.
+// byte. A session is not safe for concurrent use. Of cuttings and counts it
+// remembers up to [mostSolved] each, and then begins to remember anew.
 type Session struct {
 	searches []*search
 	tasks    []Task // of each search
 	solved   map[string]*cutting.Solution
 }
+
+// mostSolved is how many cuttings a session remembers: many more than one drag
+// along a wall meets, and no more than some megabytes.
+const mostSolved = 1000
 
 // NewSession returns a session that has planned nothing yet.
 func NewSession() *Session { return &Session{solved: map[string]*cutting.Solution{}} }
@@ -39,6 +44,9 @@ func (s *Session) search(p *Plan, i int) *search {
 		return nil
 	}
 	old.judge.out = nil
+	if len(old.counts) >= mostSolved {
+		clear(old.counts)
+	}
 	if old.best.layout != nil && reflect.DeepEqual(s.tasks[i].Runs[i].Fixed.Start, p.Task.Runs[i].Fixed.Start) {
 		old.task, old.run, old.found = p.Task, &p.Task.Runs[i], true
 		return old
@@ -90,6 +98,9 @@ func (p *Plan) solve(spec cutting.Spec, options cutting.Options) (*cutting.Solut
 	}
 	solution := cutting.Solve(problem, options)
 	if p.session != nil {
+		if len(p.session.solved) >= mostSolved {
+			clear(p.session.solved)
+		}
 		p.session.solved[key] = solution
 	}
 	return solution, nil

@@ -64,7 +64,7 @@ func (q *question) counts(p *plan.Plan, i int) []Count {
 		{"bound", pp.LowerBound()}, {"area", pp.AreaRolls}, {"in-order", pp.InOrderRolls}, {"full-drops", pp.FullDropRolls}, {"short", pp.ShortRolls},
 	} {
 		if other.rolls > 0 {
-			out = append(out, Count{Label: q.c.Text("screen.count-"+other.id), Rolls: other.rolls})
+			out = append(out, Count{Label: q.c.Text("screen.count-" + other.id), Rolls: other.rolls})
 		}
 	}
 	return out

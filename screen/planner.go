@@ -91,6 +91,7 @@ func (p *Planner) answer(r Request) Answer {
 	ask, known := map[Kind]func(*Answer){
 		AskSurvey: q.survey, AskPlan: q.plan, AskAlternatives: q.alternatives, AskWhy: q.why, AskPapers: q.papers,
 		AskCutting: q.cutting, AskCertainty: q.certainty, AskCliffs: q.cliffs,
+		AskDocument: q.document,
 	}[r.Kind]
 	if !known {
 		a.Failure = q.c.Text("screen.no-kind", "kind", job.Clip(string(r.Kind)))
@@ -226,5 +227,12 @@ func (q *question) plan(a *Answer) {
 	if p := q.planned(a); p != nil {
 		made := q.drawnPlan(p)
 		a.Plan = &made
+	}
+}
+
+// document answers [AskDocument].
+func (q *question) document(a *Answer) {
+	if p := q.planned(a); p != nil {
+		a.Document = p.Document(q.draft.Job.Name)
 	}
 }

@@ -204,3 +204,28 @@ func firstOpening(job map[string]any) map[string]any {
 	}
 	return nil
 }
+
+// Whatever comes, there is an answer, and no mistake of the program in it.
+func FuzzAnswerJSON(f *testing.F) {
+	for _, document := range examples(f) {
+		for _, kind := range []Kind{AskSurvey, AskPlan, AskWhy} {
+			f.Add([]byte(encodedRequest(f, Request{Kind: kind, Job: document, Start: json.RawMessage(`{"wall": "A", "edge": "9 mm"}`)})))
+		}
+	}
+	f.Add([]byte(`{"kind":"papers","job":{"papers":[null]},"papers":[{}]}`))
+	f.Add([]byte(`{"kind":"why","job":{"papers":[{"name":1}],"hang":[null]},"kill":3}`))
+	f.Fuzz(func(t *testing.T, request []byte) {
+		var r Request
+		if json.Unmarshal(request, &r) != nil {
+			New().AnswerJSON(request)
+			return
+		}
+		r.Jobs = min(r.Jobs, 20)
+		if r.Kind == AskAlternatives || r.Kind == AskCliffs {
+			return // whole searches: too long for a fuzzer
+		}
+		if a := New().answer(r); !json.Valid(encoded(a)) {
+			t.Errorf("no JSON: %+v", a)
+		}
+	})
+}

@@ -1,6 +1,10 @@
 package screen
 
-import "encoding/json"
+import (
+	"encoding/json"
+
+	"firstdrop/plan"
+)
 
 // Request asks for one thing about one version of one job.
 type Request struct {
@@ -40,6 +44,7 @@ const (
 	AskCutting      Kind = "cutting"      // Cutting: rolls, cuts, what to buy, why so many
 	AskCertainty    Kind = "certainty"    // Certainty
 	AskCliffs       Kind = "cliffs"       // Cliffs
+	AskDocument     Kind = "document"     // Document: the plan for other programs
 )
 
 // Answer is what one request is told. Problems say why a job cannot be planned;
@@ -59,6 +64,8 @@ type Answer struct {
 	Cutting      *Cutting      `json:"cutting,omitempty"`
 	Certainty    *Certainty    `json:"certainty,omitempty"`
 	Cliffs       []Cliff       `json:"cliffs,omitempty"`
+	// Document is what the command line prints with --json.
+	Document *plan.Document `json:"document,omitempty" ts:"unknown"`
 }
 
 // Problem is one contradiction in a job, at the place in the document where it is.

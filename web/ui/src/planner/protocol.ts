@@ -304,7 +304,9 @@ export type Kind =
   /** Certainty */
   | "certainty"
   /** Cliffs */
-  | "cliffs";
+  | "cliffs"
+  /** Document: the plan for other programs */
+  | "document";
 
 /**
  * Answer is what one request is told. Problems say why a job cannot be planned;
@@ -325,6 +327,8 @@ export interface Answer {
   cutting?: Cutting;
   certainty?: Certainty;
   cliffs?: Cliff[];
+  /** Document is what the command line prints with --json. */
+  document?: unknown;
 }
 
 /** Problem is one contradiction in a job, at the place in the document where it is. */

@@ -1,0 +1,26 @@
+// Runs a program as the screen's worker does, with the worker's own loader: requests
+// come as lines of JSON, answers go out as lines of JSON.
+//
+//   node parity.mjs PROGRAM.wasm WASM_EXEC.js FOLDER-OF-THE-SCREEN
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { createInterface } from "node:readline";
+
+const [wasm, runtime, ui] = process.argv.slice(2);
+const require = createRequire(`${ui}/package.json`);
+const ts = require("typescript");
+require(runtime);
+
+const source = readFileSync(`${ui}/src/planner/program.ts`, "utf8");
+const options = { module: ts.ModuleKind.ESNext, target: ts.ScriptTarget.ES2022 };
+const { outputText } = ts.transpileModule(source, { compilerOptions: options });
+const { start } = await import(`data:text/javascript,${encodeURIComponent(outputText)}`);
+
+const answer = await start(await WebAssembly.compile(readFileSync(wasm)));
+for await (const line of createInterface({ input: process.stdin })) {
+  const begin = performance.now();
+  const bytes = answer(new TextEncoder().encode(line));
+  const took = performance.now() - begin;
+  process.stdout.write(`${took}\t${Buffer.from(bytes)}\n`);
+}
+process.exit(0);
