@@ -55,12 +55,14 @@ export class Mate {
 
   /** Answers a request. It must not be called again before it has answered. */
   async ask(request: object): Promise<unknown> {
-    const hand = await (this.#hand ??= this.#begun());
+    const begun = (this.#hand ??= this.#begun());
+    const hand = await begun;
+    if (this.#hand !== begun) throw new Ended(); // while it began
     const bytes = new TextEncoder().encode(JSON.stringify(request));
     return new Promise((resolve, reject) => {
       const fail = (why: string) => {
-        this.end();
         reject(new Error(why));
+        this.end();
       };
       this.#end = () => reject(new Ended());
       hand.onerror = (event) => fail(event.message || "the planner has stopped");
