@@ -7,9 +7,9 @@ export function ringPath(rings: readonly (readonly Point[])[]): string {
   return rings.map((ring) => `M${ring.map(([x, y]) => `${x} ${-y}`).join("L")}Z`).join("");
 }
 
-/** The transformation of a design's tile, y turned over. */
-export function tileTransform([a, b, c, d, e, f]: readonly [number, number, number, number, number, number]): string {
-  return `matrix(${a} ${-b} ${c} ${-d} ${e} ${-f})`;
+/** The transformation of a design's tile, y turned over, as a DOMMatrix takes it. */
+export function tileMatrix([a, b, c, d, e, f]: readonly [number, number, number, number, number, number]): number[] {
+  return [a, -b, c, -d, e, -f];
 }
 
 /** The rectangle round points: left, bottom, right, top, heights upwards. */
