@@ -128,7 +128,7 @@ func TestPlanParity(t *testing.T) {
 	}
 }
 
-var rooms = flag.Int("rooms", 200, "how many rooms are made up")
+var rooms = flag.Int("rooms", 40, "how many rooms are made up; make ui-test takes 200")
 
 func written(t *testing.T, j *job.Job) json.RawMessage {
 	t.Helper()
