@@ -54,6 +54,7 @@ $(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(WASM:=.br
 	find $(UI)/dist -name '*.js' -o -name '*.css' | xargs node $(UI)/compress.mjs
 
 ui-test: build oracles
+	go test -timeout 30m ./web/wasm -rooms=200
 	cd $(UI) && npm run -s check && npm run -s unit && npm run -s journeys
 
 demo: build
