@@ -75,6 +75,7 @@ func judgeLayout(b *book, l *hanging.Layout) *hung {
 		return nil
 	}
 	h := newHung(b, l)
+	h.judgeTurns()
 	h.judgeParts()
 	h.judgeCorners()
 	h.judgeEnds()

@@ -28,6 +28,7 @@ type crossing struct {
 	farthest       int64 // of the corner on the near wall
 	begin          int64 // nearest point of the corner on the far wall
 	leanNear, lean int64 // on the near and on the far wall, in walking direction
+	step           bool  // the design steps up or down there
 	folded, right  bool  // one sheet on both walls; the far wall is the right one
 	newDrop        bool
 	upright        bool
@@ -55,7 +56,7 @@ func (h *hung) crossing(k int) crossing {
 	right := k >= h.anchor
 	left := h.lays[k].wall
 	f := &h.walls[left].right
-	c := crossing{kind: f.kind, newDrop: slices.Contains(h.l.Choice.NewDrop, left), folded: h.lays[k+1].joined, right: right}
+	c := crossing{kind: f.kind, newDrop: slices.Contains(h.l.Choice.NewDrop, left), folded: h.lays[k+1].joined, right: right, step: h.step(left) != 0}
 	if right {
 		c.near, c.far = h.walked(k, true), h.walked(k+1, true)
 		c.leanNear, c.lean = f.leanLeft, f.leanRight
@@ -94,6 +95,9 @@ func (h *hung) judgeCorners() {
 // has paper on the near wall all along the corner. One that begins within the
 // lean has not, and may be folded or begun anew.
 func (c *crossing) foldable() bool {
+	if c.step {
+		return false
+	}
 	return c.near.a.lo > 0 || c.near.t.lo < c.nearWidth && c.near.t.lo <= c.nearWidth+min(0, c.leanNear)
 }
 
@@ -110,7 +114,7 @@ func (h *hung) judgeInside(c *crossing) {
 	case c.newDrop:
 		h.wraps(c, min(int64(r.Wrap), left))
 		h.begins(c, true)
-	case left <= int64(r.WrapLimit) && (c.foldable() || c.folded):
+	case left <= int64(r.WrapLimit) && (c.foldable() || c.folded && !c.step):
 		h.same(Corner, at, "a remainder of "+figure(left)+" folded round the corner", true, c.folded)
 	default:
 		h.wraps(c, min(int64(r.Wrap), left))

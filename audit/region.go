@@ -135,10 +135,19 @@ func (h *hung) needs(cells []cell, from, to int, loose bool) ([]need, []cell) {
 	return all, cells
 }
 
+// steep is the slope from which on an edge counts as a side that leans.
+const steep = 10
+
 // leaning returns the most by which a part's edges may be taken to lean.
 func (h *hung) leaning(y *lay) int64 {
 	w := &h.walls[y.wall]
 	leans := uint64(h.mostLean(y))
+	for i := range w.slopes { // the sides of openings may lean too
+		s := &w.slopes[i]
+		if s.x2 >= y.x.lo && s.x1 <= y.x.hi && size(s.y2-s.y1) > steep*size(s.x2-s.x1) {
+			leans = max(leans, size(s.x2-s.x1))
+		}
+	}
 	if y.x.lo == 0 {
 		leans = max(leans, size(w.left.leanRight))
 	}

@@ -45,3 +45,44 @@ func TestLayoutsOfAnyRoom(t *testing.T) {
 		t.Errorf("only %d layouts were judged", all)
 	}
 }
+
+// Walls set to ceilings, casings and neighbours keep all promises: the turned run
+// and every layout on it are worked out twice.
+func TestLayoutsOfCrookedRooms(t *testing.T) {
+	rooms := rapid.Custom(func(t *rapid.T) *hanging.Layout {
+		run, set := anyroom.Crooked(t)
+		p := anyroom.Paper(t)
+		c := anyroom.Choice(t, run, p)
+		h, err := hanging.NewSet(run, set, p, hanging.DefaultRules())
+		if set == nil || err != nil {
+			return nil
+		}
+		l, err := h.Layout(c)
+		if err != nil {
+			return nil
+		}
+		return l
+	})
+	all, stepped := 0, 0
+	for seed := range 3000 {
+		l := rooms.Example(seed)
+		if l == nil {
+			continue
+		}
+		all++
+		for _, s := range l.Seams {
+			if s.Kind == hanging.Carried && s.Along != 0 {
+				stepped++
+			}
+		}
+		for _, v := range audit.Layout(l) {
+			t.Errorf("room %d: %v", seed, v)
+		}
+		if t.Failed() {
+			return
+		}
+	}
+	if all < 200 || stepped < 50 {
+		t.Errorf("only %d layouts were judged, %d seams where the design steps", all, stepped)
+	}
+}

@@ -70,8 +70,21 @@ func (h *hung) join(p, q *lay, kind hanging.SeamKind) join {
 		foot, along = h.reduced(foot, q.index)
 		s.Along = lengthOf(along)
 	}
+	if s.InCorner {
+		s.Along = lengthOf(h.centredStep(int64(s.Along), p.wall))
+	}
 	s.Across = geom.Interval{Lo: lengthOf(min(foot, foot+more)), Hi: lengthOf(max(foot, foot+more))}
 	return join{p, q, s}
+}
+
+// centredStep adds the step of the design in the corner at the right of a wall to
+// a misfit along.
+func (h *hung) centredStep(along int64, wall int) int64 {
+	step := h.step(wall)
+	if step == 0 || h.l.Paper.Repeat == 0 {
+		return along
+	}
+	return centred(along+step, int64(h.l.Paper.Repeat))
 }
 
 // reduced takes whole widths of the design off a misfit at the foot: where

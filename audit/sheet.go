@@ -67,11 +67,18 @@ type hung struct {
 	first   []int   // the first lay of each drop
 	onWall  [][]int // the lays of each wall
 	columns [][]column
-	anchor  int // the lay of drop 0 that stands at the start; −1 when none does
+	turns   []turning // of each wall; nil: all plumb
+	anchor  int       // the lay of drop 0 that stands at the start; −1 when none does
 }
 
 func newHung(b *book, l *hanging.Layout) *hung {
-	h := &hung{book: b, ground: newGround(l.Run), l: l, width: int64(l.Paper.Width), anchor: -1}
+	h := &hung{book: b, l: l, width: int64(l.Paper.Width), anchor: -1}
+	if len(l.Choice.Set) == 0 {
+		h.ground = newGround(l.Run)
+	} else {
+		h.turns, _ = turnings(l.Run, l.Choice.Set)
+		h.ground = newGround(turned(l.Run, h.turns))
+	}
 	h.onWall = make([][]int, len(h.walls))
 	for i := range l.Drops {
 		d := &l.Drops[i]

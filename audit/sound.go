@@ -109,8 +109,34 @@ func (s *soundness) choice(l *hanging.Layout) {
 	if c.Kill.Kind != hanging.NoKill {
 		s.index(Place{}, "wall of the kill", c.Kill.Wall, walls)
 	}
+	s.set(l)
 	for _, n := range c.NewDrop {
 		s.index(Place{}, "corner of a new drop", n, len(l.Run.Corners))
+	}
+}
+
+// set: settings, where there are any, are one for each wall, and each can be
+// worked out.
+func (s *soundness) set(l *hanging.Layout) {
+	set := l.Choice.Set
+	s.need(len(set) == 0 || len(set) == len(l.Run.Walls), Place{}, "walls that are set", len(l.Run.Walls), len(set))
+	for i := range set {
+		at := Place{Wall: i + 1}
+		s.need(set[i].To >= hanging.ToPlumb && set[i].To <= hanging.ToRight, at, "what it is set to", "known", int(set[i].To))
+		s.need(set[i].Meets >= hanging.AtDatum && set[i].Meets <= hanging.MeetRight, at, "where its design meets", "known", int(set[i].Meets))
+		s.need(set[i].Side == hanging.Left || set[i].Side == hanging.Right, at, "side of the casing", "left or right", int(set[i].Side))
+	}
+	if s.bad || len(set) == 0 {
+		return
+	}
+	all, ok := turnings(l.Run, set)
+	s.need(ok, Place{}, "what walls are set to", "there", "not")
+	for i := range l.Turns {
+		s.lengths(Place{Wall: i + 1}, "a turn", l.Turns[i].Lean, l.Turns[i].Rise, l.Turns[i].Lift)
+	}
+	for i, t := range all {
+		_, y := heightsOf(l.Run.Walls[i].Outline)
+		s.need(t.lean <= y && -t.lean <= y, Place{Wall: i + 1}, "lean of its sheets", "less than its height", lengthOf(t.lean))
 	}
 }
 

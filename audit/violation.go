@@ -16,6 +16,7 @@ const (
 	Faithful      Rule = "faithful"        // layouts answer the task: its run, paper, rules and what the user fixed
 	DropOrder     Rule = "drop order"      // drops are consecutive, drop 0 stands at the start, parts follow one another along the run
 	Reversal      Rule = "reversal"        // alternate drops hang upside down where the label says so, no others
+	Turned        Rule = "turned"          // a wall is turned as its sheets are set: plumb, or to a ceiling, a casing or a neighbour
 	Rigid         Rule = "rigid"           // a part is as long as the stretch of the drop that covers it
 	Width         Rule = "width"           // parts lie within the drop's width, side by side, and use all of it where they can
 	Skew          Rule = "skew"            // a folded sheet leans as the corners that it has turned make it lean

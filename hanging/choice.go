@@ -31,6 +31,9 @@ type Choice struct {
 	// Design is the design phase that drop 0 shows at the datum: the height
 	// of the design, in [0, repeat).
 	Design measure.Length
+	// Set says how the sheets of each wall are set; nil: plumb on all of them.
+	// A [Hanger] lays out with the settings that it was made for.
+	Set []Setting
 }
 
 // Start says where the left edge of drop 0 stands: at X from the left end of

@@ -3,6 +3,7 @@ package hanging
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"firstdrop/geom"
 	"firstdrop/measure"
@@ -14,10 +15,13 @@ import (
 // walls once, so that many choices can be tried. It is not safe for
 // concurrent use.
 type Hanger struct {
-	run   *room.Run
-	paper *paper.Paper
-	rules Rules
-	walls []wall
+	surveyed *room.Run
+	run      *room.Run // as the sheets see it: its walls turned as they are set
+	set      []Setting
+	turns    []room.Turn // nil: plumb
+	paper    *paper.Paper
+	rules    Rules
+	walls    []wall
 
 	// Reused from layout to layout.
 	cells   []geom.Cell
@@ -43,13 +47,33 @@ type wall struct {
 // wrap or an overlap as wide as the paper, or a corner that leans by more than
 // half its width, where no upright drop could be set.
 func New(run *room.Run, p *paper.Paper, rules Rules) (*Hanger, error) {
+	return NewSet(run, nil, p, rules)
+}
+
+// NewSet returns a hanger that sets the sheets of each wall as stated; nil: plumb.
+// It fails as [New] and [Turns] do, and where the design would step up or down
+// round an outside corner: no sheet can follow it there.
+func NewSet(surveyed *room.Run, set []Setting, p *paper.Paper, rules Rules) (*Hanger, error) {
+	turns, err := Turns(surveyed, set)
+	if err != nil {
+		return nil, err
+	}
+	if turns == nil {
+		set = nil
+	}
+	for i := range surveyed.Corners {
+		if surveyed.Corners[i].Kind == room.Outside && room.StepAt(turns, i) != 0 {
+			return nil, fmt.Errorf("hanging: the design would step by %v round the outside corner %s", room.StepAt(turns, i), surveyed.CornerName(i))
+		}
+	}
+	run := surveyed.Turned(turns)
 	if len(run.Walls) == 0 {
 		return nil, errors.New("hanging: the run has no walls")
 	}
 	if m := max(rules.Wrap, rules.WrapLimit, rules.OutsideWrap, rules.Overlap); m >= p.Width {
 		return nil, fmt.Errorf("hanging: paper %q is %v wide, no wider than the %v that is to turn a corner", p.Name, p.Width, m)
 	}
-	h := &Hanger{run: run, paper: p, rules: rules, walls: make([]wall, len(run.Walls))}
+	h := &Hanger{surveyed: surveyed, run: run, set: set, turns: turns, paper: p, rules: rules, walls: make([]wall, len(run.Walls))}
 	for i := range run.Walls {
 		w := &h.walls[i]
 		w.width = run.Walls[i].Width
@@ -86,8 +110,9 @@ func (h *Hanger) Sketch(l *Layout, c Choice) error {
 	if err := h.check(c); err != nil {
 		return err
 	}
+	c.Set = h.set
 	*l = Layout{
-		Run: h.run, Paper: h.paper, Rules: h.rules, Choice: c,
+		Run: h.surveyed, Turns: h.turns, hung: h.run, Paper: h.paper, Rules: h.rules, Choice: c,
 		Drops: l.Drops[:0], Seams: l.Seams[:0], parts: l.parts[:0],
 	}
 	h.ahead = h.march(h.ahead[:0], Right, c)
@@ -100,6 +125,9 @@ func (h *Hanger) Sketch(l *Layout, c Choice) error {
 // check says whether a choice is one for this run.
 func (h *Hanger) check(c Choice) error {
 	n := len(h.walls)
+	if c.Set != nil && !slices.Equal(c.Set, h.set) {
+		return errors.New("hanging: the choice sets walls otherwise than the hanger does")
+	}
 	if c.Start.Wall < 0 || c.Start.Wall >= n {
 		return fmt.Errorf("hanging: the start names wall %d of %d", c.Start.Wall+1, n)
 	}

@@ -33,7 +33,7 @@ func (l *Layout) join(ahead, back []step) {
 
 // faced turns a step of the walk to the left into a part as one faces it.
 func (l *Layout) faced(s step) Part {
-	width := l.Run.Walls[s.wall].Width
+	width := l.Hung().Walls[s.wall].Width
 	return Part{
 		Wall:   s.wall,
 		X:      s.t.Mirrored().Shifted(width),

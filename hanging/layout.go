@@ -9,7 +9,8 @@ import (
 
 // Layout is where everything stands for one [Choice].
 type Layout struct {
-	Run    *room.Run
+	Run    *room.Run   // as surveyed
+	Turns  []room.Turn // how each wall is turned; nil: plumb on all of them
 	Paper  *paper.Paper
 	Rules  Rules
 	Choice Choice
@@ -18,8 +19,20 @@ type Layout struct {
 	Plumbs []Plumb // in hanging order
 	Pieces []Piece // in hanging order; those of a drop from its head down, returns last
 
-	parts []Part  // of all drops, in one array
-	inner [2]bool // by side: the first, or last, drop is not where hanging ends
+	hung  *room.Run // as the sheets see it; nil: as surveyed
+	parts []Part    // of all drops, in one array
+	inner [2]bool   // by side: the first, or last, drop is not where hanging ends
+}
+
+// Hung returns the run as the sheets see it: the run itself where all walls hang
+// plumb; else with its walls turned, as [room.Run.Turned] does. Places and heights
+// of a layout are those of this run: on a wall out of plumb a place along it is
+// meant at the foot of its left corner, a height along the sheet.
+func (l *Layout) Hung() *room.Run {
+	if l.hung == nil {
+		return l.Run
+	}
+	return l.hung
 }
 
 // Drop is one width of paper.

@@ -110,6 +110,7 @@ type edge struct {
 	kind         room.CornerKind
 	renew        bool           // a new drop begins here, by choice
 	leanA, leanB measure.Length // on the wall one leaves and on the wall one comes to
+	step         bool           // the design steps up or down here: no sheet goes round
 }
 
 // ahead returns the corner at the far end of the wall one walks on, and the
@@ -121,7 +122,7 @@ func (w *walker) ahead(c Choice) (edge, int) {
 		next = (w.wall - 1 + n) % n
 		corner = next
 	}
-	e := edge{kind: w.h.run.Corners[corner].Kind, renew: slices.Contains(c.NewDrop, corner)}
+	e := edge{kind: w.h.run.Corners[corner].Kind, renew: slices.Contains(c.NewDrop, corner), step: room.StepAt(w.h.turns, corner) != 0}
 	e.leanA, _ = w.leans(from)
 	_, e.leanB = w.leans(next)
 	return e, next
@@ -231,7 +232,7 @@ func (w *walker) toCorner(c Choice) bool {
 	inside := e.kind == room.Inside
 	// A sheet whose near edge lies between foot and head of a leaning corner, or
 	// past it, has no paper on this wall somewhere and cannot be folded there.
-	foldable := w.edge < width && w.edge <= width+min(0, e.leanA)
+	foldable := w.edge < width && w.edge <= width+min(0, e.leanA) && !e.step
 	skew := w.skew + e.leanB - e.leanA // of the sheet, once it has turned
 	upright := max(e.leanA.Abs(), e.leanB.Abs()) <= rules.PlumbTolerance
 	switch {

@@ -39,7 +39,7 @@ func (l *Layout) plumb(index int, p Part, far Side) {
 		if q.Wall != p.Wall || q.X.Intersection(p.X) != p.X {
 			continue
 		}
-		width := l.Run.Walls[q.Wall].Width
+		width := l.Hung().Walls[q.Wall].Width
 		b := Plumb{Wall: q.Wall, X: q.X.Hi, Drop: drop, Part: i, Edge: far, From: far.Opposite()}
 		if far == Left {
 			b.X = q.X.Lo

@@ -3,6 +3,7 @@ package hanging
 import (
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/room"
 )
 
 // Where two sheets meet, the design agrees if the paper carries on as if the
@@ -62,9 +63,11 @@ func (l *Layout) between(h *Hanger, i int, left, right *Part) SeamKind {
 func (l *Layout) seam(h *Hanger, kind SeamKind, i int, left *Part, j int, right *Part) Seam {
 	s := Seam{Kind: kind, Wall: right.Wall, X: right.X.Lo, Left: i, Right: j}
 	var lineLeft, lineRight, leanLeft, leanRight measure.Length // the seam line on either wall
+	var step measure.Length                                     // of the design's height in a corner
 	switch {
 	case left.Wall != right.Wall || kind == KillSeam && l.Choice.Kill.Kind == AtCorner:
 		s.InCorner, s.X = true, 0
+		step = room.StepAt(h.turns, left.Wall)
 		lineLeft, leanLeft = h.walls[left.Wall].width, h.walls[left.Wall].leanRight
 		leanRight = h.walls[right.Wall].leanLeft
 	case kind == KillSeam:
@@ -81,6 +84,9 @@ func (l *Layout) seam(h *Hanger, kind SeamKind, i int, left *Part, j int, right 
 	head := foot + leanRight - right.Skew - (leanLeft - left.Skew)
 	if kind == KillSeam || kind == Renewed {
 		foot, head, s.Along = h.closing(foot, head, l.Drops[j].Index)
+	}
+	if step != 0 && h.paper.Repeat > 0 {
+		s.Along = centred(s.Along+step, h.paper.Repeat)
 	}
 	s.Across = geom.Interval{Lo: min(foot, head), Hi: max(foot, head)}
 	return s

@@ -235,7 +235,7 @@ func (h *Hanger) Closing(l *Layout, kill Kill, right, left Strip) {
 // begin empties a layout.
 func (h *Hanger) begin(l *Layout, kill Kill) {
 	*l = Layout{
-		Run: h.run, Paper: h.paper, Rules: h.rules, Choice: Choice{Kill: kill},
+		Run: h.surveyed, Turns: h.turns, hung: h.run, Paper: h.paper, Rules: h.rules, Choice: Choice{Kill: kill, Set: h.set},
 		Drops: l.Drops[:0], Seams: l.Seams[:0], Pieces: l.Pieces[:0], parts: l.parts[:0],
 	}
 }
