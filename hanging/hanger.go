@@ -89,6 +89,16 @@ func NewSet(surveyed *room.Run, set []Setting, p *paper.Paper, rules Rules) (*Ha
 	return h, nil
 }
 
+// Run returns the run as the sheets see it, as [Layout.Hung] does.
+func (h *Hanger) Run() *room.Run { return h.run }
+
+// Set returns how walls are set, Turns how they are turned by it; nil for a run
+// that hangs plumb.
+func (h *Hanger) Set() []Setting { return h.set }
+
+// Turns returns how walls are turned.
+func (h *Hanger) Turns() []room.Turn { return h.turns }
+
 // Layout works out where everything stands for one choice. It fails when the
 // choice is none for this run: a wall that is not there, a start off its wall,
 // a kill seam in an open run or none in a closed one, a kill seam under drop 0.

@@ -60,6 +60,7 @@ type Paper struct {
 	Across     measure.Length // horizontal repeat; 0 means the width
 	Match      Match
 	Motif      *Motif // nil when the label or the buyer says nothing
+	Lines      Lines
 	Paste      Paste
 	SoakMin    int // minutes between pasting and hanging
 	Pack       int // rolls sold together: 1, 2 or 3

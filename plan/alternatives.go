@@ -82,7 +82,7 @@ func Alternatives(t *Task, most int) ([]Alternative, error) {
 // candidates returns layouts of run i worth planning in full: those that nothing
 // beats, and for each kill place and wall to start on the best.
 func (p *Plan) candidates(i int) (out []candidate) {
-	s, err := p.search(i)
+	s, err := p.search(i, p.Runs[i].Layout.Choice.Set)
 	if err != nil {
 		return nil
 	}

@@ -48,7 +48,11 @@ var turnSteps = []measure.Length{-2 * measure.Millimetre, -1 * measure.Millimetr
 // paper without a design that could miss.
 func (p *Plan) Closing(i int) (Closing, bool) {
 	l := p.Runs[i].Layout
-	j := newJudge(&p.Task.Runs[i], l.Paper, p.Task.Taste)
+	h, err := hanging.NewSet(l.Run, l.Choice.Set, l.Paper, l.Rules)
+	if err != nil {
+		return Closing{}, false
+	}
+	j := newJudge(&p.Task.Runs[i], l.Paper, p.Task.Taste, h)
 	if !l.Run.Closed || !j.isDesigned() {
 		return Closing{}, false
 	}
@@ -75,11 +79,11 @@ func (p *Plan) Closing(i int) (Closing, bool) {
 
 // placeOf returns the kill place of a layout.
 func placeOf(l *hanging.Layout) killPlace {
-	k := l.Choice.Kill
+	run, k := l.Hung(), l.Choice.Kill
 	if k.Kind == hanging.OnWall {
-		return fixedOnWall(l.Run, k)
+		return fixedOnWall(run, k)
 	}
-	return killPlace{kill: k, opening: -1, height: cornerHeight(l.Run, k.Wall), sight: cornerSight(l.Run, k.Wall)}
+	return killPlace{kill: k, opening: -1, height: cornerHeight(run, k.Wall), sight: cornerSight(run, k.Wall)}
 }
 
 // wrapped counts the corners in which a drop is cut apart and wrapped.
@@ -102,7 +106,7 @@ func turned(l *hanging.Layout, more measure.Length) (Turn, bool) {
 	if rules.Wrap += more; rules.Wrap < 0 {
 		return Turn{}, false
 	}
-	h, err := hanging.New(l.Run, l.Paper, rules)
+	h, err := hanging.NewSet(l.Run, l.Choice.Set, l.Paper, rules)
 	if err != nil {
 		return Turn{}, false
 	}

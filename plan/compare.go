@@ -49,9 +49,9 @@ const (
 // AspectOf returns the aspect of the looks that a finding belongs to.
 func AspectOf(code finding.Code) Aspect {
 	switch code {
-	case KillMisfit, KillMeets, RenewedMiss, Wedge, CornerLoss, LapShadow:
+	case KillMisfit, KillMeets, RenewedMiss, Wedge, CornerLoss, CornerStep, LapShadow:
 		return Meeting
-	case OffCentre, UnequalEnds, FocalSeam, MotifCut, MotifCutLow, Drift:
+	case OffCentre, UnequalEnds, FocalSeam, MotifCut, MotifCutLow, Drift, OffPlumb, OffCasing, MixedWays:
 		return Standing
 	}
 	return Strips
@@ -137,7 +137,13 @@ func (t *Task) Fix(i int, l *hanging.Layout) *Task {
 	fixed.Runs = slices.Clone(t.Runs)
 	f := &fixed.Runs[i].Fixed
 	start, design := l.Choice.Start, l.Choice.Design
-	f.Start, f.Centre, f.Design, f.Kill = &start, nil, nil, nil
+	f.Start, f.Centre, f.Design, f.Kill, f.Set = &start, nil, nil, nil, make([]WallSetting, len(l.Run.Walls))
+	for w := range f.Set {
+		f.Set[w].Wall = w
+		if l.Choice.Set != nil {
+			f.Set[w].Setting = l.Choice.Set[w]
+		}
+	}
 	if l.Paper.Repeat > 0 {
 		f.Design = &design
 	}

@@ -27,12 +27,15 @@ import (
 
 // judge weighs layouts of one run. It prepares what the walls say once.
 type judge struct {
-	run     *room.Run
-	paper   *paper.Paper
-	taste   Taste
-	walls   []judged
-	corners []fold
-	focal   bool // some wall is focal
+	run      *room.Run // as the sheets see it
+	surveyed *room.Run
+	set      []hanging.Setting // nil: all plumb
+	turns    []room.Turn
+	paper    *paper.Paper
+	taste    Taste
+	walls    []judged
+	corners  []fold
+	focal    bool // some wall is focal
 	// out collects findings, when they are wanted.
 	out   *[]finding.Finding
 	fixed *Fixed
@@ -59,10 +62,13 @@ type edge struct {
 	left    bool // the opening's left side: the opening lies to the right of it
 }
 
-// newJudge returns a judge of one run in its paper.
-func newJudge(rt *RunTask, p *paper.Paper, taste Taste) *judge {
-	run := rt.Run
-	j := &judge{fixed: &rt.Fixed, run: run, paper: p, taste: taste, walls: make([]judged, len(run.Walls))}
+// newJudge returns a judge of one run in its paper, as a hanger sets its walls.
+func newJudge(rt *RunTask, p *paper.Paper, taste Taste, h *hanging.Hanger) *judge {
+	run := h.Run()
+	j := &judge{
+		fixed: &rt.Fixed, run: run, surveyed: rt.Run, set: h.Set(), turns: h.Turns(),
+		paper: p, taste: taste, walls: make([]judged, len(run.Walls)),
+	}
 	first := run.FirstSeen()
 	for i := range run.Walls {
 		j.walls[i] = j.wall(i, &run.Walls[i], slices.Contains(first, i))

@@ -45,24 +45,39 @@ func makePlan(t *Task, session *Session) (*Plan, error) {
 	return p, nil
 }
 
-// search prepares the search for a layout of run i, the runs before it being laid
-// out.
-func (p *Plan) search(i int) (*search, error) {
-	if s := p.session.search(p, i); s != nil {
-		return s, nil
+// search prepares the search for a layout of run i with its walls set so, the runs
+// before it being laid out.
+func (p *Plan) search(i int, set []hanging.Setting) (*search, error) {
+	if set == nil {
+		if s := p.session.search(p, i); s != nil {
+			return s, nil
+		}
 	}
+	return p.newSearch(i, set)
+}
+
+// newSearch prepares a search that uses nothing of an earlier one. What it knows of
+// the run is the run as its sheets see it.
+func (p *Plan) newSearch(i int, set []hanging.Setting) (*search, error) {
 	rt := &p.Task.Runs[i]
 	label := &p.Task.Papers[rt.Paper]
-	h, err := hanging.New(rt.Run, label, p.Task.Rules)
+	h, err := hanging.NewSet(rt.Run, set, label, p.Task.Rules)
 	if err != nil {
 		return nil, err
 	}
+	j := newJudge(rt, label, p.Task.Taste, h)
+	if h.Run() != rt.Run {
+		turned := *rt
+		turned.Run = h.Run()
+		rt = &turned
+	}
 	s := &search{
 		task: p.Task, run: rt, h: h, lot: searchLot(label),
-		judge:  newJudge(rt, label, p.Task.Taste),
-		base:   p.earlier(i),
-		step:   p.Task.Step,
-		counts: map[string]*count{},
+		judge:    j,
+		standing: j.standing(),
+		base:     p.earlier(i),
+		step:     p.Task.Step,
+		counts:   map[string]*count{},
 	}
 	if s.step <= 0 {
 		s.step = Step
@@ -72,16 +87,38 @@ func (p *Plan) search(i int) (*search, error) {
 
 // layOut chooses the layout of run i.
 func (p *Plan) layOut(i int) (laid, error) {
-	s, err := p.search(i)
+	set := p.Task.Runs[i].Fixed.fixedSet(len(p.Task.Runs[i].Run.Walls))
+	best, err := p.laidAs(i, set)
+	if err != nil {
+		return laid{}, err
+	}
+	settled := best.s.proven && len(best.s.run.Run.Walls) <= renewWalls
+	if set := p.settings(i, &best); set != nil {
+		settled = false
+		if other, err := p.laidAs(i, set); err == nil && other.total() < best.total() {
+			best = other
+		}
+	}
+	p.Runs[i] = RunPlan{Layout: best.best.layout, Score: best.total(), Tried: best.s.tried, Settled: settled}
+	return best, nil
+}
+
+// total is what a layout weighs with the way its walls are set.
+func (r *laid) total() int64 { return r.best.score + r.s.standing }
+
+// laidAs chooses the layout of run i with its walls set so.
+func (p *Plan) laidAs(i int, set []hanging.Setting) (laid, error) {
+	s, err := p.search(i, set)
 	if err != nil {
 		return laid{}, err
 	}
 	best, err := s.find()
-	p.session.keep(p, i, s)
+	if set == nil {
+		p.session.keep(p, i, s)
+	}
 	if err != nil {
 		return laid{}, err
 	}
-	p.Runs[i] = RunPlan{Layout: best.layout, Score: best.score, Tried: s.tried, Settled: s.proven && len(s.run.Run.Walls) <= renewWalls}
 	return laid{s, best}, nil
 }
 

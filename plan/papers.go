@@ -253,7 +253,7 @@ func (p *Plan) raisePaper(i int) {
 // netArea returns the area that a layout papers: faces and returns.
 func netArea(l *hanging.Layout) (sum measure.Area) {
 	for i := range l.Run.Walls {
-		sum += l.Run.Face(i).Area()
+		sum += l.Hung().Face(i).Area()
 		for o := range l.Run.Walls[i].Openings {
 			for _, r := range hanging.Returns(&l.Run.Walls[i].Openings[o]) {
 				sum += r.X.Length().Times(r.Y.Length())

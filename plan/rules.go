@@ -108,7 +108,24 @@ var Rules = []Rule{
 		func(w *Weights) *int64 { return &w.UnequalEnds },
 	},
 	{
-		Drift, "a design along a ceiling out of level is said, with how far it runs off", "", "", "NHBC Standards 2020, 9.1.3: 3 mm per metre is to be expected", nil,
+		Drift, "rows of the design keep to the ceiling, where the label says level lines", "drift", "a millimetre over the wall; an eighth for other lines, nothing where none are stated", hangers + ": geometrics parallel to the ceiling, even if not plumb; NHBC Standards 2020, 9.1.3: 3 mm per metre is to be expected",
+		func(w *Weights) *int64 { return &w.Drift },
+	},
+	{
+		OffPlumb, "edges hang plumb", "off_plumb", "a millimetre over the wall's height; a quarter of it where the label says lines, an eighth for loose designs, nothing where none are stated", "Wallcoverings Association: every wall gets its own plumb line; the figure is " + common,
+		func(w *Weights) *int64 { return &w.OffPlumb },
+	},
+	{
+		OffCasing, "edges keep to the casings beside them, where the label says upright lines", "off_casing", "a millimetre over the wall's height; a quarter for level lines, an eighth for loose ones, nothing where none are stated", hangers + ": for stripes, parallel to the nearest casing matters more than plumb",
+		func(w *Weights) *int64 { return &w.OffCasing },
+	},
+	{
+		CornerStep, "the design does not step up or down in a corner", "corner_step", "a millimetre", hangers + ": match in the corners, let ceiling and floor drift",
+		func(w *Weights) *int64 { return &w.CornerStep },
+	},
+	{
+		MixedWays, "walls that are seen together are set in one way", "mixed_ways", "each inside corner", hangers + ": one way within one sight line",
+		func(w *Weights) *int64 { return &w.MixedWays },
 	},
 	{
 		MotifCut, "no leading motif cut by the ceiling", "motif_cut", "each drop", association + ": do not cut a motif in half at the ceiling line",
@@ -132,8 +149,4 @@ const (
 	// liningClear is how far a seam should stand from one of the lining (common
 	// practice; the published advice moves it by half a width).
 	liningClear = 25 * measure.Millimetre
-	// unlevel is the slope up to which a ceiling is one out of level rather than
-	// one built sloping: 1 in 50, more than six times what NHBC Standards 2020,
-	// 9.1.3 tolerates.
-	unlevel = 50
 )

@@ -47,7 +47,7 @@ func found(t *testing.T, rt RunTask, p *paper.Paper, c hanging.Choice) ([]findin
 			kill = k
 		}
 	}
-	j := newJudge(&rt, p, DefaultTaste())
+	j := newJudge(&rt, p, DefaultTaste(), plumb(&rt, p))
 	quiet := j.score(l, &kill) + j.pieces(l)
 	var fs []finding.Finding
 	j.out = &fs
@@ -154,7 +154,7 @@ func TestFindingsAddUpToTheScore(t *testing.T) {
 			rt.Skip(err)
 		}
 		kill := fixedPlace(run, c.Kill)
-		j := newJudge(&RunTask{Run: run}, p, DefaultTaste())
+		j := newJudge(&RunTask{Run: run}, p, DefaultTaste(), plumb(&RunTask{Run: run}, p))
 		want := j.score(l, &kill) + j.pieces(l)
 		var fs []finding.Finding
 		j.out = &fs
@@ -213,7 +213,7 @@ func weighed(run *room.Run, p *paper.Paper, c hanging.Choice) (int64, bool) {
 	kill := fixedPlace(run, c.Kill)
 	taste := DefaultTaste()
 	taste.Weights.OffCentre = 0
-	j := newJudge(&RunTask{Run: run}, p, taste)
+	j := newJudge(&RunTask{Run: run}, p, taste, plumb(&RunTask{Run: run}, p))
 	return j.score(l, &kill) + j.pieces(l), true
 }
 
@@ -248,7 +248,7 @@ func TestTableOfRules(t *testing.T) {
 // The eye: what is over a door counts half, what hangs below it in full.
 func TestSeenHeight(t *testing.T) {
 	run := roomtext.Run("closed: A 3000x2400 door(500+900 0+2000) window(1800+900 900+1000) | B 3000x2400 | C 3000x2400 | D 3000x2400 |")
-	j := newJudge(&RunTask{Run: run}, pattern(), DefaultTaste())
+	j := newJudge(&RunTask{Run: run}, pattern(), DefaultTaste(), plumb(&RunTask{Run: run}, pattern()))
 	for i, want := range []measure.Length{200 * mm, 900*mm + 250*mm} {
 		if got := j.walls[0].holes[i].seen; got != want {
 			t.Errorf("opening %d: %v counts, want %v", i, got, want)
@@ -260,4 +260,13 @@ func TestSeenHeight(t *testing.T) {
 	if j.walls[2].regard != firstSeen || j.walls[1].regard != ordinary {
 		t.Errorf("wall C is seen first, not %v %v", j.walls[2].regard, j.walls[1].regard)
 	}
+}
+
+// plumb returns the hanger of a run that hangs plumb.
+func plumb(rt *RunTask, p *paper.Paper) *hanging.Hanger {
+	h, err := hanging.New(rt.Run, p, hanging.DefaultRules())
+	if err != nil {
+		panic(err)
+	}
+	return h
 }

@@ -8,11 +8,8 @@ import (
 	"firstdrop/room"
 )
 
-// The findings that one wall may raise.
-const (
-	UnequalEnds finding.Code = "unequal_ends" // the end strips of a focal wall differ in width
-	Drift       finding.Code = "drift"        // a level design runs off along a ceiling out of level
-)
+// UnequalEnds is the finding that the end strips of a focal wall differ in width.
+const UnequalEnds finding.Code = "unequal_ends"
 
 // ends weighs the end strips of all focal walls.
 func (j *judge) ends(l *hanging.Layout) (total int64) {
@@ -80,30 +77,16 @@ type ceiling struct {
 }
 
 // ceilingOf returns the upper edge of a wall with four corners.
-func ceilingOf(w *room.Wall) ceiling {
-	c := ceiling{width: w.Width}
-	if len(w.Outline) != 4 {
-		return c
-	}
-	lows, highs := 0, 0
-	for _, p := range w.Outline {
-		switch p.X {
-		case 0:
-			c.left = max(c.left, p.Y)
-			lows++
-		case w.Width:
-			c.right = max(c.right, p.Y)
-			highs++
-		}
-	}
-	c.straight = lows == 2 && highs == 2
+func ceilingOf(w *room.Wall) (c ceiling) {
+	c.width = w.Width
+	c.left, c.right, c.straight = w.Ceiling()
 	return c
 }
 
 // isUnlevel reports whether the edge is meant to be level and is not.
 func (c *ceiling) isUnlevel() bool {
 	d := (c.right - c.left).Abs()
-	return c.straight && d > 0 && d*unlevel <= c.width
+	return c.straight && d > 0 && d*room.Steepest <= c.width
 }
 
 // at returns the edge's height at x.
@@ -121,29 +104,10 @@ func (c *ceiling) fall(x geom.Interval) measure.Length {
 	return (c.at(x.Hi) - c.at(x.Lo)).Abs()
 }
 
-// raiseDrift notes how far a level design runs off along each ceiling out of
-// level. No layout can help it: it is said once, and weighs nothing.
-func (j *judge) raiseDrift() {
-	if !j.isDesigned() {
-		return
-	}
-	for i := range j.walls {
-		c := &j.walls[i].top
-		if !c.isUnlevel() {
-			continue
-		}
-		d, s := c.right-c.left, finding.Note
-		if d.Abs() > 5*measure.Millimetre || j.walls[i].focal {
-			s = finding.Caution
-		}
-		j.raise(Drift, s, 0, finding.Place{Wall: j.run.Walls[i].Name}, size("drift", d), size("width", c.width))
-	}
-}
-
 // raiseLayout notes all that a finished layout wants people to know.
 func (j *judge) raiseLayout(l *hanging.Layout, kill *killPlace) {
 	j.score(l, kill)
 	j.pieces(l)
-	j.raiseDrift()
+	j.standing()
 	j.raiseWet(l)
 }

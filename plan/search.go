@@ -37,15 +37,16 @@ import (
 
 // search looks for the best layout of one run.
 type search struct {
-	task   *Task
-	run    *RunTask
-	h      *hanging.Hanger
-	lot    *lot // what rolls are counted of
-	judge  *judge
-	base   []cutting.Piece // pieces of other runs that share the rolls
-	step   measure.Length
-	coarse measure.Length    // the step of starts in a long run
-	counts map[string]*count // by pieces
+	task     *Task
+	run      *RunTask
+	h        *hanging.Hanger
+	lot      *lot // what rolls are counted of
+	judge    *judge
+	standing int64           // what the way in which the walls are set weighs, whatever the layout
+	base     []cutting.Piece // pieces of other runs that share the rolls
+	step     measure.Length
+	coarse   measure.Length    // the step of starts in a long run
+	counts   map[string]*count // by pieces
 
 	kills       []killPlace
 	starts      []hanging.Start

@@ -52,7 +52,7 @@ func (s *Session) search(p *Plan, i int) *search {
 		return old
 	}
 	return &search{
-		task: p.Task, run: &p.Task.Runs[i], h: old.h, lot: old.lot, judge: old.judge, base: base,
+		task: p.Task, run: &p.Task.Runs[i], h: old.h, lot: old.lot, judge: old.judge, standing: old.standing, base: base,
 		step: old.step, counts: old.counts, halves: old.halves, signer: old.signer,
 	}
 }

@@ -71,6 +71,15 @@ type Fixed struct {
 	// Hung lists walls that hang already, with a seam where Start says: what is
 	// left is searched, and no kill seam is put on them or between two of them.
 	Hung []int
+	// Set says how the sheets of walls are set, of none twice. Other walls hang
+	// plumb, or as is best where the label states the design's lines.
+	Set []WallSetting
+}
+
+// WallSetting is how the sheets of a wall are set.
+type WallSetting struct {
+	Wall int
+	hanging.Setting
 }
 
 // MostNewDrops is in how many corners new drops can be fixed.
@@ -134,6 +143,11 @@ type Weights struct {
 	LiningSeam   int64 // a seam on a seam of the lining; less as it nears the clearance
 	SeamFitting  int64 // a seam across a socket or the like
 	Awkward      int64 // a piece that is hard to handle
+	Drift        int64 // a millimetre that rows run off a ceiling, over the wall
+	OffPlumb     int64 // a millimetre that edges run off plumb, over the wall's height
+	OffCasing    int64 // the same off a casing
+	CornerStep   int64 // a millimetre that the design steps up or down in a corner
+	MixedWays    int64 // a corner in sight between walls set in different ways
 	// BatchChange is a corner at which another batch begins.
 	BatchChange int64
 }

@@ -38,6 +38,12 @@ func DefaultTaste() Taste {
 			SeamFitting:  20,
 			Awkward:      15,
 
+			Drift:      6,
+			OffPlumb:   3,
+			OffCasing:  5,
+			CornerStep: 3,
+			MixedWays:  40,
+
 			BatchChange: 500,
 		},
 	}

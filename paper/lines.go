@@ -1,0 +1,44 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Lines says which lines of the design the eye holds against the room: rows
+// against ceiling and heads, upright lines against corners and casings. It decides
+// what is set straight in a crooked room.
+type Lines int
+
+// The kinds of lines. LinesUnstated is the zero value.
+const (
+	LinesUnstated Lines = iota
+	LinesLoose          // none: flowers, leaves, whatever grows anyhow
+	LinesLevel          // rows: geometric designs, horizontal bands
+	LinesUpright        // stripes
+	LinesBoth           // checks, trellises
+)
+
+var linesNames = []string{"", "loose", "level", "upright", "both"}
+
+// String returns "loose", "level", "upright" or "both"; "" when unstated.
+func (l Lines) String() string {
+	if l < 0 || int(l) >= len(linesNames) {
+		return "unknown lines"
+	}
+	return linesNames[l]
+}
+
+// MarshalText writes what [Lines.String] returns.
+func (l Lines) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
+
+// UnmarshalText reads what [Lines.String] returns; l is unchanged by an error.
+func (l *Lines) UnmarshalText(text []byte) error {
+	i := slices.Index(linesNames, string(text))
+	if i <= 0 {
+		return fmt.Errorf("%q says nothing of the design's lines; it is one of %s", text, strings.Join(linesNames[1:], ", "))
+	}
+	*l = Lines(i)
+	return nil
+}

@@ -1,0 +1,183 @@
+package plan
+
+import (
+	"slices"
+
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// How the walls of a crooked room are set is searched where the label says which
+// lines the design has; without that nobody can tell whether the ceiling or the
+// plumb line matters more, and everything hangs plumb. First the best layout with
+// plumb walls is found. Then, with its seams where they are, one wall after the
+// other is set in every way there is, and what helps is kept:
+//
+//	plumb ──► A to its ceiling? B? C? … ──► again, until nothing helps ──► search
+//	                                                                       anew with it
+//
+// That is done from plumb walls, and from all ceilings. The better of the two is
+// searched like any run, and the plan with it is kept if it weighs less than the
+// plumb one. A better way that none of these steps leads to is not excluded.
+
+// fixedSet returns the settings that are fixed, the other walls plumb; nil where
+// none is fixed.
+func (f *Fixed) fixedSet(walls int) []hanging.Setting {
+	if len(f.Set) == 0 {
+		return nil
+	}
+	set := make([]hanging.Setting, walls)
+	for _, s := range f.Set {
+		set[s.Wall] = s.Setting
+	}
+	return set
+}
+
+// isSet reports whether the setting of a wall is fixed, or the wall hangs already.
+func (f *Fixed) isSet(wall int) bool {
+	return slices.ContainsFunc(f.Set, func(s WallSetting) bool { return s.Wall == wall }) || slices.Contains(f.Hung, wall)
+}
+
+// settler looks for how to set the walls of run i.
+type settler struct {
+	plan *Plan
+	run  int
+	task *RunTask
+	best candidate // the layout whose seams are kept
+	ways [][]hanging.Setting
+}
+
+// settings returns a way to set the walls that is better for the seams of the best
+// plumb layout; nil where there is none, or no reason to look for one.
+func (p *Plan) settings(i int, plumb *laid) []hanging.Setting {
+	t := &settler{plan: p, run: i, task: &p.Task.Runs[i], best: plumb.best}
+	if p.Task.Papers[t.task.Paper].Lines == paper.LinesUnstated || !t.list() {
+		return nil
+	}
+	from := make([]hanging.Setting, len(t.ways))
+	copy(from, t.task.Fixed.fixedSet(len(t.ways)))
+	least, best := plumb.best.score+plumb.s.standing, []hanging.Setting(nil)
+	for _, set := range [][]hanging.Setting{from, t.ceilings(from)} {
+		if set, total := t.improve(set); total < least {
+			least, best = total, set
+		}
+	}
+	return best
+}
+
+// list lists the ways to set each wall beside the one fixed, or plumb; false where
+// there are none.
+func (t *settler) list() (any bool) {
+	run := t.task.Run
+	t.ways = make([][]hanging.Setting, len(run.Walls))
+	for i := range run.Walls {
+		if !t.task.Fixed.isSet(i) && !hasReturns(&run.Walls[i]) {
+			t.ways[i] = waysOf(run, i)
+		}
+		any = any || len(t.ways[i]) > 0
+	}
+	return any
+}
+
+// hasReturns reports whether returns of a wall's openings are papered: they would
+// have to be planned by hand on a wall out of plumb.
+func hasReturns(w *room.Wall) bool {
+	return slices.ContainsFunc(w.Openings, func(o room.Opening) bool { return len(hanging.Returns(&o)) > 0 })
+}
+
+// waysOf lists how wall i may be set, plumb aside: to a ceiling that falls, to
+// casings that lean, to neighbours in a corner that leans, each with the design's
+// height from the datum or round either corner.
+func waysOf(run *room.Run, i int) (ways []hanging.Setting) {
+	w := &run.Walls[i]
+	add := func(s hanging.Setting) {
+		for _, m := range [...]hanging.Meets{hanging.AtDatum, hanging.MeetLeft, hanging.MeetRight} {
+			s.Meets = m
+			ways = append(ways, s)
+		}
+	}
+	if left, right, ok := w.Ceiling(); ok && left != right && w.IsLevelCeiling(left, right) {
+		add(hanging.Setting{To: hanging.ToCeiling})
+	}
+	for o := range w.Openings {
+		for _, side := range [2]hanging.Side{hanging.Left, hanging.Right} {
+			lean, _, ok := w.Openings[o].Casing(side == hanging.Right)
+			if k := w.Openings[o].Kind; ok && lean.Abs() >= measure.Millimetre && (k == room.Door || k == room.Window) {
+				add(hanging.Setting{To: hanging.ToCasing, Opening: o, Side: side})
+			}
+		}
+	}
+	leans := func(c *room.Corner) bool { return c.LeanLeft != c.LeanRight && c.Kind == room.Inside }
+	n := len(run.Walls)
+	if i > 0 || run.Closed {
+		if leans(&run.Corners[(i-1+n)%n]) {
+			ways = append(ways, hanging.Setting{To: hanging.ToLeft})
+		}
+	}
+	if i < len(run.Corners) && leans(&run.Corners[i]) {
+		ways = append(ways, hanging.Setting{To: hanging.ToRight})
+	}
+	return ways
+}
+
+// ceilings returns the settings with every wall that can be set to its ceiling set so.
+func (t *settler) ceilings(from []hanging.Setting) []hanging.Setting {
+	set := slices.Clone(from)
+	for i, ways := range t.ways {
+		if len(ways) > 0 && ways[0].To == hanging.ToCeiling {
+			set[i] = ways[0]
+		}
+	}
+	return set
+}
+
+// mostRounds is how often the walls are gone through.
+const mostRounds = 4
+
+// improve sets one wall after the other in the way that helps most, until nothing
+// does.
+func (t *settler) improve(set []hanging.Setting) ([]hanging.Setting, int64) {
+	set = slices.Clone(set)
+	least := t.weigh(set)
+	for range mostRounds {
+		before := least
+		for i, ways := range t.ways {
+			kept := set[i]
+			for _, way := range append(ways[:len(ways):len(ways)], hanging.Setting{}) {
+				if len(ways) == 0 {
+					break
+				}
+				set[i] = way
+				if total := t.weigh(set); total < least {
+					least, kept = total, way
+				}
+			}
+			set[i] = kept
+		}
+		if least == before {
+			break
+		}
+	}
+	return set, least
+}
+
+// weigh returns what the kept layout weighs with walls set so, its rolls counted
+// at the least; more than any other where they cannot be.
+func (t *settler) weigh(set []hanging.Setting) int64 {
+	s, err := t.plan.newSearch(t.run, set)
+	if err != nil {
+		return never
+	}
+	c := t.best
+	c.choice.Set = nil
+	if s.layOut(&c); c.layout == nil {
+		return never
+	}
+	n := s.counted(c.layout)
+	if n.err != nil {
+		return never
+	}
+	return c.score + s.standing + int64(n.least)*s.task.Taste.Weights.Roll
+}
