@@ -20,6 +20,7 @@ func Plan(p *plan.Plan) []Violation {
 		judgeFaithful(b, p.Task, i, l)
 		if h := judgeLayout(b, l); h != nil {
 			grounds[i] = h.ground
+			judgeStanding(b, p, i, h)
 		}
 	}
 	for i := range p.Papers {

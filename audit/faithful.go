@@ -7,6 +7,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
+	"firstdrop/room"
 )
 
 // judgeFaithful: the layout of run i answers what the task asks.
@@ -45,10 +46,48 @@ func judgeFaithful(b *book, t *plan.Task, i int, l *hanging.Layout) {
 			b.note(Faithful, Place{Wall: c + 1}, "a new drop in the corner on the right", "none", "there")
 		}
 	}
+	judgeSet(b, f, l)
 	judgeKeptOff(b, f, l)
 	if f.Centre != nil && !onCentre(l, f.Centre) {
 		b.note(Faithful, Place{Wall: f.Centre.Wall + 1}, "what is centred on "+figure(f.Centre.X), "there", "elsewhere")
 	}
+}
+
+// judgeSet: walls whose setting is fixed are set so. One that hangs plumb with all
+// others may be left out of the layout's settings.
+func judgeSet(b *book, f *plan.Fixed, l *hanging.Layout) {
+	for _, s := range f.Set {
+		var got hanging.Setting
+		switch {
+		case s.Wall < len(l.Choice.Set):
+			got = l.Choice.Set[s.Wall]
+		case len(l.Turns) == 0:
+			got = levelled(s.Setting, l.Run, f)
+		}
+		if got != s.Setting {
+			b.note(Faithful, Place{Wall: s.Wall + 1}, "what its drops are set to", s.To, got.To)
+		}
+	}
+}
+
+// levelled returns a setting that comes to plumb and level, as all do together
+// where nothing on their walls is crooked; else the zero setting.
+func levelled(s hanging.Setting, run *room.Run, f *plan.Fixed) hanging.Setting {
+	set := make([]hanging.Setting, len(run.Walls))
+	for _, k := range f.Set {
+		if k.Wall < 0 || k.Wall >= len(set) {
+			return hanging.Setting{}
+		}
+		set[k.Wall] = k.Setting
+	}
+	all, ok := turnings(run, set)
+	for _, t := range all {
+		ok = ok && t == turning{}
+	}
+	if ok {
+		return s
+	}
+	return hanging.Setting{}
 }
 
 // onCentre reports whether a drop stands as the centre line asks: with its

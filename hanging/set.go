@@ -193,11 +193,13 @@ func (t *turner) along(i int, to SetTo) measure.Length {
 	_, mine := t.run.Walls[i].Outline.Bounds()
 	_, theirs := t.run.Walls[next].Outline.Bounds()
 	left, right := t.run.Reach(i)
-	reach, corner := left, t.corner(next)
-	here, there := corner.LeanRight, corner.LeanLeft
+	reach, at := left, next
 	if side == Right {
-		reach, corner = right, t.corner(i)
-		here, there = corner.LeanLeft, corner.LeanRight
+		reach, at = right, i
+	}
+	here, there := t.run.Corners[at].LeanRight, t.run.Corners[at].LeanLeft
+	if side == Right {
+		here, there = there, here
 	}
 	if reach.Length() <= 0 {
 		return 0
@@ -205,9 +207,6 @@ func (t *turner) along(i int, to SetTo) measure.Length {
 	off := there - t.turns[next].Lean.Scaled(int64(reach.Length()), int64(theirs.Length()))
 	return (here - off).Scaled(int64(mine.Length()), int64(reach.Length()))
 }
-
-// corner returns the corner at the right end of wall i.
-func (t *turner) corner(i int) room.Corner { return t.run.Corners[i] }
 
 // lift finds the height of the design at the left end of wall i.
 func (t *turner) lift(i int) {

@@ -164,6 +164,7 @@ func (p *Paper) label(unit measure.Unit) (paper.Paper, error) {
 	if p.Pack != nil {
 		label.Pack = *p.Pack
 	}
+	label.Lines = p.Lines
 	label.Available, label.InOrder = p.Available, p.InOrder
 	p.stock(&label)
 	if p.Motif != nil {

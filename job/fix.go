@@ -30,6 +30,7 @@ func (b *builder) fix(k int, h *Hang, run *room.Run, f *plan.Fixed) {
 			f.Hung = append(f.Hung, wall)
 		}
 	}
+	b.setTo(path, h, run, f)
 	if len(h.Hung) > 0 && f.Start == nil {
 		b.refuse(path+".hung", "nothing says where the drops of these walls stand; write start with edge, where the left edge of one of them is")
 	}

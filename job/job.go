@@ -116,6 +116,7 @@ type Paper struct {
 	Match     string         `job:"match,required"` // as [paper.ParseMatch] reads it
 	Reversing bool           `job:"reversing"`      // alternate drops hang upside down
 	Motif     *Motif         `job:"motif,flow"`
+	Lines     paper.Lines    `job:"lines"`          // which lines of the design show when the room is crooked
 	Picture   string         `job:"picture"`        // of one width and one repeat: a file beside the job, or the name of a demo design; not used for planning
 	Paste     paper.Paste    `job:"paste"`          // on the wall, when nothing is said
 	SoakMin   int            `job:"soak_minutes"`   // between pasting and hanging
@@ -191,6 +192,19 @@ type Hang struct {
 	Carry   []string  `job:"carry,flow"`
 	KeepOff []KeepOff `job:"keep_off,rows"`
 	Hung    []string  `job:"hung,flow"`
+	// SetTo says what the drops of walls are set to, where that is not for the
+	// program to find.
+	SetTo []SetTo `job:"set_to,rows"`
+}
+
+// SetTo says what the drops of one wall are set to, and where its design gets its
+// height from.
+type SetTo struct {
+	Wall    string `job:"wall,required"`
+	To      string `job:"to,required" words:"plumb,ceiling,casing,left,right"`
+	Opening string `job:"opening"`                         // to casing: the opening's name
+	Side    string `job:"side" words:"left,right"`         // to casing: which side of it; empty: left
+	Design  string `job:"design" words:"datum,left,right"` // empty: the datum, or the wall that To names
 }
 
 // KeepOff is a stretch of a wall on which no seam may stand.
@@ -266,6 +280,12 @@ type Weights struct {
 	Piece       *int64 `job:"piece"`
 	Wedge       *int64 `job:"wedge"`
 	BatchChange *int64 `job:"batch_change"`
+
+	Drift      *int64 `job:"drift"`
+	OffPlumb   *int64 `job:"off_plumb"`
+	OffCasing  *int64 `job:"off_casing"`
+	CornerStep *int64 `job:"corner_step"`
+	MixedWays  *int64 `job:"mixed_ways"`
 
 	SliverBeside *int64 `job:"sliver_beside"`
 	Overrun      *int64 `job:"overrun"`

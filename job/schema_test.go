@@ -248,6 +248,7 @@ func TestSchemaDefaults(t *testing.T) {
 			"roll": fmt.Sprint(w.Roll), "sliver": fmt.Sprint(w.Sliver), "seam_near": fmt.Sprint(w.SeamNear), "focal_seam": fmt.Sprint(w.FocalSeam),
 			"kill_metre": fmt.Sprint(w.KillMetre), "motif_cut": fmt.Sprint(w.MotifCut), "end_in_fold": fmt.Sprint(w.EndInFold),
 			"drop": fmt.Sprint(w.Drop), "piece": fmt.Sprint(w.Piece), "wedge": fmt.Sprint(w.Wedge), "batch_change": fmt.Sprint(w.BatchChange),
+			"drift": fmt.Sprint(w.Drift), "off_plumb": fmt.Sprint(w.OffPlumb), "off_casing": fmt.Sprint(w.OffCasing), "corner_step": fmt.Sprint(w.CornerStep), "mixed_ways": fmt.Sprint(w.MixedWays),
 			"sliver_beside": fmt.Sprint(w.SliverBeside), "overrun": fmt.Sprint(w.Overrun), "renew_metre": fmt.Sprint(w.RenewMetre), "off_centre": fmt.Sprint(w.OffCentre), "unequal_ends": fmt.Sprint(w.UnequalEnds), "motif_cut_low": fmt.Sprint(w.MotifCutLow), "lap_shadow": fmt.Sprint(w.LapShadow), "lining_seam": fmt.Sprint(w.LiningSeam), "seam_fitting": fmt.Sprint(w.SeamFitting), "awkward": fmt.Sprint(w.Awkward),
 		},
 		"cutting": {

@@ -235,7 +235,8 @@ func TestRulesOfTheTask(t *testing.T) {
 	j := read(t, fmt.Sprintf(leaning, true, "", "", "[]")+`
 rules: {allowance: {head: 40, foot: 60}, wrap: 0, wrap_limit: 30, outside_wrap: 70, plumb_tolerance: 2, start_overlap: 20, cut_step: 5, min_sliver: 80, seam_clearance: 40, overrun: 90, long_piece: 3 m, eye_level: 1500}
 weights: {roll: 1, sliver: 2, seam_near: 3, focal_seam: 4, kill_metre: 5, motif_cut: 6, end_in_fold: 7, drop: 8, piece: 9, wedge: 10, batch_change: 11,
-  sliver_beside: 12, overrun: 13, renew_metre: 14, off_centre: 15, unequal_ends: 16, motif_cut_low: 17, lap_shadow: 18, lining_seam: 19, seam_fitting: 20, awkward: 21}
+  sliver_beside: 12, overrun: 13, renew_metre: 14, off_centre: 15, unequal_ends: 16, motif_cut_low: 17, lap_shadow: 18, lining_seam: 19, seam_fitting: 20, awkward: 21,
+  drift: 22, off_plumb: 23, off_casing: 24, corner_step: 25, mixed_ways: 26}
 cutting: {lead: 150, loss: 1, blade: 6, alone: true, goals: [changes, rolls]}
 `)
 	made = task(t, j)
@@ -243,6 +244,7 @@ cutting: {lead: 150, loss: 1, blade: 6, alone: true, goals: [changes, rolls]}
 	taste := plan.Taste{MinSliver: 80 * mm, SeamClearance: 40 * mm, Overrun: 90 * mm, LongPiece: 3000 * mm, EyeLevel: 1500 * mm, Weights: plan.Weights{
 		Roll: 1, Sliver: 2, SeamNear: 3, FocalSeam: 4, KillMetre: 5, MotifCut: 6, EndInFold: 7, Drop: 8, Piece: 9, Wedge: 10, BatchChange: 11,
 		SliverBeside: 12, Overrun: 13, RenewMetre: 14, OffCentre: 15, UnequalEnds: 16, MotifCutLow: 17, LapShadow: 18, LiningSeam: 19, SeamFitting: 20, Awkward: 21,
+		Drift: 22, OffPlumb: 23, OffCasing: 24, CornerStep: 25, MixedWays: 26,
 	}}
 	cut := plan.CutRules{Lead: 150 * mm, Loss: 1 * mm, Blade: 6 * mm, Alone: true, First: cutting.FewestChanges, Then: []cutting.Goal{cutting.FewestRolls}}
 	if diff := cmp.Diff(rules, made.Rules) + cmp.Diff(taste, made.Taste) + cmp.Diff(cut, made.Cut); diff != "" {

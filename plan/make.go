@@ -93,7 +93,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 		return laid{}, err
 	}
 	settled := best.s.proven && len(best.s.run.Run.Walls) <= renewWalls
-	if set := p.settings(i, &best); set != nil {
+	for _, set := range p.settings(i) {
 		settled = false
 		if other, err := p.laidAs(i, set); err == nil && other.total() < best.total() {
 			best = other

@@ -42,10 +42,23 @@ func (j *judge) onWall(l *hanging.Layout, s *hanging.Seam) (total int64) {
 	for _, x := range w.lining {
 		total += j.onLining(l, s, x)
 	}
+	if s.Kind == hanging.Turned && j.isDesigned() {
+		total += j.wedge(s, func() finding.Place { return j.turnedAt(l, s) })
+	}
 	for k := range j.run.Walls[s.Wall].Fittings {
 		total += j.onFitting(l, s, &j.run.Walls[s.Wall].Fittings[k])
 	}
 	return total
+}
+
+// turnedAt names the corner by which the leaning sheet at a seam came to its wall.
+func (j *judge) turnedAt(l *hanging.Layout, s *hanging.Seam) finding.Place {
+	parts, corner := l.Drops[s.Left].Parts, s.Wall
+	if parts[len(parts)-1].Skew != 0 {
+		n := len(j.run.Walls)
+		corner = (s.Wall - 1 + n) % n
+	}
+	return finding.Place{Corner: j.cornerName(corner), Drop: l.Drops[s.Right].Number}
 }
 
 // nearEdge weighs what a seam does beside one side of an opening. The strip

@@ -146,12 +146,13 @@ func (j *judge) step(i int) int64 {
 	return g
 }
 
-// mixed weighs an inside corner in sight between walls that are set in different
-// ways.
+// mixed weighs an inside corner in sight between walls that keep to different
+// lines: one to the plumb line, say, the other to its ceiling. A wall with a level
+// ceiling keeps to both.
 func (j *judge) mixed(i int) int64 {
 	next := (i + 1) % len(j.walls)
-	if j.turns == nil || j.set[i].To == j.set[next].To || j.run.Corners[i].Kind != room.Inside || j.corners[i].regard == hidden ||
-		j.paper.Lines == paper.LinesUnstated || follows(j.set, i, next) {
+	if j.turns == nil || j.run.Corners[i].Kind != room.Inside || j.corners[i].regard == hidden ||
+		j.paper.Lines == paper.LinesUnstated || j.keepsTo(i)&j.keepsTo(next) != 0 || follows(j.set, i, next) {
 		return 0
 	}
 	g := j.taste.Weights.MixedWays
@@ -159,6 +160,29 @@ func (j *judge) mixed(i int) int64 {
 		j.raise(MixedWays, severity(g), g, finding.Place{Corner: j.cornerName(i)})
 	}
 	return g
+}
+
+// What a wall may keep to.
+const (
+	keepsPlumb = 1 << iota
+	keepsCeiling
+	keepsCasing
+)
+
+// keepsTo returns all that wall i keeps to; to its casings where it has none too.
+func (j *judge) keepsTo(i int) (lines int) {
+	if j.turns[i].Lean == 0 {
+		lines |= keepsPlumb
+	}
+	if !j.walls[i].top.isUnlevel() {
+		lines |= keepsCeiling
+	}
+	for o := range j.run.Walls[i].Openings {
+		if off, ok := casingOff(&j.run.Walls[i], &j.surveyed.Walls[i], o); ok && off.Abs() >= measure.Millimetre {
+			return lines
+		}
+	}
+	return lines | keepsCasing
 }
 
 // follows reports whether one of two neighbours, the left one first, is set to the

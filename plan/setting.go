@@ -11,16 +11,17 @@ import (
 
 // How the walls of a crooked room are set is searched where the label says which
 // lines the design has; without that nobody can tell whether the ceiling or the
-// plumb line matters more, and everything hangs plumb. First the best layout with
-// plumb walls is found. Then, with its seams where they are, one wall after the
-// other is set in every way there is, and what helps is kept:
+// plumb line matters more, and everything hangs plumb. Whatever layout is hung, the
+// setting alone brings about drifts, steps and the wedges in its corners. So first
+// one wall after the other is set in every way there is, and what makes those less
+// is kept:
 //
 //	plumb ──► A to its ceiling? B? C? … ──► again, until nothing helps ──► search
-//	                                                                       anew with it
 //
-// That is done from plumb walls, and from all ceilings. The better of the two is
-// searched like any run, and the plan with it is kept if it weighs less than the
-// plumb one. A better way that none of these steps leads to is not excluded.
+// That is done from plumb walls, and from all ceilings. Then each of the two is
+// searched like any run, and the plan that weighs least is kept, the plumb one if
+// nothing is better. A better way that none of these steps leads to is not
+// excluded.
 
 // fixedSet returns the settings that are fixed, the other walls plumb; nil where
 // none is fixed.
@@ -45,26 +46,27 @@ type settler struct {
 	plan *Plan
 	run  int
 	task *RunTask
-	best candidate // the layout whose seams are kept
-	ways [][]hanging.Setting
+	ways [][]hanging.Setting // of each wall, beside the one fixed, or plumb
 }
 
-// settings returns a way to set the walls that is better for the seams of the best
-// plumb layout; nil where there is none, or no reason to look for one.
-func (p *Plan) settings(i int, plumb *laid) []hanging.Setting {
-	t := &settler{plan: p, run: i, task: &p.Task.Runs[i], best: plumb.best}
+// settings returns the ways to set the walls that are worth a search; none where
+// there is no reason to look for one.
+func (p *Plan) settings(i int) (worth [][]hanging.Setting) {
+	t := &settler{plan: p, run: i, task: &p.Task.Runs[i]}
 	if p.Task.Papers[t.task.Paper].Lines == paper.LinesUnstated || !t.list() {
 		return nil
 	}
 	from := make([]hanging.Setting, len(t.ways))
 	copy(from, t.task.Fixed.fixedSet(len(t.ways)))
-	least, best := plumb.best.score+plumb.s.standing, []hanging.Setting(nil)
+	plain := t.weigh(from)
 	for _, set := range [][]hanging.Setting{from, t.ceilings(from)} {
-		if set, total := t.improve(set); total < least {
-			least, best = total, set
+		set, total := t.improve(set)
+		known := func(o []hanging.Setting) bool { return slices.Equal(o, set) }
+		if total < plain && !slices.ContainsFunc(worth, known) {
+			worth = append(worth, set)
 		}
 	}
-	return best
+	return worth
 }
 
 // list lists the ways to set each wall beside the one fixed, or plumb; false where
@@ -98,8 +100,12 @@ func waysOf(run *room.Run, i int) (ways []hanging.Setting) {
 			ways = append(ways, s)
 		}
 	}
-	if left, right, ok := w.Ceiling(); ok && left != right && w.IsLevelCeiling(left, right) {
+	switch left, right, ok := w.Ceiling(); {
+	case !ok || !w.IsLevelCeiling(left, right):
+	case left != right:
 		add(hanging.Setting{To: hanging.ToCeiling})
+	case slices.ContainsFunc(run.Walls, isUnlevel): // its heights follow the ceiling's
+		ways = append(ways, hanging.Setting{To: hanging.ToCeiling})
 	}
 	for o := range w.Openings {
 		for _, side := range [2]hanging.Side{hanging.Left, hanging.Right} {
@@ -120,6 +126,12 @@ func waysOf(run *room.Run, i int) (ways []hanging.Setting) {
 		ways = append(ways, hanging.Setting{To: hanging.ToRight})
 	}
 	return ways
+}
+
+// isUnlevel reports whether a wall's ceiling is meant to be level and is not.
+func isUnlevel(w room.Wall) bool {
+	left, right, ok := w.Ceiling()
+	return ok && left != right && w.IsLevelCeiling(left, right)
 }
 
 // ceilings returns the settings with every wall that can be set to its ceiling set so.
@@ -163,21 +175,23 @@ func (t *settler) improve(set []hanging.Setting) ([]hanging.Setting, int64) {
 	return set, least
 }
 
-// weigh returns what the kept layout weighs with walls set so, its rolls counted
-// at the least; more than any other where they cannot be.
+// weigh returns what walls set so bring about in any layout: what is said of how
+// they are set, and a wedge in every inside corner that leans against its sheets.
 func (t *settler) weigh(set []hanging.Setting) int64 {
-	s, err := t.plan.newSearch(t.run, set)
+	label := &t.plan.Task.Papers[t.task.Paper]
+	h, err := hanging.NewSet(t.task.Run, set, label, t.plan.Task.Rules)
 	if err != nil {
 		return never
 	}
-	c := t.best
-	c.choice.Set = nil
-	if s.layOut(&c); c.layout == nil {
-		return never
+	j := newJudge(t.task, label, t.plan.Task.Taste, h)
+	total := j.standing()
+	if !j.isDesigned() {
+		return total
 	}
-	n := s.counted(c.layout)
-	if n.err != nil {
-		return never
+	for i := range j.run.Corners {
+		if c := &j.run.Corners[i]; c.Kind == room.Inside {
+			total += int64((c.LeanRight-c.LeanLeft).Abs()/measure.Millimetre) * j.taste.Weights.Wedge
+		}
 	}
-	return c.score + s.standing + int64(n.least)*s.task.Taste.Weights.Roll
+	return total
 }

@@ -40,9 +40,9 @@ func DefaultTaste() Taste {
 
 			Drift:      6,
 			OffPlumb:   3,
-			OffCasing:  5,
+			OffCasing:  8,
 			CornerStep: 3,
-			MixedWays:  40,
+			MixedWays:  20,
 
 			BatchChange: 500,
 		},

@@ -5,6 +5,7 @@ import (
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/tell"
 )
 
 // plumbs draws the plumb lines of this wall: a chalked line with a bob at its
@@ -35,6 +36,9 @@ func (e *elevation) plumbs() {
 			}
 		}
 		say := e.text("plumb."+b.Edge.String(), "from", text, "drop", e.layout.Drops[b.Drop].Number)
+		if lean := tell.LineLean(e.words, e.layout, b.Wall); lean != "" {
+			say += " " + lean
+		}
 		if i == 0 {
 			say = e.text("plumb.start", "plumb", say)
 		}

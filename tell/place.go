@@ -78,3 +78,17 @@ func Capital(text string) string {
 	r, n := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(r)) + text[n:]
 }
+
+// LineLean says how far the lines of a wall lean to which its drops are set; ""
+// where they are plumb.
+func LineLean(c *words.Catalogue, l *hanging.Layout, wall int) string {
+	if l.Turns == nil || l.Turns[wall].Lean == 0 {
+		return ""
+	}
+	lean, side := l.Turns[wall].Lean, hanging.Right
+	if lean < 0 {
+		side = hanging.Left
+	}
+	_, y := l.Run.Walls[wall].Outline.Bounds()
+	return c.Text("plumb.leans-"+side.String(), "height", c.Length(y.Length()), "size", c.Length(lean.Abs()))
+}

@@ -90,6 +90,9 @@ func (s *setting) line(i int) (texts []string) {
 	for _, b := range s.l.Plumbs {
 		if b.Drop == i {
 			texts = append(texts, s.c.Text("page.plumb-"+b.Edge.String(), "wall", Wall(s.c, s.l.Run, b.Wall), "from", FromEnd(s.c, s.l.Run, b.Wall, b.X, b.From)))
+			if text := LineLean(s.c, s.l, b.Wall); text != "" {
+				texts = append(texts, text)
+			}
 		}
 	}
 	return append(texts, s.farEdge(i, far)...)

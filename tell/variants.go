@@ -19,6 +19,9 @@ var variants = map[finding.Code]func(speaker) string{
 	plan.BatchChange:          when(hasWord, "named"),
 	plan.OffCentre:            when(func(s speaker) bool { return s.signed("off") > 0 }, "left"), // the line stands to the right of the motif
 	plan.Drift:                when(func(s speaker) bool { return s.signed("drift") < 0 }, "falls"),
+	plan.OffPlumb:             when(func(s speaker) bool { return s.signed("off") < 0 }, "left"),
+	plan.OffCasing:            when(func(s speaker) bool { return s.signed("off") < 0 }, "left"),
+	plan.CornerStep:           when(func(s speaker) bool { return s.signed("along") < 0 }, "low"),
 	plan.Awkward:              when(func(s speaker) bool { return s.has("length") }, "long"),
 	paper.OtherBatch:          when(hasWord, "named"),
 	room.CodeHeightUnlikely:   when(func(s speaker) bool { return s.signed("height") < s.signed("limit") }, "less"),
