@@ -180,6 +180,7 @@ func (d drawn) paper(i int) job.Paper {
 		p.Match = rapid.SampledFrom([]string{"straight", "half drop", "offset 1/3", "offset 250 mm", "3/7"}).Draw(d.t, "match")
 		p.Motif = &job.Motif{Axis: d.length("axis", 0, 400*mm), Head: d.length("motif head", 0, 200*mm), Tall: d.length("tall", 0, 100*mm)}
 	}
+	p.Lines = rapid.SampledFrom([]paper.Lines{paper.LinesUnstated, paper.LinesLoose, paper.LinesLevel, paper.LinesUpright, paper.LinesBoth}).Draw(d.t, "lines")
 	if d.maybe("pack stated") {
 		pack := rapid.IntRange(1, 3).Draw(d.t, "pack")
 		p.Pack = &pack

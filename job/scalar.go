@@ -47,6 +47,7 @@ var scalars = map[reflect.Type]func(s scale, text string, v reflect.Value) error
 	reflect.TypeFor[money.Amount]():     readText,
 	reflect.TypeFor[measure.Unit]():     readText,
 	reflect.TypeFor[paper.Paste]():      readText,
+	reflect.TypeFor[paper.Lines]():      readText,
 	reflect.TypeFor[cutting.Goal]():     readText,
 	reflect.TypeFor[room.Sight]():       readText,
 	reflect.TypeFor[room.CornerKind]():  readText,

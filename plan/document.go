@@ -101,14 +101,32 @@ type TurnDocument struct {
 
 // RunDocument is the layout of one run.
 type RunDocument struct {
-	Name   string          `json:"name"`
-	Paper  string          `json:"paper"`
-	Closed bool            `json:"closed"`
-	Walls  []string        `json:"walls"`
+	Name   string   `json:"name"`
+	Paper  string   `json:"paper"`
+	Closed bool     `json:"closed"`
+	Walls  []string `json:"walls"`
+	// Set tells what the drops of each wall are set to; nil where all are plumb.
+	// Places on a wall out of plumb are meant at the foot of its left corner.
+	Set    []SetDocument   `json:"set_to,omitempty"`
 	Drops  []DropDocument  `json:"drops"`
 	Seams  []SeamDocument  `json:"seams"`
 	Plumbs []PlumbDocument `json:"plumb_lines"`
 	Pieces []PieceDocument `json:"pieces"`
+}
+
+// SetDocument is what the drops of one wall are set to, and what runs off by it.
+type SetDocument struct {
+	Wall    string         `json:"wall"`
+	To      hanging.SetTo  `json:"to"`
+	Opening string         `json:"opening,omitempty"` // whose casing
+	Side    *hanging.Side  `json:"side,omitempty"`    // of the casing
+	Design  hanging.Meets  `json:"design"`            // where its height comes from
+	Lean    measure.Length `json:"off_plumb"`         // head of an edge to the right of its foot, over the wall's height
+	Rise    measure.Length `json:"off_level"`         // rise of a row to the right, over the wall's width
+	Lift    measure.Length `json:"lift"`              // of the design at the wall's left end
+	// Ceiling is how far the ceiling rises off a row, over the wall's width; nil
+	// where it is no straight line.
+	Ceiling *measure.Length `json:"off_ceiling,omitempty"`
 }
 
 // Stretch is an interval as a pair.
@@ -260,6 +278,9 @@ func (d *Document) addRun(p *Plan, i int) {
 	for w := range run.Walls {
 		r.Walls = append(r.Walls, run.Walls[w].Name)
 	}
+	for w := range l.Turns {
+		r.Set = append(r.Set, setDocument(l, w))
+	}
 	for k := range l.Drops {
 		r.Drops = append(r.Drops, dropDocument(l, &l.Drops[k]))
 	}
@@ -285,6 +306,19 @@ func (d *Document) addRun(p *Plan, i int) {
 		s.Closing = closingDocument(c)
 	}
 	d.Summary.Runs = append(d.Summary.Runs, s)
+}
+
+func setDocument(l *hanging.Layout, w int) SetDocument {
+	wall, s, t := &l.Run.Walls[w], l.Choice.Set[w], l.Turns[w]
+	d := SetDocument{Wall: wall.Name, To: s.To, Design: s.Meets, Lean: t.Lean, Rise: t.Rise, Lift: t.Lift}
+	if s.To == hanging.ToCasing {
+		d.Opening, d.Side = wall.Openings[s.Opening].Name, &s.Side
+	}
+	if left, right, ok := wall.Ceiling(); ok {
+		off := right - left - t.Rise
+		d.Ceiling = &off
+	}
+	return d
 }
 
 func closingDocument(c Closing) *ClosingDocument {

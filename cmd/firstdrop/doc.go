@@ -491,9 +491,30 @@
 //	    the two end strips of a focal wall are equally wide (published advice of
 //	    practising paperhangers: seam or strip in the centre, whichever gives
 //	    balanced, wide ends)
-//	drift             weighs nothing
-//	    a design along a ceiling out of level is said, with how far it runs off
-//	    (NHBC Standards 2020, 9.1.3: 3 mm per metre is to be expected)
+//	drift             drift: 6, a millimetre over the wall; an eighth for other
+//	                  lines, nothing where none are stated
+//	    rows of the design keep to the ceiling, where the label says level lines
+//	    (published advice of practising paperhangers: geometrics parallel to the
+//	    ceiling, even if not plumb; NHBC Standards 2020, 9.1.3: 3 mm per metre is
+//	    to be expected)
+//	off plumb         off_plumb: 3, a millimetre over the wall's height; a quarter
+//	                  of it where the label says lines, an eighth for loose
+//	                  designs, nothing where none are stated
+//	    edges hang plumb (Wallcoverings Association: every wall gets its own plumb
+//	    line; the figure is common practice)
+//	off casing        off_casing: 8, a millimetre over the wall's height; a
+//	                  quarter for level lines, an eighth for loose ones, nothing
+//	                  where none are stated
+//	    edges keep to the casings beside them, where the label says upright lines
+//	    (published advice of practising paperhangers: for stripes, parallel to the
+//	    nearest casing matters more than plumb)
+//	corner step       corner_step: 3, a millimetre
+//	    the design does not step up or down in a corner (published advice of
+//	    practising paperhangers: match in the corners, let ceiling and floor
+//	    drift)
+//	mixed ways        mixed_ways: 20, each inside corner
+//	    walls that are seen together are set in one way (published advice of
+//	    practising paperhangers: one way within one sight line)
 //	motif cut         motif_cut: 100, each drop
 //	    no leading motif cut by the ceiling (Wallcoverings Association, on
 //	    engineering a room: do not cut a motif in half at the ceiling line)
