@@ -263,14 +263,54 @@ func (a *allotter) allotments() []allotment {
 	return slices.DeleteFunc(all, func(x allotment) bool { return len(x.refs) == 0 })
 }
 
-// changesOf lists the corners of a layout at which the batch changes.
+// changesOf lists the corners of a layout at which the batch changes when its zones
+// are hung from lots.
 func changesOf(l *hanging.Layout, zone, lot []int) (corners []int) {
+	on := slices.Repeat([]int{-1}, len(zone))
+	for i := range l.Pieces {
+		q := &l.Pieces[i]
+		hangOn(on, l, q, lot[zone[pieceZoneWall(l, q)]])
+	}
+	return changes(l, on)
+}
+
+// hangOn notes that the drop of a piece hangs from a batch on all its walls.
+func hangOn(on []int, l *hanging.Layout, q *hanging.Piece, batch int) {
+	for _, part := range l.Drops[q.Drop].Parts {
+		on[part.Wall] = batch
+	}
+}
+
+// changes lists the corners of a layout at which the batch changes, given what
+// hangs on each wall (−1: nothing). A wall without paper counts to its neighbour on
+// the left, or at the beginning of an open run to the first that has some.
+func changes(l *hanging.Layout, on []int) (corners []int) {
+	passOver(on, l.Run.Closed)
 	for c := range l.Run.Corners {
-		if lot[zone[c]] != lot[zone[(c+1)%len(zone)]] {
+		if on[c] != on[(c+1)%len(on)] {
 			corners = append(corners, c)
 		}
 	}
 	return corners
+}
+
+// passOver gives walls without paper the batch of the neighbour that they count to.
+func passOver(on []int, closed bool) {
+	known := slices.DeleteFunc(slices.Clone(on), func(b int) bool { return b < 0 })
+	if len(known) == 0 {
+		clear(on)
+		return
+	}
+	left := known[0]
+	if closed {
+		left = known[len(known)-1]
+	}
+	for w := range on {
+		if on[w] < 0 {
+			on[w] = left
+		}
+		left = on[w]
+	}
 }
 
 // BatchChange is a corner at which another batch begins.
@@ -288,11 +328,8 @@ func (p *Plan) raiseChanges(i int) {
 		}
 		l := p.Runs[r].Layout
 		batch := p.wallBatches(i, r)
-		for c := range l.Run.Corners {
+		for _, c := range changes(l, batch) {
 			next := batch[(c+1)%len(batch)]
-			if batch[c] == next {
-				continue
-			}
 			p.Findings = append(p.Findings, finding.Finding{
 				Code: BatchChange, Severity: finding.Caution,
 				Place: finding.Place{Run: l.Run.Name, Corner: l.Run.CornerName(c), Paper: l.Paper.Name},
@@ -302,37 +339,19 @@ func (p *Plan) raiseChanges(i int) {
 	}
 }
 
-// wallBatches tells for each wall of run r which batch of paper i hangs on it; a
-// wall without paper counts to its neighbour on the left, or at the beginning of
-// an open run to the first that has some.
+// wallBatches tells for each wall of run r which batch of paper i hangs on it; −1
+// where none does.
 func (p *Plan) wallBatches(i, r int) []int {
 	l := p.Runs[r].Layout
-	batch := slices.Repeat([]int{-1}, len(l.Run.Walls))
+	on := slices.Repeat([]int{-1}, len(l.Run.Walls))
 	for b := range p.Papers[i].Batches {
 		for _, strip := range p.Papers[i].Batches[b].Cuts {
 			for _, lie := range strip {
-				if lie.Run != r {
-					continue
-				}
-				for _, part := range l.Drops[l.Pieces[lie.Piece].Drop].Parts {
-					batch[part.Wall] = b
+				if lie.Run == r {
+					hangOn(on, l, &l.Pieces[lie.Piece], b)
 				}
 			}
 		}
 	}
-	known := slices.DeleteFunc(slices.Clone(batch), func(b int) bool { return b < 0 })
-	if len(known) == 0 {
-		return make([]int, len(batch))
-	}
-	left := known[0]
-	if l.Run.Closed {
-		left = known[len(known)-1]
-	}
-	for w := range batch {
-		if batch[w] < 0 {
-			batch[w] = left
-		}
-		left = batch[w]
-	}
-	return batch
+	return on
 }

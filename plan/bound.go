@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"firstdrop/cutting"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
@@ -30,7 +31,9 @@ type rollBound struct {
 	per     int64          // so many of them come out of a roll at the most; 0: not known
 	roll    measure.Length // what a roll has to give, the loss at its last cut added; 0: not known
 	loss    measure.Length // at each cut
-	base    measure.Length // the length of all pieces of other runs
+	base    measure.Length // the length of all pieces of other runs, less that of rolls in hand
+	hand    int64          // so many of the full pieces rolls in hand give at the most
+	bare    bool           // only lengths are counted: some rolls are there, or of several sizes
 }
 
 // isFull reports whether a piece is one of those that are counted.
@@ -57,12 +60,12 @@ func (b *rollBound) count(t *sum, p *hanging.Piece) {
 // rolls returns a number of rolls that cannot be undercut.
 func (b *rollBound) rolls(t *sum) (n int64) {
 	if b.roll > 0 {
-		n = int64((t.length + b.base + b.roll - 1) / b.roll)
+		n = int64(max(0, t.length+b.base+b.roll-1) / b.roll)
 	}
 	if b.per > 0 {
-		n = max(n, (t.full+b.per-1)/b.per)
+		n = max(n, (t.full-b.hand+b.per-1)/b.per)
 	}
-	if b.roll > 0 {
+	if b.roll > 0 && !b.bare {
 		for k, long := range t.long {
 			n = max(n, (long+int64(k))/int64(k+1))
 		}
@@ -72,32 +75,33 @@ func (b *rollBound) rolls(t *sum) (n int64) {
 
 // exceeds reports whether more than n rolls are needed: the same without dividing.
 func (b *rollBound) exceeds(t *sum, n int64) bool {
-	if b.per > 0 && t.full > b.per*n {
+	if b.per > 0 && t.full-b.hand > b.per*n {
 		return true
 	}
 	if b.roll <= 0 {
 		return false
 	}
 	for k, long := range t.long {
-		if long > int64(k+1)*n {
+		if !b.bare && long > int64(k+1)*n {
 			return true
 		}
 	}
 	return t.length+b.base > b.roll*measure.Length(n)
 }
 
-// newRollBound prepares the bound from any layout of the run. Rolls in hand, and
-// several sizes, have none.
+// newRollBound prepares the bound from any layout of the run. With rolls in hand,
+// or of several sizes, it counts all lengths and full pieces: what the rolls in hand
+// do not give comes from the longest on sale.
 func (s *search) newRollBound(l *hanging.Layout) (b rollBound) {
 	p := &s.task.Papers[s.run.Paper]
-	if s.lot.stock != nil || len(l.Pieces) == 0 {
+	if len(l.Pieces) == 0 {
 		return b
 	}
 	cut := &s.task.Cut
 	for _, q := range s.base {
 		b.base += q.Length
 	}
-	b.roll, b.loss = p.RollLength-cut.Lead+cut.Loss, cut.Loss
+	b.loss = cut.Loss
 	most := mostOften(l.Pieces)
 	b.least, b.lead = most.Length, most.Lead
 	b.anyLead = p.Repeat == 0 || p.Match.Reversing
@@ -106,10 +110,42 @@ func (s *search) newRollBound(l *hanging.Layout) (b rollBound) {
 	if !b.anyLead {
 		pitch, first = pitches(p, b.least+cut.Loss, 2*b.off)
 	}
-	if room := p.RollLength - cut.Lead - first - b.least; room >= 0 && pitch > 0 {
-		b.per = 1 + int64(room/pitch)
+	gives := func(length measure.Length) int64 { // of full pieces, at the most
+		if room := length - b.least; room >= 0 && pitch > 0 {
+			return 1 + int64(room/pitch)
+		}
+		return 0
+	}
+	if s.lot.stock == nil {
+		b.roll = p.RollLength - cut.Lead + cut.Loss
+		b.per = gives(p.RollLength - cut.Lead - first)
+		return b
+	}
+	b.bare = true
+	for k := range s.lot.stock {
+		r := &s.lot.stock[k]
+		if !r.InHand {
+			b.roll = max(b.roll, r.Total())
+			b.per = max(b.per, gives(r.Total()-cut.Lead-first))
+			continue
+		}
+		b.base -= r.Total()
+		for _, part := range stretches(r) {
+			b.hand += gives(part)
+		}
 	}
 	return b
+}
+
+// stretches returns how long the parts of a roll are, flaws aside.
+func stretches(r *cutting.Stock) (lengths []measure.Length) {
+	if len(r.Parts) == 0 {
+		return []measure.Length{r.Length}
+	}
+	for _, p := range r.Parts {
+		lengths = append(lengths, p.Length)
+	}
+	return lengths
 }
 
 // nearLevel is how much the heads of drops under one ceiling out of level may

@@ -92,7 +92,7 @@ func (p *Plan) layOut(i int) (laid, error) {
 	if err != nil {
 		return laid{}, err
 	}
-	settled := best.s.proven && len(best.s.run.Run.Walls) <= renewWalls
+	settled := best.s.isSettled()
 	for _, set := range p.settings(i) {
 		settled = false
 		if other, err := p.laidAs(i, set); err == nil && other.total() < best.total() {

@@ -146,6 +146,22 @@ func (s *search) find() (candidate, error) {
 	return s.best, nil
 }
 
+// isSettled reports whether no choice on the grid weighs less than the best found:
+// bounds settled it, every start of the grid was tried, and so was a new drop in
+// every corner where one may begin.
+func (s *search) isSettled() bool {
+	run := s.run.Run
+	if !s.proven || s.coarse > s.step {
+		return false
+	}
+	for i := range run.Corners {
+		if len(run.Walls) > renewWalls && run.Corners[i].Kind == room.Inside && !slices.Contains(s.run.Fixed.Carry, i) {
+			return false
+		}
+	}
+	return true
+}
+
 // prepare lists what there is to choose from.
 func (s *search) prepare() {
 	s.kills = slices.DeleteFunc(killPlaces(s.run.Run, s.run.Fixed.Kill), func(k killPlace) bool {
