@@ -13,7 +13,9 @@ import (
 	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/hanging"
+	"firstdrop/internal/roomtext"
 	"firstdrop/measure"
+	"firstdrop/paper"
 	"firstdrop/plan"
 )
 
@@ -43,6 +45,15 @@ var falsifiedLayouts = []struct {
 		l.Drops[4].Parts[0].Across.Lo += mm
 		l.Drops[4].Parts[0].X.Lo += mm
 	}, audit.Width},
+	{"a lean of the sheets off by 1 nm", alongTheCeiling, func(l *hanging.Layout) { l.Turns[0].Lean += nm }, audit.Turned},
+	{"a lift of the design off by 1 nm", alongTheCeiling, func(l *hanging.Layout) { l.Turns[1].Lift += nm }, audit.Turned},
+	{"walls turned that are set plumb", alongTheCeiling, func(l *hanging.Layout) { l.Choice.Set = nil }, audit.Turned},
+	{"a wall set otherwise than it is turned", alongTheCeiling, func(l *hanging.Layout) { l.Choice.Set[0].Meets = hanging.MeetRight }, audit.Turned},
+	{"a step of the design hidden", alongTheCeiling, func(l *hanging.Layout) {
+		for i := range l.Seams {
+			l.Seams[i].Along = 0
+		}
+	}, audit.SeamMisfit},
 	{"a skew left out", turnedWhole, func(l *hanging.Layout) { l.Drops[0].Parts[1].Skew = 0 }, audit.Skew},
 	{"a fold off the corner", turnedWhole, func(l *hanging.Layout) { l.Drops[0].Parts[1].X.Lo += nm }, audit.Skew},
 	{"a wrap dropped at a corner", fourWalls, func(l *hanging.Layout) {
@@ -286,4 +297,21 @@ func ExampleLayout() {
 	}
 	// Output:
 	// audit: wall 1, drop 3, part 1, seam 2: seam place: distance from the wall's left end must be 1035 mm and is 1037 mm
+}
+
+// alongTheCeiling is two walls under a ceiling that falls by 12 mm along the first,
+// whose drops are set to it; the design steps in the corner between them.
+func alongTheCeiling() *hanging.Layout {
+	run := roomtext.Run("A 3000x2400 | B 2000x2400")
+	run.Walls[0].Outline[2].Y -= 12 * mm
+	p := &paper.Paper{Name: "rows", Width: 530 * mm, RollLength: 10050 * mm, Repeat: 320 * mm, Pack: 1, Match: paper.Match{Kind: paper.Straight}}
+	h, err := hanging.NewSet(run, []hanging.Setting{{To: hanging.ToCeiling}, {}}, p, hanging.DefaultRules())
+	if err != nil {
+		panic(err)
+	}
+	l, err := h.Layout(hanging.Choice{})
+	if err != nil {
+		panic(err)
+	}
+	return l
 }

@@ -38,17 +38,25 @@ type count struct {
 // counted returns the count for a layout's pieces, together with those of
 // earlier runs in the same paper.
 func (s *search) counted(l *hanging.Layout) *count {
+	n := s.countOf(appendPieces(slices.Clone(s.base), l), s.counts)
+	var named *PieceError
+	if n.err != nil && !errors.As(n.err, &named) {
+		n.err = s.refused(l, n.err)
+	}
+	return n
+}
+
+// countOf returns the count for pieces, one of those known if there is one.
+func (s *search) countOf(pieces []cutting.Piece, known map[string]*count) *count {
 	paper := &s.task.Papers[s.run.Paper]
-	pieces := appendPieces(slices.Clone(s.base), l)
 	key := s.key(pieces)
-	n, ok := s.counts[key]
+	n, ok := known[key]
 	if ok {
 		return n
 	}
 	n = &count{}
-	s.counts[key] = n
+	known[key] = n
 	if n.problem, n.err = cutting.NewProblem(s.lot.spec(s.task, paper, pieces)); n.err != nil {
-		n.err = s.refused(l, n.err)
 		return n
 	}
 	if s.lot.stock != nil {

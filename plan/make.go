@@ -13,8 +13,7 @@ import (
 const Step = measure.Millimetre
 
 // Make returns the best plan for a task. The runs are laid out one after the
-// other; a run that shares its paper with an earlier one is chosen by what both
-// need together. It fails when a rule does not fit a paper, when what is fixed
+// other; of runs that share a paper, the few best layouts are then tried together. It fails when a rule does not fit a paper, when what is fixed
 // leaves no layout, or, with a [*PieceError], when a piece is longer than a
 // roll can be sure to give.
 func Make(t *Task) (*Plan, error) { return makePlan(t, nil) }
@@ -33,6 +32,7 @@ func makePlan(t *Task, session *Session) (*Plan, error) {
 		}
 	}
 	for i := range t.Papers {
+		p.together(i, runs)
 		if err := p.cut(i, p.allot(i, runs)); err != nil {
 			return nil, err
 		}

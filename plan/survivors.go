@@ -15,7 +15,7 @@ func (s *search) survivors() []candidate {
 	least := map[family][]choiceAt{}
 	s.gather = func(c choiceAt) {
 		f := family{c.kill, s.starts[c.start].Wall}
-		least[f] = keepLeast(least[f], c)
+		least[f] = keepLeast(least[f], c, mostOfFamily)
 	}
 	s.scan(1)
 	s.gather = nil
@@ -50,16 +50,17 @@ const (
 	mostSurvivors = 200
 )
 
-// keepLeast adds a choice to those kept, or puts it in place of the worst.
-func keepLeast(kept []choiceAt, c choiceAt) []choiceAt {
+// keepLeast adds a choice to those kept, up to so many, or puts it in place of the
+// worst.
+func keepLeast(kept []choiceAt, c choiceAt, most int) []choiceAt {
 	at, _ := slices.BinarySearchFunc(kept, c, func(a, b choiceAt) int {
 		return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order))
 	})
-	if at == mostOfFamily {
+	if at == most {
 		return kept
 	}
 	kept = slices.Insert(kept, at, c)
-	return kept[:min(len(kept), mostOfFamily)]
+	return kept[:min(len(kept), most)]
 }
 
 // survivor lays a choice out in full, a kill seam over an opening where it is
