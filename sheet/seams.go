@@ -1,11 +1,14 @@
 package sheet
 
 import (
+	"strings"
+
 	"firstdrop/draw"
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
+	"firstdrop/plan"
 	"firstdrop/tell"
 )
 
@@ -23,6 +26,20 @@ func (e *elevation) seams() {
 		if !s.Meets() && e.label.Match.Kind != paper.Free {
 			e.notes = append(e.notes, note{text: e.text("seam.misses", "from", e.fromLeft(s.X), "misses", tell.Misses(e.words, s.Across, s.Along))})
 		}
+	}
+}
+
+// wetSeams tells where the seams of the wall stand as hung and where they would
+// stand dry, for a paper that grows when it soaks.
+func (e *elevation) wetSeams() {
+	var pairs []string
+	for _, s := range plan.DrySeams(e.layout) {
+		if s.Wall == e.index {
+			pairs = append(pairs, e.figure(s.X)+" ("+e.figure(s.Dry)+")")
+		}
+	}
+	if len(pairs) > 0 {
+		e.notes = append(e.notes, note{text: e.text("seam.wet", "seams", strings.Join(pairs, ", "))})
 	}
 }
 
@@ -81,7 +98,22 @@ func (e *elevation) teeth(foot, head geom.Point) {
 
 // killName writes what it is along the seam, on the side that has room.
 func (e *elevation) killName(x measure.Length, y geom.Interval) {
-	e.along("kill", draw.Text{Text: e.text("kill.name"), Bold: true, Ink: oxide}, x, y)
+	name := e.text("kill.name")
+	if n := e.killNumber(); n > 0 {
+		name = e.text("kill.name-numbered", "number", n)
+	}
+	e.along("kill", draw.Text{Text: name, Bold: true, Ink: oxide}, x, y)
+}
+
+// killNumber returns the number of what the plan finds at the run's kill seam; 0
+// for nothing.
+func (e *elevation) killNumber() int {
+	for _, f := range e.plan.Findings {
+		if (f.Code == plan.KillMisfit || f.Code == plan.KillMeets) && f.Place.Run == e.run.Name {
+			return f.Number
+		}
+	}
+	return 0
 }
 
 // along writes a text upwards beside an upright line at x, within a stretch of
@@ -126,6 +158,9 @@ func (e *elevation) isCrossed(x geom.Interval) bool {
 
 // killNote says how far the design misses.
 func (e *elevation) killNote(where string, s *hanging.Seam) {
+	if n := e.killNumber(); n > 0 {
+		where = e.text("kill.numbered", "kill", where, "number", n)
+	}
 	text := e.text("kill.misses", "kill", where, "misses", tell.Misses(e.words, s.Across, s.Along))
 	switch {
 	case e.label.Match.Kind == paper.Free:

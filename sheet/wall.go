@@ -40,6 +40,7 @@ func (e *elevation) drawn() {
 	e.numbers()
 	e.plumbs()
 	e.killSeam()
+	e.wetSeams()
 	e.design() // last on the wall: its marks give way to words
 	e.turns()
 	e.heights()
