@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"firstdrop/hanging"
+	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
 )
@@ -91,4 +92,27 @@ func (b *builder) setting(path string, s *SetTo, wall *room.Wall) (out hanging.S
 		b.refuse(path+".opening", "no opening of wall %s is named %q; write the name of the one whose casing counts", wall.Name, s.Opening)
 	}
 	return out, out.Opening >= 0
+}
+
+// setTaken says what the walls of a layout are set to; nothing where that is not
+// searched either.
+func setTaken(l *hanging.Layout) (out []SetTo) {
+	if l.Choice.Set == nil && (l.Paper.Lines == paper.LinesUnstated || !plan.IsCrooked(l.Run)) {
+		return nil
+	}
+	for i := range l.Run.Walls {
+		w, s := &l.Run.Walls[i], hanging.Setting{}
+		if l.Choice.Set != nil {
+			s = l.Choice.Set[i]
+		}
+		t := SetTo{Wall: w.Name, To: s.To.String()}
+		if s.To == hanging.ToCasing {
+			t.Opening, t.Side = w.Openings[s.Opening].Name, s.Side.String()
+		}
+		if s.Meets != hanging.AtDatum && s.To != hanging.ToLeft && s.To != hanging.ToRight {
+			t.Design = s.Meets.String()
+		}
+		out = append(out, t)
+	}
+	return out
 }

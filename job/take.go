@@ -8,9 +8,8 @@ import (
 )
 
 // Take writes a plan's choices into the job: for each entry of Hang where its
-// first drop stands, where the run closes, where new drops begin, and the height of
-// the design. All else
-// stays as it is. The plan must be one of this job.
+// first drop stands, where the run closes, where new drops begin, the height of the
+// design, and in a crooked room what walls are set to. All else stays as it is. The plan must be one of this job.
 func (j *Job) Take(p *plan.Plan) error {
 	hangs := append([]Hang(nil), j.hangs()...)
 	if len(hangs) != len(p.Runs) {
@@ -35,6 +34,7 @@ func (h *Hang) take(l *hanging.Layout) {
 	for _, c := range l.Choice.NewDrop {
 		h.NewDrop = append(h.NewDrop, l.Run.CornerName(c))
 	}
+	h.SetTo = setTaken(l)
 	if h.Kill = nil; l.Run.Closed {
 		h.Kill = killTaken(l)
 	}

@@ -18,16 +18,16 @@ func motif() paper.Paper {
 	return p
 }
 
-// Three to five plans where so many are to be had, the first the best; none beaten
-// by another in everything, no two alike, all sound, and the same ones every time.
-// In the bedroom one plan beats all others in everything, and it stands alone.
+// Three to five plans, the first the best; none beaten by another in everything
+// unless it says so, no two alike, all sound, and the same ones every time. In the
+// bedroom one plan beats all others in everything: two more stand beside it.
 func TestAlternatives(t *testing.T) {
 	for _, run := range []string{bedroom, breast} {
 		first, err := plan.Alternatives(task(run, motif()), 5)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(first) < 3 && run != bedroom || len(first) > 5 {
+		if len(first) < 3 || len(first) > 5 {
 			t.Errorf("%d alternatives, want 3 to 5", len(first))
 		}
 		if first[0].Best[0] != plan.OnTheWhole {
@@ -46,7 +46,7 @@ func TestAlternatives(t *testing.T) {
 			}
 			for k, b := range first {
 				tr := a.Plan.Against(b.Plan)
-				if i != k && tr.Rolls >= 0 && min(tr.By[plan.Strips], tr.By[plan.Meeting], tr.By[plan.Standing]) >= 0 && tr.Drops+tr.Pieces >= 0 {
+				if i > 0 && i != k && !a.Beaten && tr.Rolls >= 0 && min(tr.By[plan.Strips], tr.By[plan.Meeting], tr.By[plan.Standing]) >= 0 && tr.Drops+tr.Pieces >= 0 {
 					t.Errorf("alternative %d is beaten by %d in everything: %+v", i, k, tr)
 				}
 			}

@@ -120,9 +120,9 @@ func beyond(a, b []finding.Finding) (fs []finding.Finding) {
 }
 
 // closer reports whether g is nearer to f in weight than h.
-func closer(f, g, h finding.Finding) bool { return apart(f, g) < apart(f, h) }
+func closer(f, g, h finding.Finding) bool { return between(f, g) < between(f, h) }
 
-func apart(f, g finding.Finding) int64 { return max(f.Weight-g.Weight, g.Weight-f.Weight) }
+func between(f, g finding.Finding) int64 { return max(f.Weight-g.Weight, g.Weight-f.Weight) }
 
 // samePlace reports whether two findings of a code are about the same wall,
 // corner or opening; where along the wall does not matter.

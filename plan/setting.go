@@ -83,6 +83,17 @@ func (t *settler) list() (any bool) {
 	return any
 }
 
+// IsCrooked reports whether there is more than one way to set the walls of a run: a
+// ceiling out of level, a casing or an inside corner that leans.
+func IsCrooked(run *room.Run) bool {
+	for i := range run.Walls {
+		if len(waysOf(run, i)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // hasReturns reports whether returns of a wall's openings are papered: they would
 // have to be planned by hand on a wall out of plumb.
 func hasReturns(w *room.Wall) bool {

@@ -91,8 +91,11 @@ func (s *screen) alternatives(c *words.Catalogue, as []plan.Alternative, name st
 		lines = append(lines, s.alternative(c, &as[i], i)...)
 	}
 	last := c.Text("take.hint", "command", "firstdrop alternatives "+printable(name)+" --take N")
-	if len(as) == 1 {
+	switch len(as) {
+	case 1:
 		last = c.Text("take.alone")
+	case 2:
+		last = c.Text("take.two") + " " + last
 	}
 	return append(lines, wrap(last, s.width)...)
 }
@@ -103,6 +106,9 @@ func (s *screen) alternative(c *words.Catalogue, a *plan.Alternative, i int) []s
 	head := fmt.Sprintf("%d\u00a0\u00a0%s", i+1, tell.Taken(c, a.Plan))
 	if best := tell.BestIn(c, a.Best); best != "" {
 		head = tell.Joined(c, []string{head, best})
+	}
+	if a.Beaten {
+		head = tell.Joined(c, []string{head, c.Text("take.beaten")})
 	}
 	var lines []string
 	for k, l := range wrap(head, s.width-3) {
@@ -137,6 +143,7 @@ func (s *screen) alternative(c *words.Catalogue, a *plan.Alternative, i int) []s
 type alternativeDocument struct {
 	Number int           `json:"number"`
 	Best   []plan.Virtue `json:"best_in"`
+	Beaten bool          `json:"beaten,omitempty"` // another is as good in everything
 	Rolls  int           `json:"rolls_more"`
 	Drops  int           `json:"drops_more"`
 	Pieces int           `json:"pieces_more"`
@@ -155,7 +162,7 @@ func alternativeDocuments(c *words.Catalogue, as []plan.Alternative) []alternati
 			best = []plan.Virtue{}
 		}
 		out[i] = alternativeDocument{
-			i + 1, best, t.Rolls, t.Drops, t.Pieces, t.Looks, spokenOf(c, t.Worse), spokenOf(c, t.Better), &a.Plan.Document("").Summary,
+			i + 1, best, a.Beaten, t.Rolls, t.Drops, t.Pieces, t.Looks, spokenOf(c, t.Worse), spokenOf(c, t.Better), &a.Plan.Document("").Summary,
 		}
 	}
 	return out
