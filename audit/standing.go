@@ -2,6 +2,7 @@ package audit
 
 import (
 	"firstdrop/finding"
+	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/plan"
 )
@@ -65,4 +66,34 @@ func knownByName(p *plan.Plan) bool {
 		}
 	}
 	return true
+}
+
+// judgeLining: of a lining, every seam on a wall that stands within 25 mm of one of
+// what hangs over it is told, and no other.
+func judgeLining(b *book, p *plan.Plan, i int) {
+	rt, l := &p.Task.Runs[i], p.Runs[i].Layout
+	if len(rt.Over) == 0 || p.Task.Taste.Weights.LiningSeam == 0 {
+		return
+	}
+	near, told := 0, 0
+	for _, s := range l.Seams {
+		for _, a := range rt.Over {
+			if s.InCorner || s.Kind == hanging.KillSeam || a.Run < 0 || a.Run >= len(p.Runs) || s.Wall >= len(a.Walls) || a.Walls[s.Wall] < 0 {
+				continue
+			}
+			over := p.Runs[a.Run].Layout
+			for _, o := range over.Seams {
+				inside := o.X > 0 && int64(o.X) < int64(over.Run.Walls[o.Wall].Width)
+				if o.Wall == a.Walls[s.Wall] && inside && (o.X-s.X).Abs() < 25*measure.Millimetre {
+					near++
+				}
+			}
+		}
+	}
+	for _, f := range p.Findings {
+		if f.Code == plan.LiningSeam && f.Place.Run == l.Run.Name {
+			told++
+		}
+	}
+	b.same(Findings, Place{}, "seams of the lining under others", near, told)
 }

@@ -47,6 +47,7 @@ func (b *builder) checkHang() {
 		} else if s != nil && s.Of != "" && s.Edge != nil {
 			b.refuse(path+".start.of", "of says what is centred, but there is no centre")
 		}
+		b.liningForm(k, h)
 		if h.Kill != nil {
 			b.killForm(h.Kill, path+".kill")
 		}
@@ -81,20 +82,31 @@ func (b *builder) paperOf(h *Hang) int {
 // runs builds the runs of a sound room.
 func (b *builder) runs() {
 	taken := make([][]band, len(b.job.Room.Walls))
+	lined := make([][]band, len(b.job.Room.Walls))
 	hung := 0
+	var over []hungOver
 	for k, h := range b.job.hangs() {
 		walls, ok := b.wallsOf(k, &h)
 		if hung += len(walls); hung > maxHung {
 			b.refuse("hang", "the entries have more than %d walls in all; make several jobs", maxHung)
 			return
 		}
-		if !ok || !b.claim(k, &h, walls, taken) {
+		claimed := taken
+		if h.Lining != "" {
+			claimed = lined
+		}
+		if !ok || !b.claim(k, &h, walls, claimed) {
 			continue
 		}
 		run, ok := b.run(k, &h, walls)
 		if !ok {
 			continue
 		}
+		if h.Lining != "" {
+			b.lining(k, &h, run, walls, over)
+			continue
+		}
+		over = append(over, hungOver{len(b.task.Runs), walls})
 		t := plan.RunTask{Run: run, Paper: b.paperOf(&h)}
 		t.Fixed.Start, t.Fixed.Centre = b.start(k, &h, run)
 		t.Fixed.Kill = b.kill(k, &h, run)

@@ -178,10 +178,11 @@ type Tolerance struct {
 type Hang struct {
 	Name   string          `job:"name"`
 	Paper  string          `job:"paper,required"`
-	Walls  []string        `job:"walls,flow"` // neighbours, to the right; empty: all
-	Closed *bool           `job:"closed"`     // nil: when it takes all walls of a closed room
-	From   *measure.Length `job:"from"`       // only above this height over the datum
-	To     *measure.Length `job:"to"`         // only below it
+	Walls  []string        `job:"walls,flow"`                    // neighbours, to the right; empty: all
+	Closed *bool           `job:"closed"`                        // nil: when it takes all walls of a closed room
+	From   *measure.Length `job:"from"`                          // only above this height over the datum
+	To     *measure.Length `job:"to"`                            // only below it
+	Lining string          `job:"lining" words:"upright,across"` // it is the lining under the other entries, its lengths hung so; empty: it is none
 	Start  *Start          `job:"start,flow"`
 	Kill   *Kill           `job:"kill,flow"`
 	Design *measure.Length `job:"design"` // design phase of the first drop at the datum

@@ -12,11 +12,13 @@ import (
 // design, and in a crooked room what walls are set to. All else stays as it is. The plan must be one of this job.
 func (j *Job) Take(p *plan.Plan) error {
 	hangs := append([]Hang(nil), j.hangs()...)
-	if len(hangs) != len(p.Runs) {
+	if len(hangs) > len(p.Runs) {
 		return fmt.Errorf("the plan has %d runs, the job hangs %d", len(p.Runs), len(hangs))
 	}
 	for k := range hangs {
-		hangs[k].take(p.Runs[k].Layout)
+		if hangs[k].Lining == "" { // linings come last, and follow the others
+			hangs[k].take(p.Runs[k].Layout)
+		}
 	}
 	j.Hang = hangs
 	return nil

@@ -83,7 +83,9 @@ func Alternatives(t *Task, most int) ([]Alternative, error) {
 	plans, out := []*Plan{best}, []Alternative(nil)
 	pools := make([]candidates, len(t.Runs))
 	for i := range pools {
-		pools[i] = best.candidates(i)
+		if len(t.Runs[i].Over) == 0 { // a lining follows what hangs over it
+			pools[i] = best.candidates(i)
+		}
 	}
 	for _, d := range parts {
 		for i := range pools {
@@ -106,7 +108,7 @@ func Alternatives(t *Task, most int) ([]Alternative, error) {
 func (p *Plan) with(i int, l *hanging.Layout) *Task {
 	task := p.Task
 	for k := range p.Runs {
-		if k != i {
+		if k != i && len(p.Task.Runs[k].Over) == 0 {
 			task = task.Fix(k, p.Runs[k].Layout)
 		}
 	}

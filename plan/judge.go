@@ -36,6 +36,7 @@ type judge struct {
 	walls    []judged
 	corners  []fold
 	focal    bool // some wall is focal
+	lining   bool // the run is a lining
 	// out collects findings, when they are wanted.
 	out   *[]finding.Finding
 	fixed *Fixed
@@ -66,7 +67,7 @@ type edge struct {
 func newJudge(rt *RunTask, p *paper.Paper, taste Taste, h *hanging.Hanger) *judge {
 	run := h.Run()
 	j := &judge{
-		fixed: &rt.Fixed, run: run, surveyed: rt.Run, set: h.Set(), turns: h.Turns(),
+		fixed: &rt.Fixed, lining: len(rt.Over) > 0, run: run, surveyed: rt.Run, set: h.Set(), turns: h.Turns(),
 		paper: p, taste: taste, walls: make([]judged, len(run.Walls)),
 	}
 	first := run.FirstSeen()

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"slices"
 
 	"firstdrop/cutting"
 	"firstdrop/finding"
@@ -25,7 +26,7 @@ func makePlan(t *Task, session *Session) (*Plan, error) {
 	}
 	p := &Plan{Task: t, Runs: make([]RunPlan, len(t.Runs)), Papers: make([]PaperPlan, len(t.Papers)), session: session}
 	runs := make([]laid, len(t.Runs))
-	for i := range t.Runs {
+	for _, i := range t.inTurn() {
 		var err error
 		if runs[i], err = p.layOut(i); err != nil {
 			return nil, err
@@ -45,6 +46,35 @@ func makePlan(t *Task, session *Session) (*Plan, error) {
 	return p, nil
 }
 
+// inTurn lists the runs in the order in which they are laid out: linings after what
+// hangs over them.
+func (t *Task) inTurn() (order []int) {
+	for _, isLining := range [2]bool{false, true} {
+		for i := range t.Runs {
+			if len(t.Runs[i].Over) > 0 == isLining {
+				order = append(order, i)
+			}
+		}
+	}
+	return order
+}
+
+// seamsOver returns where the seams stand of what hangs over a lining.
+func (p *Plan) seamsOver(rt *RunTask) (lines []Line) {
+	for _, a := range rt.Over {
+		l := p.Runs[a.Run].Layout
+		for w, over := range a.Walls {
+			if over < 0 || l == nil {
+				continue
+			}
+			for _, x := range seamsOn(l, over) {
+				lines = append(lines, Line{w, x})
+			}
+		}
+	}
+	return lines
+}
+
 // search prepares the search for a layout of run i with its walls set so, the runs
 // before it being laid out.
 func (p *Plan) search(i int, set []hanging.Setting) (*search, error) {
@@ -60,6 +90,11 @@ func (p *Plan) search(i int, set []hanging.Setting) (*search, error) {
 // the run is the run as its sheets see it.
 func (p *Plan) newSearch(i int, set []hanging.Setting) (*search, error) {
 	rt := &p.Task.Runs[i]
+	if len(rt.Over) > 0 {
+		lining := *rt
+		lining.Lining = append(slices.Clone(rt.Lining), p.seamsOver(rt)...)
+		rt = &lining
+	}
 	label := &p.Task.Papers[rt.Paper]
 	h, err := hanging.NewSet(rt.Run, set, label, p.Task.Rules)
 	if err != nil {
@@ -129,10 +164,10 @@ func (r *laid) raise(p *Plan) {
 	r.s.raiseReturns()
 }
 
-// earlier returns the pieces of the runs before run i in the same paper.
+// earlier returns the pieces of the runs laid out before run i in the same paper.
 func (p *Plan) earlier(i int) (pieces []cutting.Piece) {
-	for r := range i {
-		if p.Task.Runs[r].Paper == p.Task.Runs[i].Paper {
+	for r := range p.Runs {
+		if r != i && p.Runs[r].Layout != nil && p.Task.Runs[r].Paper == p.Task.Runs[i].Paper {
 			pieces = appendPieces(pieces, p.Runs[r].Layout)
 		}
 	}

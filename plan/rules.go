@@ -66,7 +66,7 @@ var Rules = []Rule{
 		func(w *Weights) *int64 { return &w.FocalSeam },
 	},
 	{
-		LiningSeam, "no seam over a seam of the lining paper", "lining_seam", "on the seam; a third at 25 mm", "published advice on lining: begin with half a width where seams would coincide; the figure is " + common,
+		LiningSeam, "no seam over a seam of the lining paper, and none of a lining under one", "lining_seam", "on the seam; a third at 25 mm", "published advice on lining: begin with half a width where seams would coincide; the figure is " + common,
 		func(w *Weights) *int64 { return &w.LiningSeam },
 	},
 	{

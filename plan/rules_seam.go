@@ -149,11 +149,15 @@ func (j *judge) near(l *hanging.Layout, s *hanging.Seam, code finding.Code, d me
 	return g
 }
 
-// onLining weighs a seam by its distance from a seam of the lining.
+// onLining weighs a seam by its distance from a seam of the lining; or, of a lining,
+// from a seam of the paper over it.
 func (j *judge) onLining(l *hanging.Layout, s *hanging.Seam, x measure.Length) int64 {
 	g := graded(j.taste.Weights.LiningSeam, (s.X - x).Abs(), liningClear)
 	if g > 0 && j.out != nil {
 		j.raise(LiningSeam, severity(g), g, j.at(l, s.Right, s.Wall, s.X), size("distance", (s.X-x).Abs()))
+		if j.lining {
+			(*j.out)[len(*j.out)-1].Word = "under"
+		}
 	}
 	return g
 }

@@ -35,7 +35,7 @@ func (s *Session) Plan(t *Task) (*Plan, error) { return makePlan(t, s) }
 // search returns a search that has been used for the same run, ready to be used
 // again, or nil.
 func (s *Session) search(p *Plan, i int) *search {
-	if s == nil || i >= len(s.searches) || s.searches[i] == nil || !sameButStart(&s.tasks[i], p.Task, i) {
+	if s == nil || i >= len(s.searches) || len(p.Task.Runs[i].Over) > 0 || s.searches[i] == nil || !sameButStart(&s.tasks[i], p.Task, i) {
 		return nil
 	}
 	old := s.searches[i]

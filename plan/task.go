@@ -41,8 +41,17 @@ type RunTask struct {
 	Run   *room.Run
 	Paper int // index into Task.Papers
 	Fixed Fixed
-	// Lining lists the seams of a lining paper under this one; nil without any.
+	// Lining lists the seams of a lining paper that hangs already under this one.
 	Lining []Line
+	// Over lists the runs that hang over this one, which is then a lining: it is
+	// laid out after them, and its seams keep clear of theirs.
+	Over []Above
+}
+
+// Above is a run that hangs over a lining.
+type Above struct {
+	Run   int   // index into Task.Runs; not itself a lining
+	Walls []int // of each wall of the lining, its index in that run; −1: not there
 }
 
 // Line is an upright line on a wall of a run.

@@ -21,6 +21,7 @@ var variants = map[finding.Code]func(speaker) string{
 	plan.Drift:                when(func(s speaker) bool { return s.signed("drift") < 0 }, "falls"),
 	plan.OffPlumb:             when(func(s speaker) bool { return s.signed("off") < 0 }, "left"),
 	plan.OffCasing:            when(func(s speaker) bool { return s.signed("off") < 0 }, "left"),
+	plan.LiningSeam:           when(hasWord, "under"),
 	plan.CornerStep:           when(func(s speaker) bool { return s.signed("along") < 0 }, "low"),
 	plan.Awkward:              when(func(s speaker) bool { return s.has("length") }, "long"),
 	paper.OtherBatch:          when(hasWord, "named"),
