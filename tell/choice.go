@@ -187,18 +187,41 @@ func Kinds(fs []finding.Finding) []Like {
 func Turned(c *words.Catalogue, k plan.Closing) string {
 	var texts []string
 	for _, t := range k.Turns {
-		if t.More.Abs() != 2*measure.Millimetre {
-			continue
+		if t.More.Abs() == 2*measure.Millimetre {
+			texts = append(texts, turn(c, &k, t))
 		}
-		id := "turns.more"
-		if t.More < 0 {
-			id = "turns.less"
-		}
-		text := c.Text(id, "size", t.More.Abs(), "across", t.Across.Abs())
-		if t.Along != k.Along {
-			text = c.Text("turns.along", "turn", text, "along", t.Along.Abs())
-		}
-		texts = append(texts, text)
 	}
-	return c.Text("turns", "corners", c.Text("count.corner", "n", k.Corners), "turns", strings.Join(texts, ", "))
+	return turns(c, &k, strings.Join(texts, ", "))
+}
+
+// Eased says what is left of the misfit of a closing when every corner takes as much
+// more or less paper as helps most; "" where that is no help.
+func Eased(c *words.Catalogue, k plan.Closing) string {
+	best := plan.Turn{Across: max(k.Across.Lo.Abs(), k.Across.Hi.Abs()), Along: k.Along}
+	for _, t := range k.Turns {
+		if t.Across.Abs() < best.Across.Abs() && t.Along.Abs() <= best.Along.Abs() {
+			best = t
+		}
+	}
+	if best.More == 0 {
+		return ""
+	}
+	return turns(c, &k, turn(c, &k, best))
+}
+
+func turns(c *words.Catalogue, k *plan.Closing, text string) string {
+	return c.Text("turns", "corners", c.Text("count.corner", "n", k.Corners), "turns", text)
+}
+
+// turn says what one turn of the corners comes to.
+func turn(c *words.Catalogue, k *plan.Closing, t plan.Turn) string {
+	id := "turns.more"
+	if t.More < 0 {
+		id = "turns.less"
+	}
+	text := c.Text(id, "size", t.More.Abs(), "across", t.Across.Abs())
+	if t.Along != k.Along {
+		text = c.Text("turns.along", "turn", text, "along", t.Along.Abs())
+	}
+	return text
 }

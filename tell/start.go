@@ -12,7 +12,11 @@ func Start(c *words.Catalogue, l *hanging.Layout) []string {
 	if len(l.Plumbs) == 0 || len(l.Pieces) == 0 {
 		return []string{c.Text("page.nothing")}
 	}
-	return []string{FirstLine(c, l), Directions(c, l)}
+	texts := []string{FirstLine(c, l), Directions(c, l)}
+	if lean := LineLean(c, l, l.Plumbs[0].Wall); lean != "" {
+		texts = append(texts, lean)
+	}
+	return texts
 }
 
 // FirstLine tells where the first plumb line of a run stands, and which edge is

@@ -156,7 +156,13 @@ func (s *screen) labelled(label string, lines []string) []string {
 func (s *screen) begin(pl *planned, run int, brief bool) []string {
 	lines := s.entry(pl.text("label.start"), pl.firstLine(run))
 	if l := pl.plan.Runs[run].Layout; tell.KillOf(l) != nil {
-		lines = append(lines, s.entry(pl.text("label.kill"), pl.named(run, tell.Kill(pl.lang, l)))...)
+		kill := pl.named(run, tell.Kill(pl.lang, l))
+		if k, ok := pl.plan.Closing(run); ok {
+			if eased := tell.Eased(pl.lang, k); eased != "" {
+				kill += " " + eased + "."
+			}
+		}
+		lines = append(lines, s.entry(pl.text("label.kill"), kill)...)
 	}
 	return append(lines, s.entry(pl.text("label.cut"), pl.firstCuts(run, brief)...)...)
 }
