@@ -454,9 +454,9 @@
 //	focal seam        focal_seam: 60, each
 //	    no seam down the middle of a focal wall (common practice)
 //	lining seam       lining_seam: 120, on the seam; a third at 25 mm
-//	    no seam over a seam of the lining paper (published advice on lining: begin
-//	    with half a width where seams would coincide; the figure is common
-//	    practice)
+//	    no seam over a seam of the lining paper, and none of a lining under one
+//	    (published advice on lining: begin with half a width where seams would
+//	    coincide; the figure is common practice)
 //	seam on fitting   seam_fitting: 20, each
 //	    no seam across a socket, switch, light, bracket or vent (common practice)
 //	end in fold       end_in_fold: 150, each
