@@ -67,8 +67,11 @@ type apart struct {
 // first (common practice), then less, then layouts that are clearly different though
 // another is better.
 var parts = []apart{
-	{80 * measure.Millimetre, false}, {40 * measure.Millimetre, false}, {20 * measure.Millimetre, false},
-	{80 * measure.Millimetre, true}, {20 * measure.Millimetre, true},
+	{80 * measure.Millimetre, false},
+	{40 * measure.Millimetre, false},
+	{20 * measure.Millimetre, false},
+	{80 * measure.Millimetre, true},
+	{20 * measure.Millimetre, true},
 }
 
 // Alternatives returns up to most plans for a task, the best on the whole first,
