@@ -23,8 +23,9 @@
 // Alternatives offers up to five plans that differ: the kill seam is elsewhere,
 // or the seams have moved. None is beaten by another in rolls, in handling and in
 // looks alike, and each tells what it costs and saves against the first, the best
-// on the whole. Where fewer than three are left, some are shown that another beats,
-// and said to be; where the walls leave no other layout, the best stands alone.
+// on the whole. Where fewer than three are left, some are shown that another
+// beats, and said to be; where the walls leave no other layout, the best stands
+// alone.
 //
 // With --take N the job is printed with plan N as its choice: where the first drop
 // stands and where the room closes. Save it as a new file to keep both.

@@ -37,18 +37,21 @@ func (pl *planned) title() string {
 // are paragraphs to end with, on what was written; without them there is a hint.
 func (s *screen) summary(pl *planned, notes []string) []string {
 	last := s.close(pl, notes)
-	parts := s.opening(pl, false)
-	const watched = 2 // lines at least for what to watch for
+	parts := s.opening(pl, false, true)
+	const watched, amply = 2, 7 // lines at least for what to watch for, and to tell more
+	if lineCount(parts)+amply+len(last) >= s.height {
+		parts = s.opening(pl, false, false)
+	}
 	if lineCount(parts)+watched+len(last) >= s.height {
-		parts = s.opening(pl, true)
+		parts = s.opening(pl, true, false)
 	}
 	free := s.height - 1 - lineCount(parts) - len(last)
 	return s.spaced(append(parts, s.watch(pl, free), last))
 }
 
 // opening says what to buy and where to begin; brief, only what cannot be read
-// elsewhere.
-func (s *screen) opening(pl *planned, brief bool) [][]string {
+// elsewhere; eased, also what corners can do at the kill seam.
+func (s *screen) opening(pl *planned, brief, eased bool) [][]string {
 	var title, stock []string
 	for _, l := range wrap(pl.heading(), s.width) {
 		title = append(title, s.in(bold, l))
@@ -60,7 +63,7 @@ func (s *screen) opening(pl *planned, brief bool) [][]string {
 	}
 	parts := [][]string{title, stock}
 	for i := range pl.plan.Runs {
-		parts = append(parts, s.begin(pl, i, brief))
+		parts = append(parts, s.begin(pl, i, brief, eased))
 	}
 	return parts
 }
@@ -153,13 +156,13 @@ func (s *screen) labelled(label string, lines []string) []string {
 }
 
 // begin tells how a run is begun and where it ends.
-func (s *screen) begin(pl *planned, run int, brief bool) []string {
+func (s *screen) begin(pl *planned, run int, brief, eased bool) []string {
 	lines := s.entry(pl.text("label.start"), pl.firstLine(run))
 	if l := pl.plan.Runs[run].Layout; tell.KillOf(l) != nil {
 		kill := pl.named(run, tell.Kill(pl.lang, l))
-		if k, ok := pl.plan.Closing(run); ok {
-			if eased := tell.Eased(pl.lang, k); eased != "" {
-				kill += " " + eased + "."
+		if k, ok := pl.plan.Closing(run); ok && eased {
+			if text := tell.Eased(pl.lang, k); text != "" {
+				kill += " " + text + "."
 			}
 		}
 		lines = append(lines, s.entry(pl.text("label.kill"), kill)...)
