@@ -197,6 +197,12 @@ export interface Paper {
   match: string | number;
   /** Alternate drops are hung upside down. Default: false. */
   reversing?: boolean;
+  /**
+   * Which lines of the design the eye holds against the room: none (flowers), level rows
+   * (geometric designs), upright ones (stripes), or both. With it the program looks how to hang
+   * a crooked room; without it everything hangs plumb.
+   */
+  lines?: "loose" | "level" | "upright" | "both";
   /** Where the leading motif sits in the design. */
   motif?: {
     /** From the paper's left edge. */
@@ -324,6 +330,12 @@ export interface Hang {
   from?: Length;
   /** Only below this height over the datum. */
   to?: Length;
+  /**
+   * This entry is a lining paper under the others, its lengths hung upright, with seams clear
+   * of those above, or across. Linings stand last, and their paper has match free. Default: it
+   * is no lining.
+   */
+  lining?: "upright" | "across";
   /** Where hanging begins: edge, centre or middle. */
   start?: {
     wall: Name;
@@ -377,6 +389,27 @@ export interface Hang {
    * searched, and no kill seam is put on them.
    */
   hung?: Name[];
+  /**
+   * What the drops of a wall are set to where the room is crooked. Walls not named hang plumb,
+   * or as is best where the paper says its lines.
+   */
+  set_to?: {
+    wall: Name;
+    /**
+     * Plumb; parallel to the ceiling; with their edges parallel to a casing; or as the drops of
+     * the wall on the left or right, matched all down the corner.
+     */
+    to: "plumb" | "ceiling" | "casing" | "left" | "right";
+    /** For casing: the name of the door or window. */
+    opening?: Name;
+    /** For casing: which side of it. Default: left. */
+    side?: "left" | "right";
+    /**
+     * Where the design's height comes from: kept level with the datum in the middle of the wall,
+     * or matched in the corner on the left or right. Default: datum.
+     */
+    design?: "datum" | "left" | "right";
+  }[];
 }
 
 /** The measures of whoever hangs. */
@@ -481,6 +514,25 @@ export interface Weights {
   drop?: number;
   /** A piece more to handle. Default: 4. */
   piece?: number;
+  /**
+   * A millimetre that rows of the design run off a ceiling, over the wall, where the paper says
+   * level lines; an eighth for other lines. Default: 6.
+   */
+  drift?: number;
+  /**
+   * A millimetre that edges run off plumb over the wall's height; a quarter for a paper with
+   * lines, an eighth for a loose one. Default: 3.
+   */
+  off_plumb?: number;
+  /**
+   * A millimetre that edges run off a casing over the wall's height, where the paper says
+   * upright lines; a quarter for level ones, an eighth for loose ones. Default: 8.
+   */
+  off_casing?: number;
+  /** A millimetre that the design steps up or down in a corner. Default: 3. */
+  corner_step?: number;
+  /** An inside corner in sight between walls set in different ways. Default: 20. */
+  mixed_ways?: number;
   /** A millimetre of misfit in a leaning corner. Default: 2. */
   wedge?: number;
   /** A corner at which another batch begins. Default: 500. */
