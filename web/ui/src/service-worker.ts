@@ -32,11 +32,21 @@ function release(list: typeof files): string {
 /** The key of a file in a cache: its address with its hash, so that caches can be compared. */
 const key = (url: string) => `${url}?${known.get(url)}`;
 
-async function keep(url: string): Promise<void> {
+/** Files that are being fetched: two who want one file wait for the same fetch. */
+const coming = new Map<string, Promise<void>>();
+
+function keep(url: string): Promise<void> {
+  const going = coming.get(url) ?? fetched(url).finally(() => coming.delete(url));
+  coming.set(url, going);
+  return going;
+}
+
+async function fetched(url: string): Promise<void> {
   const cache = await caches.open(name);
   if (await cache.match(key(url))) return;
   const before = await caches.match(key(url)); // of an earlier release
-  const response = before ?? (await fetch(url, { cache: "no-cache", credentials: "same-origin" }));
+  // What is large is not put into the browser's other cache as well.
+  const response = before ?? (await fetch(url, { cache: late.test(url) ? "no-store" : "no-cache", credentials: "same-origin" }));
   if (!response.ok) throw new Error(`${url}: ${response.status}`);
   await cache.put(key(url), response);
 }
