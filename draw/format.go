@@ -43,18 +43,3 @@ func (f Format) Landscape() Format {
 
 // Box returns the page with its lower left corner at the origin.
 func (f Format) Box() Box { return BoxAt(0, 0, f.Width, f.Height) }
-
-// Scales lists the scales for drawings of rooms, 1:n, the largest first: those of
-// ISO 5455, and 1:25 and 1:30 which builders use as well (common practice).
-func Scales() []int64 { return []int64{1, 2, 5, 10, 20, 25, 30, 50, 100, 200} }
-
-// ScaleFor returns the largest scale at which something fits a page's room; ok is
-// false where not even the smallest does.
-func ScaleFor(width, height, roomX, roomY measure.Length) (n int64, ok bool) {
-	for _, n := range Scales() {
-		if width <= roomX*measure.Length(n) && height <= roomY*measure.Length(n) {
-			return n, true
-		}
-	}
-	return 0, false
-}

@@ -26,20 +26,3 @@ func TestFormats(t *testing.T) {
 		t.Error("A5 is no format here")
 	}
 }
-
-func TestScaleFor(t *testing.T) {
-	for _, tt := range []struct {
-		width, height measure.Length
-		want          int64
-	}{
-		{4000 * mm, 2400 * mm, 20}, // 200 mm × 120 mm
-		{4001 * mm, 2400 * mm, 25},
-		{200 * mm, 120 * mm, 1},
-		{60 * measure.Metre, 3 * measure.Metre, 0},
-	} {
-		n, ok := draw.ScaleFor(tt.width, tt.height, 200*mm, 120*mm)
-		if n != tt.want || ok != (tt.want > 0) {
-			t.Errorf("%v × %v: 1:%d, want 1:%d", tt.width, tt.height, n, tt.want)
-		}
-	}
-}

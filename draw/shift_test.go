@@ -19,7 +19,6 @@ func everything() []draw.Item {
 		draw.Tile{Shape: shape, Picture: grain, At: pt(1, 1), Width: mm, Height: mm},
 		draw.Hatch{Shape: shape, Gap: 3 * mm, Pen: pen},
 		draw.Dimension{From: pt(0, 0), To: pt(30, 0), Text: "30", Second: "1 in", Size: 3 * mm, Pen: pen},
-		draw.Mark{At: pt(4, 4), Text: "12", Size: 4 * mm, Width: mm},
 		draw.Ruler{At: pt(0, 0), Size: 3 * mm, Pen: pen, Text: "measure"},
 		draw.Group{ID: "g", Title: "a group", Items: []draw.Item{draw.Segment(pt(7, 7), pt(8, 8), pen)}},
 	}

@@ -4,6 +4,7 @@
 package anypage
 
 import (
+	"math"
 	"sync"
 
 	"firstdrop/draw"
@@ -89,8 +90,8 @@ func Wall() *draw.Scene {
 				draw.Dimension{From: pt(206*mm, 0), To: pt(206*mm, 95*mm), Size: 3 * mm, Pen: draw.Pen{Ink: black, Width: mm / 4}}.InBoth(1900*mm, measure.Imperial),
 			}},
 			{Name: "marks", Title: "Marks", Items: []draw.Item{
-				draw.Mark{At: pt(33*mm, 106*mm), Text: "1", Size: 5 * mm, Ink: black, Fill: draw.RGB(0xffffff), Width: mm / 4},
-				draw.Mark{At: pt(99*mm, 106*mm), Text: "12", Size: 5 * mm, Ink: black, Fill: draw.RGB(0xffffff), Width: mm / 4},
+				mark(pt(33*mm, 106*mm), "1"),
+				mark(pt(99*mm, 106*mm), "12"),
 			}},
 		},
 	}
@@ -115,10 +116,7 @@ func clipped(lo, hi measure.Length) geom.Polygon {
 
 // Page returns an A4 page with the wall, a heading, words and a check ruler.
 func Page() *draw.Scene {
-	p, err := draw.OnPage(Wall(), draw.PageSetup{Format: draw.A4, Margin: 12 * mm, Size: 3 * mm, Ruler: "Measure this: it must be 100 mm or 4 in long.", Ink: grey})
-	if err != nil {
-		panic(err)
-	}
+	p := onPage(Wall())
 	heading := draw.Text{At: pt(14*mm, 196*mm), Text: "Zimmer „Süd“ – ½ Rapport", Size: 6 * mm, Bold: true, Ink: black}
 	items := []draw.Item{draw.Group{Role: draw.Heading, Items: []draw.Item{heading}}}
 	for i, w := range Words {
@@ -129,4 +127,46 @@ func Page() *draw.Scene {
 	items = append(items, draw.Text{At: pt(288*mm, 105*mm), Text: "Upwards ✓ שלום", Size: 4 * mm, Ink: black, Turn: draw.Upwards, Anchor: draw.Middle})
 	p.Layers = append(p.Layers, draw.Layer{Name: "words", Title: "Words", Items: items})
 	return p
+}
+
+// onPage returns a page that holds a drawing in the middle above a check ruler.
+func onPage(s *draw.Scene) *draw.Scene {
+	const size = 3 * mm
+	f := draw.A4.Landscape()
+	room := f.Box().Grown(-12 * mm)
+	room.Y.Lo += size * 45 / 10
+	w, h := s.Window.X.Length(), s.Window.Y.Length()
+	at := geom.Point{X: room.X.Lo + (room.X.Length()-w)/2, Y: room.Y.Lo + (room.Y.Length()-h)/2}
+	ruler := draw.Ruler{
+		At:   pt(12*mm+size, 12*mm+size*2),
+		Size: size, Ink: grey, Pen: draw.Pen{Ink: grey, Width: size / 15}, Text: "Measure this: it must be 100 mm or 4 in long.",
+	}
+	return &draw.Scene{ID: s.ID, Title: s.Title, Desc: s.Desc, Window: f.Box(), Layers: []draw.Layer{
+		{Name: "drawing", Title: s.Title, Items: []draw.Item{draw.Placed(s, at)}},
+		{Name: "ruler", Items: []draw.Item{draw.Group{Role: draw.Furniture, Items: []draw.Item{ruler}}}},
+	}}
+}
+
+// mark is a number in a ring.
+func mark(at geom.Point, text string) draw.Item {
+	const size = 5 * mm
+	r := max(size*7/10, draw.TextWidth(text, size, true)*6/10)
+	return draw.Group{Items: []draw.Item{
+		draw.Area{Shape: geom.Polygon{Outline: disc(at, r)}, Fill: draw.RGB(0xffffff), Pen: draw.Pen{Ink: black, Width: mm / 4}},
+		draw.Text{At: geom.Point{X: at.X, Y: at.Y - size*36/100}, Text: text, Size: size, Anchor: draw.Middle, Bold: true, Ink: black},
+	}}
+}
+
+// disc is a circle as a ring of many corners.
+func disc(middle geom.Point, radius measure.Length) geom.Ring {
+	const corners = 72
+	ring := make(geom.Ring, corners)
+	for i := range ring {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
+		ring[i] = geom.Point{
+			X: middle.X + measure.Length(math.Round(cos*float64(radius))),
+			Y: middle.Y + measure.Length(math.Round(sin*float64(radius))),
+		}
+	}
+	return ring
 }
