@@ -14,7 +14,7 @@ import (
 
 // orders sets the order sheet: what to buy, of which batch, why so much, and how
 // sure that is.
-func (s *Set) orders() error {
+func (s *Set) orders() (*page.Flow, error) {
 	f := s.book.Begin(s.text("page.order"), false)
 	f.Heading(s.text("page.order-list"))
 	f.Table(s.orderTable())
@@ -33,8 +33,7 @@ func (s *Set) orders() error {
 		}
 	}
 	s.arrival(f)
-	s.tick()
-	return nil
+	return f, nil
 }
 
 func (s *Set) orderTable() page.Table {
@@ -78,7 +77,7 @@ func (s *Set) orderRow(label *paper.Paper, line order.Line) []string {
 func (s *Set) why(f *page.Flow, paper int) {
 	pp := &s.Plan.Papers[paper]
 	rolls := tell.Rolls(s.Plan, paper)
-	const tall = 33 * mm
+	tall := s.air(33*mm, 21*mm)
 	f.Need(2*tall + 20*mm)
 	f.Heading(s.ofPaper(s.text("page.why"), paper))
 	wide := min(f.X().Length()/measure.Length(max(len(rolls), pp.AreaRolls, 1)), 13*mm)
@@ -162,7 +161,7 @@ func (s *Set) sure(f *page.Flow, paper int) {
 		if b := s.Plan.Papers[paper].Batches[k].Batch; b != "" {
 			title += " " + b
 		}
-		f.Need(24*mm + measure.Length(len(c.Enough))*7*mm)
+		f.Need(24*mm + measure.Length(len(c.Enough))*s.air(7*mm, 6*mm))
 		f.Heading(title)
 		f.Text(page.Small, s.text("page.sure-intro", "jobs", c.Jobs))
 		for _, point := range c.Enough {
@@ -173,7 +172,7 @@ func (s *Set) sure(f *page.Flow, paper int) {
 }
 
 func (s *Set) sureBar(f *page.Flow, c *order.Curve, point order.Point) {
-	b := f.Take(7 * mm)
+	b := f.Take(s.air(7*mm, 6*mm))
 	f.In(draw.Group{Role: draw.Paragraph}, func() {
 		kind := page.Body
 		words := tell.Rolled(s.words(), point.Rolls)

@@ -12,13 +12,13 @@ import (
 )
 
 // record sets what whoever lives with the paper must know years later.
-func (s *Set) record() error {
+func (s *Set) record() (*page.Flow, error) {
 	f := s.book.Begin(s.text("page.record"), false)
 	f.Text(page.Body, s.text("page.record-intro"))
 	f.Heading(s.text("page.hung-head"))
 	table, err := s.hungTable()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	f.Table(table)
 	f.Heading(s.text("page.left-head"))
@@ -27,14 +27,13 @@ func (s *Set) record() error {
 	for _, words := range []string{s.text("page.care-label"), s.text("page.care-paste"), s.text("page.care-patch")} {
 		f.Text(page.Body, words)
 	}
-	f.Need(76 * mm)
+	f.Need(s.air(76*mm, 62*mm))
 	f.Heading(s.text("page.fill-head"))
 	blanks(f, []string{s.text("page.fill-done"), s.text("page.fill-paste"), s.text("page.fill-batch"), s.text("page.fill-change"), s.text("page.fill-rest"), s.text("page.fill-signed")})
-	b := f.Take(30 * mm)
+	b := f.Take(s.air(30*mm, 18*mm))
 	f.Fill(b, 0, draw.Pen{Ink: faint, Width: 3 * mm / 10, Dash: []measure.Length{2 * mm, mm}})
 	f.Centred(b, page.Small, s.text("page.stick-label"))
-	s.tick()
-	return nil
+	return f, nil
 }
 
 // hungTable lists, wall by wall, which drops hang there and from which rolls.

@@ -10,10 +10,10 @@ import (
 )
 
 // rollMap sets the map of a paper's rolls: each roll a strip to scale, its cuts in it.
-func (s *Set) rollMap(paper int) error {
+func (s *Set) rollMap(paper int) (*page.Flow, error) {
 	c, err := newCuts(s.Plan, paper, s.words())
 	if err != nil {
-		return err
+		return nil, err
 	}
 	rolls := c.rolls
 	f := s.book.Begin(s.ofPaper(s.text("page.roll-map"), paper), false)
@@ -30,7 +30,7 @@ func (s *Set) rollMap(paper int) error {
 			s.rollStrip(f, c, &rolls[i], o, n)
 		}
 	}
-	return nil
+	return f, nil
 }
 
 // rollStrip draws a roll in one of its orders.
@@ -40,9 +40,9 @@ func (s *Set) rollStrip(f *page.Flow, c *cuts, r *tell.Roll, order int, n int64)
 	o := &r.Orders[order]
 	words := s.rollWords(r, o)
 	lines := page.Wrap(page.Strong, words, f.X().Length(), 6)
-	b := f.Take(measure.Length(len(lines))*page.Strong.Line() + wide + 9*mm)
+	b := f.Take(measure.Length(len(lines))*page.Strong.Line() + wide + s.air(9*mm, 7*mm))
 	f.Lines(b, page.Strong, lines)
-	strip := draw.Box{X: across(b.X.Lo, b.X.Lo+r.Length.Scaled(1, n)), Y: across(b.Y.Lo+6*mm, b.Y.Lo+6*mm+wide)}
+	strip := draw.Box{X: across(b.X.Lo, b.X.Lo+r.Length.Scaled(1, n)), Y: across(b.Y.Lo+s.air(6*mm, 5*mm), b.Y.Lo+s.air(6*mm, 5*mm)+wide)}
 	f.In(draw.Group{Role: draw.Figure, Title: words, Desc: s.rollDesc(r, o)}, func() {
 		d := &stripDrawing{s: s, p: f.Page, r: r, n: n, box: strip}
 		d.ground(label.Repeat, o)

@@ -56,9 +56,10 @@ type Set struct {
 	// Progress, if given, is told before every part of the work how much is done.
 	Progress func(done, of int)
 
-	book *page.Book
-	done int
-	of   int
+	book  *page.Book
+	done  int
+	of    int
+	tight bool // with less air: see snug
 }
 
 // Document sets the sheets of those kinds, in that order, each but once. An error
@@ -114,24 +115,55 @@ func (s *Set) sheet(k Kind) error {
 	case SurveySheet:
 		s.survey()
 	case OrderSheet:
-		return s.orders()
+		if err := s.snug(s.orders); err != nil {
+			return err
+		}
 	case HangingSheet:
 		return s.hanging()
 	case CuttingSheet:
 		return s.eachPaper(s.cutting)
 	case RollSheet:
-		return s.eachPaper(s.rollMap)
+		return s.eachPaper(func(paper int) error {
+			return s.snug(func() (*page.Flow, error) { return s.rollMap(paper) })
+		})
 	case LabelSheet:
 		return s.labels()
 	case StepSheet:
 		return s.steps()
 	case RecordSheet:
-		return s.record()
+		if err := s.snug(s.record); err != nil {
+			return err
+		}
 	default:
 		return fmt.Errorf("sheet: there is no sheet %q", k)
 	}
 	s.tick()
 	return nil
+}
+
+// snug sets a sheet, and once more with less air where that saves a last page with
+// little on it.
+func (s *Set) snug(set func() (*page.Flow, error)) error {
+	before := len(s.book.Pages)
+	f, err := set()
+	all := s.book.Pages
+	if err != nil || len(all) < before+2 || f.Frame.Y.Hi-f.Y() > f.Frame.Y.Length()/3 {
+		return err
+	}
+	s.book.Pages, s.tight = slices.Clone(all[:before]), true
+	defer func() { s.tight = false }()
+	if _, err = set(); err == nil && len(s.book.Pages) >= len(all) {
+		s.book.Pages = all
+	}
+	return err
+}
+
+// air returns a height, or with less air another.
+func (s *Set) air(roomy, tight measure.Length) measure.Length {
+	if s.tight {
+		return tight
+	}
+	return roomy
 }
 
 // parts counts how often tick will be called: once for every wall, and once for

@@ -242,6 +242,19 @@ func (t *tab) head(headings ...string) {
 	t.add(cells...)
 }
 
+// isEmpty reports whether nothing stands in a column below its heading.
+func (t *tab) isEmpty(column int) bool {
+	for _, row := range t.rows[1:] {
+		if column >= len(row) || row[column] == nil {
+			continue
+		}
+		if c, ok := row[column].(excelize.Cell); !ok || c.Formula != "" || c.Value != nil && c.Value != "" {
+			return false
+		}
+	}
+	return len(t.rows) > 1
+}
+
 // write puts the rows into the file and sets up how they are shown and printed.
 func (t *tab) write() error {
 	f := t.book.file
@@ -253,7 +266,11 @@ func (t *tab) write() error {
 		return err
 	}
 	for i, w := range t.wide {
-		if err := s.SetColWidth(i+1, i+1, float64(w)); err != nil {
+		err := s.SetColWidth(i+1, i+1, float64(w))
+		if t.isEmpty(i) { // it would make the others small on paper
+			err = errors.Join(err, s.SetColVisible(i+1, i+1, false))
+		}
+		if err != nil {
 			return err
 		}
 	}

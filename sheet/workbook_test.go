@@ -243,3 +243,39 @@ func TestAnotherReaderOfCSV(t *testing.T) {
 		}
 	}
 }
+
+// A column with nothing in it is hidden, so that the others print larger; no other is.
+func TestEmptyColumnsAreHidden(t *testing.T) {
+	p := samples[0].plan(t)
+	var b bytes.Buffer
+	if err := sheet.Workbook(&b, p, words.For("")); err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hidden := 0
+	for _, name := range f.GetSheetList() {
+		columns, err := f.GetCols(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, cells := range columns {
+			letter, _ := excelize.ColumnNumberToName(i + 1)
+			isSeen, err := f.GetColVisible(name, letter)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !isSeen {
+				hidden++
+			}
+			if empty := strings.Join(cells[1:], "") == ""; empty == isSeen {
+				t.Errorf("%s, column %s (%s): seen %v, empty %v", name, letter, cells[0], isSeen, empty)
+			}
+		}
+	}
+	if hidden == 0 {
+		t.Error("no column is hidden")
+	}
+}
