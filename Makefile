@@ -73,6 +73,10 @@ oracles:
 	for m in $(MODULES); do [ -d /usr/lib/python3/dist-packages/$$m ] || need="$$need python3-$$m"; done; \
 	[ -e $(FONTS) ] || need="$$need fonts-noto-core"; [ -z "$$need" ] || \
 		{ echo "installing$$need"; $(SUDO) apt-get update -qq && $(SUDO) apt-get install -y -qq --no-install-recommends $$need >/dev/null; }
+	@command -v npm >/dev/null || { echo "npm is needed for tests, see the README"; exit 1; }
+	@[ -d $(NPM)/node_modules/dxf-parser ] || { cd $(NPM) && npm ci --no-audit --no-fund --silent; }
+# Readers in JavaScript.
+NPM := internal/oracle/npm
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 test: oracles lint

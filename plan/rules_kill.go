@@ -36,7 +36,11 @@ func (j *judge) kill(l *hanging.Layout, s *hanging.Seam, kill *killPlace) (total
 	regard, seen := j.killSeen(kill)
 	g := regard.kill(share(j.taste.Weights.KillMetre, miss, fullMiss), seen)
 	if j.out != nil {
-		j.raise(KillMisfit, finding.Caution, g, kill.place(j),
+		severity := finding.Caution
+		if kill.height == 0 { // no paper hangs there
+			severity = finding.Note
+		}
+		j.raise(KillMisfit, severity, g, kill.place(j),
 			size("across", widest(s.Across)), size("along", s.Along), size("height", kill.height))
 	}
 	return total + g

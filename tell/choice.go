@@ -46,6 +46,8 @@ func Closing(c *words.Catalogue, p *plan.Plan, run int) string {
 	switch {
 	case !ok:
 		return ""
+	case k.Height == 0:
+		return c.Text("closes.bare", "place", Place(c, k.Place))
 	case k.Weight == 0:
 		return c.Text("closes.meets", "place", Place(c, k.Place))
 	}

@@ -12,6 +12,7 @@ import (
 var variants = map[finding.Code]func(speaker) string{
 	plan.SeamNearFold:         when(func(s speaker) bool { return s.f.Place.Corner != "" }, "corner"),
 	plan.CornerLoss:           cornerLoss,
+	plan.KillMisfit:           when(func(s speaker) bool { return s.has("height") && s.signed("height") == 0 }, "bare"),
 	plan.MotifCut:             when(hasY, "y"),
 	plan.MotifCutLow:          when(hasY, "y"),
 	plan.SeamOnFitting:        when(hasY, "y"),

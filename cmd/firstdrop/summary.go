@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"firstdrop/audit"
 	"firstdrop/finding"
 	"firstdrop/plan"
 	"firstdrop/tell"
@@ -76,11 +77,22 @@ func (s *screen) stock(pl *planned, i int, brief bool) []string {
 			lines = append(lines, s.in(red, l))
 		}
 	}
-	lines = append(lines, s.entry(pl.text("label.buy"), tell.Buy(pl.lang, pl.plan, i, brief)...)...)
+	lines = append(lines, s.entry(pl.text("label.buy"), append(tell.Buy(pl.lang, pl.plan, i, brief), pl.trusted(i, brief)...)...)...)
 	if hand := tell.InHand(pl.lang, pl.plan, i); len(hand) > 0 {
 		lines = append(lines, s.entry(pl.text("label.in-hand"), hand...)...)
 	}
 	return lines
+}
+
+// trusted tells where the proof of a paper's count rests on more than can be
+// followed by hand; brief, it is left out.
+func (pl *planned) trusted(i int, brief bool) []string {
+	for k := range pl.plan.Papers[i].Batches {
+		if s := pl.plan.Papers[i].Batches[k].Cutting; !brief && len(audit.Trusted(s)) > 0 {
+			return []string{pl.text("summary.trust")}
+		}
+	}
+	return nil
 }
 
 // close ends the summary: the cautions, and what was written or might be.

@@ -216,3 +216,20 @@ func TestDecimal(t *testing.T) {
 		}
 	}
 }
+
+// What is taken on trust is said, and where nothing is, nothing is said.
+func TestTrustIsTold(t *testing.T) {
+	p := &program{out: newScreen(io.Discard), err: newScreen(io.Discard), make: plan.Make}
+	p.speak("")
+	pl, err := p.plan(t.Context(), "../../examples/bay-window.yaml", unitsFlag{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := pl.trusted(0, false); got != nil {
+		t.Errorf("a proof that stands by itself: %q", got)
+	}
+	pl.plan.Papers[0].Batches[0].Cutting.Certificate.Exhausted = 1
+	if got := pl.trusted(0, false); len(got) != 1 || !strings.Contains(got[0], "trust") {
+		t.Errorf("a proof by search: %q", got)
+	}
+}

@@ -4,6 +4,8 @@ package oracle
 import (
 	"os"
 	"os/exec"
+	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 )
@@ -46,4 +48,18 @@ func Python(t testing.TB, module, script string, args ...string) string {
 		Tool(t, "python module "+module)
 	}
 	return Run(t, python, append([]string{"-c", script}, args...)...)
+}
+
+// Node runs a script of JavaScript with arguments, which needs a package that make
+// oracles puts under npm beside this file, and returns what it prints. Where the
+// package is not there the test is skipped or fails, as by [Tool].
+func Node(t *testing.T, pkg, script string, args ...string) string {
+	t.Helper()
+	_, file, _, _ := runtime.Caller(0)
+	folder := filepath.Join(filepath.Dir(file), "npm", "node_modules")
+	if _, err := os.Stat(filepath.Join(folder, pkg)); err != nil {
+		Tool(t, "npm package "+pkg)
+	}
+	t.Setenv("NODE_PATH", folder)
+	return Run(t, "node", append([]string{"-e", script, "--"}, args...)...)
 }
