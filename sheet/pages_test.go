@@ -400,3 +400,28 @@ func TestScaleTooLarge(t *testing.T) {
 		t.Errorf("4 m at 1:5 on A4: %v", err)
 	}
 }
+
+// Letters that no font holds are counted on the hanging plan, and named.
+func TestLackingLettersAreTold(t *testing.T) {
+	p := samples[0].plan(t)
+	p.Runs[0].Layout.Run.Walls[0].Name = "東の壁 🌷"
+	s := sheet.Set{Job: "Ωmega кухня", Plan: p}
+	if got, want := s.Lacking(), "東の壁🌷"; got != want {
+		t.Errorf("%q is lacking, want %q", got, want)
+	}
+	book, err := s.Book(sheet.HangingSheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, scene := range book.Scenes() {
+		scene.Walk(func(_ string, it draw.Item) {
+			if word, ok := it.(draw.Text); ok && strings.HasPrefix(word.Text, "4 letters of the names") {
+				found = true
+			}
+		})
+	}
+	if !found {
+		t.Error("the hanging plan does not say so")
+	}
+}

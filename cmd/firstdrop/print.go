@@ -157,7 +157,13 @@ func (p *program) print(ctx context.Context, args []string, f printFlags, set sh
 	if err != nil {
 		return tooLarge(err)
 	}
-	return p.savePrint(ctx, f, files)
+	if err := p.savePrint(ctx, f, files); err != nil || f.quiet {
+		return err
+	}
+	if letters := set.Lacking(); letters != "" {
+		_, err = fmt.Fprintln(p.out, p.lang.Text("print.lacking", "letters", letters))
+	}
+	return written(err)
 }
 
 // tooLarge marks that something has no room on the paper as a matter of usage.

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"sync"
 	"unicode"
 
@@ -61,6 +62,23 @@ func Shape(line string, bold bool) *Line {
 		}
 	}
 	return l
+}
+
+// Lacking returns the letters of a text that no font here holds, each once, as they
+// come: they show as boxes. What only joins or alters others is no letter.
+func Lacking(text string) string {
+	s := shapers.Get().(*shaper)
+	defer shapers.Put(s)
+	var out []rune
+	for _, r := range text {
+		if unicode.In(r, unicode.Mn, unicode.Cf, unicode.Cc, unicode.Zs) || slices.Contains(out, r) {
+			continue
+		}
+		if f := s.faceFor([]rune{r}, false); !f.has(r) {
+			out = append(out, r)
+		}
+	}
+	return string(out)
 }
 
 // shapers are kept for use again: a shaper remembers what it learned of a font,

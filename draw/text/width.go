@@ -1,6 +1,8 @@
 package text
 
 import (
+	"strings"
+
 	"github.com/go-text/typesetting/segmenter"
 
 	"firstdrop/measure"
@@ -54,19 +56,27 @@ func graphemes(line string) []int {
 
 // Wrapped returns the text broken into lines no wider than room, where the rules
 // of its script allow (Unicode's UAX #14); what is too wide by itself is broken
-// between letters, of which one stands on a line even where it has no room. An
+// between letters, of which one stands on a line even where it has no room. The name
+// of a corner, as A|B, stays together. An
 // empty text has no lines.
 func Wrapped(text string, size measure.Length, bold bool, room measure.Length) []string {
 	w := wrapping{fits: func(line string) bool { return Width(trimmed(line), size, bold) <= room }}
 	var s segmenter.Segmenter
 	s.Init([]rune(text))
+	corner := "" // what ends with the sign between the walls of a corner's name
 	for it := s.LineIterator(); it.Next(); {
 		l := it.Line()
-		w.add(string(l.Text))
+		word := corner + string(l.Text)
+		if corner = ""; strings.HasSuffix(word, "|") && !l.IsMandatoryBreak {
+			corner = word
+			continue
+		}
+		w.add(word)
 		if l.IsMandatoryBreak {
 			w.end()
 		}
 	}
+	w.add(corner)
 	w.end()
 	return w.lines
 }
