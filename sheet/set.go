@@ -129,7 +129,9 @@ func (s *Set) sheet(k Kind) error {
 	case LabelSheet:
 		return s.labels()
 	case StepSheet:
-		return s.steps()
+		if err := s.snug(s.steps); err != nil {
+			return err
+		}
 	case RecordSheet:
 		if err := s.snug(s.record); err != nil {
 			return err

@@ -12,14 +12,14 @@ import (
 )
 
 // steps sets the work in its order: cautions, making ready, every drop, the end.
-func (s *Set) steps() error {
+func (s *Set) steps() (*page.Flow, error) {
 	f := s.book.Begin(s.text("page.steps"), false)
 	s.cautions(f)
 	n := 0
 	f.Heading(s.text("page.ready"))
 	for _, words := range tell.Ready(s.words(), s.Plan) {
 		n++
-		numbered(f, n, words)
+		s.numbered(f, n, words)
 	}
 	for r := range s.Plan.Runs {
 		l := s.Plan.Runs[r].Layout
@@ -28,31 +28,30 @@ func (s *Set) steps() error {
 		}
 		f.Heading(s.ofRun(s.text("page.hang"), l.Run.Name))
 		n++
-		numbered(f, n, tell.Paste(s.words(), l.Paper))
+		s.numbered(f, n, tell.Paste(s.words(), l.Paper))
 		table, err := s.dropTable(r)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		f.Table(table)
 	}
 	f.Heading(s.text("page.after"))
 	for _, words := range []string{s.text("page.trim"), s.text("page.dry"), s.text("page.keep-rest")} {
 		n++
-		numbered(f, n, words)
+		s.numbered(f, n, words)
 	}
-	s.tick()
-	return nil
+	return f, nil
 }
 
 // numbered writes a step with its number and a box to tick.
-func numbered(f *page.Flow, n int, words string) {
+func (s *Set) numbered(f *page.Flow, n int, words string) {
 	f.Item(page.Body, 14*mm, func(p *page.Page, b draw.Box) {
 		p.TickBox(draw.BoxAt(b.X.Lo, b.Y.Hi-44*mm/10, 35*mm/10, 35*mm/10))
 		b.X.Lo += 5 * mm
 		b.X.Hi -= 2 * mm
 		p.Set(b, page.Strong.At(draw.End), strconv.Itoa(n))
 	}, words)
-	f.Gap(mm)
+	f.Gap(s.air(mm, 0))
 }
 
 // cautions writes those that apply, beside a bar.
@@ -62,7 +61,7 @@ func (s *Set) cautions(f *page.Flow) {
 	pageBefore := f.Page
 	for _, words := range tell.Cautions(s.words(), s.Plan) {
 		f.Item(page.Body, 5*mm, nil, words)
-		f.Gap(mm)
+		f.Gap(s.air(mm, mm/4))
 	}
 	if f.Page == pageBefore {
 		x := f.X().Lo

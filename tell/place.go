@@ -53,7 +53,7 @@ func FromEnd(c *words.Catalogue, run *room.Run, wall int, x measure.Length, side
 // WallTitle names a wall as a title: "Wall A", but "Landing wall".
 func WallTitle(c *words.Catalogue, name string) string {
 	name = c.Name(name)
-	if saysWall(c, name) {
+	if saysWall(name) {
 		return Capital(name)
 	}
 	return c.Text("wall.named", "wall", name)
@@ -62,15 +62,22 @@ func WallTitle(c *words.Catalogue, name string) string {
 // Wall names a wall of a run within a sentence: "wall A", "the landing wall".
 func Wall(c *words.Catalogue, run *room.Run, wall int) string {
 	name := c.Name(run.WallName(wall))
-	if saysWall(c, name) {
+	if saysWall(name) {
 		return c.Text("page.the-wall", "wall", name)
 	}
 	return c.Text("page.wall", "wall", name)
 }
 
-// saysWall reports whether a name says that it is a wall's.
-func saysWall(c *words.Catalogue, name string) bool {
-	return strings.Contains(strings.ToLower(name), strings.ToLower(c.Text("kind.wall")))
+// saysWall reports whether a name says, in any language, that it is a wall's.
+func saysWall(name string) bool {
+	for part := range strings.FieldsSeq(strings.ToLower(name)) {
+		for _, tag := range words.Languages() {
+			if part == strings.ToLower(words.For(tag).Text("kind.wall")) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // Capital begins a text with a capital.
