@@ -1,0 +1,100 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
+import { mouseDrag } from "./hand";
+
+// A label is copied, a picture laid into its frame, and papers are compared.
+
+let journey: Journey;
+beforeAll(async () => void (journey = await begin()));
+afterAll(() => journey?.end());
+
+const field = (page: Page, label: string) => page.getByRole("textbox", { name: label, exact: true });
+
+async function open(page: Page): Promise<string> {
+  await page.goto("/");
+  await page.getByRole("button", { name: /own room/ }).click();
+  await page.waitForURL(/#\/job\//);
+  const job = new URL(page.url()).hash.split("/")[2]!;
+  await page.goto(`/#/job/${job}/paper`);
+  await page.getByRole("group", { name: /the walls unrolled/ }).waitFor();
+  return job;
+}
+
+test("a label is copied, number by number", async () => {
+  const t = await journey.travel({ viewport: sizes.phone, hasTouch: true, isMobile: true });
+  const { page } = t;
+  await open(page);
+  await page.getByRole("button", { name: /^Number 2/ }).tap();
+  expect(await field(page, "Width").evaluate((el) => el === document.activeElement)).toBe(true);
+  await field(page, "Width").fill("53 cm");
+  await page.getByText("half drop", { exact: true }).tap();
+  await expect.poll(() => field(page, "Repeat").getAttribute("aria-invalid").catch(() => null)).toBeDefined();
+  await field(page, "Repeat").fill("64 cm");
+  await expect.poll(() => page.locator("[data-spot=drop]").count()).toBeGreaterThan(20);
+  await page.getByText("other offset", { exact: true }).tap();
+  await field(page, "Offset, or the mark").fill("64/32 cm");
+  await field(page, "Price of one pack").fill("31.50");
+  await expect.poll(() => field(page, "Price of one pack").getAttribute("aria-invalid")).toBe("true");
+  await field(page, "Price of one pack").fill("31.50 EUR");
+  await expect.poll(() => field(page, "Price of one pack").getAttribute("aria-invalid")).toBe(null);
+  await expectNoSidewaysScroll(page);
+  await expectAccessible(page);
+  await picture(page, "paper-label-phone");
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
+test("a picture is laid into its frame and hangs on the walls, here and on another device", async () => {
+  const t = await journey.travel({ viewport: sizes.wide });
+  const { page } = t;
+  const job = await open(page);
+  const file = { name: "design.png", mimeType: "image/png", buffer: readFileSync(join(import.meta.dirname, "../public/icon-512.png")) };
+  await page.locator("input[type=file]").setInputFiles({ ...file, buffer: file.buffer.subarray(0, 300) });
+  await expect.poll(() => page.getByRole("alert").filter({ hasText: "cannot be read as a picture" }).count()).toBe(1);
+  await page.locator("input[type=file]").setInputFiles({ name: "x.svg", mimeType: "image/svg+xml", buffer: Buffer.from("<svg xmlns='http://www.w3.org/2000/svg'><script>alert(1)</script></svg>") });
+  await expect.poll(() => page.getByRole("alert").filter({ hasText: "cannot be read as a picture" }).count()).toBe(1);
+  await page.locator("input[type=file]").setInputFiles(file);
+  await page.getByRole("slider", { name: /^Size of the frame/ }).waitFor();
+  await mouseDrag(page, page.getByRole("slider", { name: /^Size of the frame/ }), -60, -60);
+  await page.getByRole("slider", { name: /^Frame/ }).focus();
+  await page.keyboard.press("Shift+ArrowRight");
+  await expectAccessible(page);
+  await picture(page, "paper-frame-wide");
+  await page.getByRole("button", { name: "Take what is in the frame" }).click();
+  await expect.poll(() => page.locator("pattern image[href^='blob:']").count()).toBeGreaterThan(0);
+  await picture(page, "paper-picture-wide");
+  expect(t.complaints()).toEqual([]);
+
+  if (journey.served.real) {
+    await expect.poll(async () => (await (await fetch(`${journey.served.origin}/api/jobs/${job}/pictures`)).json()).pictures?.length ?? 0, { timeout: 15_000 }).toBe(1);
+    const other = await journey.travel({ viewport: sizes.phone });
+    await other.page.goto(`/#/job/${job}/paper`);
+    await other.page.goto("/");
+    await expect.poll(() => other.page.getByText("My room").count(), { timeout: 15_000 }).toBeGreaterThan(0);
+    await other.page.goto(`/#/job/${job}/paper`);
+    await expect.poll(() => other.page.locator("pattern image[href^='blob:']").count(), { timeout: 20_000 }).toBeGreaterThan(0);
+    await other.close();
+  }
+  await t.close();
+});
+
+test("two papers are compared for the room, and one is chosen", async () => {
+  const t = await journey.travel({ viewport: sizes.wide });
+  const { page } = t;
+  await open(page);
+  await page.getByRole("button", { name: "Add a paper to compare" }).click();
+  await field(page, "Width").fill("70 cm");
+  await page.getByRole("button", { name: "Compare the papers" }).click();
+  const cards = page.getByRole("listitem").filter({ has: page.getByRole("heading", { level: 3 }) });
+  await expect.poll(() => cards.count(), { timeout: 30_000 }).toBe(2);
+  await expectAccessible(page);
+  await picture(page, "paper-compare-wide");
+  await cards.nth(1).getByRole("button", { name: "Plan with this paper" }).click();
+  await expect.poll(() => page.getByText("Something has changed since").count()).toBe(1);
+  await expect.poll(() => cards.nth(1).getByText("This paper is planned.").count()).toBe(1);
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
