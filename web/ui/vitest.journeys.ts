@@ -3,5 +3,5 @@ import { defineConfig } from "vitest/config";
 // Journeys through the built screen in a real browser: one after another, since
 // they share two cores with the browser.
 export default defineConfig({
-  test: { include: ["tests/**/*.test.ts"], fileParallelism: false, testTimeout: 60_000, hookTimeout: 60_000 },
+  test: { include: ["tests/**/*.test.ts"], fileParallelism: false, testTimeout: 60_000, hookTimeout: 60_000, expect: { poll: { timeout: 15_000 } } },
 });

@@ -33,7 +33,7 @@ test("a label is copied, number by number", async () => {
   await page.getByText("half drop", { exact: true }).tap();
   await expect.poll(() => field(page, "Repeat").getAttribute("aria-invalid").catch(() => null)).toBeDefined();
   await field(page, "Repeat").fill("64 cm");
-  await expect.poll(() => page.locator("[data-spot=drop]").count()).toBeGreaterThan(20);
+  await expect.poll(() => page.locator("path.part").count()).toBeGreaterThan(20);
   await page.getByText("other offset", { exact: true }).tap();
   await field(page, "Offset, or the mark").fill("64/32 cm");
   await field(page, "Price of one pack").fill("31.50");

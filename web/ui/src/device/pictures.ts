@@ -28,12 +28,13 @@ export async function openPictures(factory: IDBFactory = indexedDB): Promise<IDB
 }
 
 export async function keepPicture(db: IDBDatabase, name: string, picture: Blob): Promise<void> {
+  const bytes = await picture.arrayBuffer(); // a transaction would not wait for it
   const t = db.transaction("pictures", "readwrite", { durability: "strict" });
   const ended = new Promise<void>((done, failed) => {
     t.oncomplete = () => done();
     t.onabort = () => failed(t.error ?? new Error("the browser's database refused to save"));
   });
-  t.objectStore("pictures").put({ type: picture.type, bytes: await picture.arrayBuffer() }, name);
+  t.objectStore("pictures").put({ type: picture.type, bytes }, name);
   await ended;
 }
 
