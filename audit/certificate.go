@@ -289,15 +289,23 @@ func (h *heap) pop() load {
 	}
 }
 
-// Trusted names the claims of a cutting plan that are not proven here: rolls or
-// a cost excluded by a complete search, which leaves no certificate; a capacity
-// that holds only for the sets that fit every start, where they are too many;
-// and the least cost of cutting in order, where there are too many ways.
+// Trusted names the claims of a cutting plan that are not proven here: rolls, a
+// cost or changes of roll excluded by a complete search, which leaves no
+// certificate; a capacity that holds only for the sets that fit every start,
+// where they are too many; and the least cost of cutting in order, where there
+// are too many ways.
 func Trusted(s *cutting.Solution) []string {
 	r := newRolls(&book{}, s)
-	switch {
-	case r == nil || len(r.spec.Pieces) == 0:
+	if r == nil || len(r.spec.Pieces) == 0 {
 		return nil
+	}
+	return append(r.trustedBound(), r.trustedChanges()...)
+}
+
+// trustedBound names what is not proven of the bound on rolls or cost.
+func (r *rolls) trustedBound() []string {
+	s := r.s
+	switch {
 	case r.spec.InOrder && s.Certificate.Capacities == nil:
 		return r.trustedInOrder()
 	case len(r.spec.Pieces) != len(s.Certificate.Weights):

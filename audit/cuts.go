@@ -51,6 +51,7 @@ func judgeCutting(b *book, s *cutting.Solution) {
 	r.judgeStock()
 	r.judgeProof()
 	r.judgeGoals()
+	r.judgeChanges()
 }
 
 // newRolls returns nil, with the reason noted, when the plan cannot be judged.

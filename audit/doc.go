@@ -30,8 +30,8 @@
 //   - costs, goals, quantities, and what people are told of the rolls, are true.
 //
 // Some claims may be beyond proof and are then taken on trust; [Trusted] names
-// them: rolls or costs excluded by a complete search, a capacity that holds only
+// them: rolls, costs or changes of roll excluded by a complete search, a capacity that holds only
 // for sets of pieces that fit every start, where there are too many to look at,
 // and the least cost of cutting in order, where there are too many ways to.
-// Bounds on goals are not proven here, only held against what is reached.
+// The bound on the longest left-over is not proven here, only held against what is reached.
 package audit

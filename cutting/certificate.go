@@ -61,6 +61,10 @@ type Certificate struct {
 	// Exhausted is how many rolls above ByWeights the bound was raised because
 	// a complete search found no plan with so few. 0 when weights suffice.
 	Exhausted int
+
+	// Changes proves how few changes of roll there must be, if that is asked for
+	// and more than one for each roll after the first; else it is nil.
+	Changes *ChangesProof
 }
 
 // Reason tells in a phrase how the lower bound was reached.

@@ -23,6 +23,8 @@ import (
 // the contents of those to be returned to, so that failures are remembered.
 type hanging struct {
 	priced  pricedHanging       // see hangbranch.go
+	prices  []int64             // that bound the changes, see hangproof.go
+	keep    int64               // what the short roll may use in that bound; 0 if there is none
 	failed  map[string]struct{} // see state
 	keys    [][]byte
 	key     []byte
@@ -71,6 +73,8 @@ func (w *work) fewestChanges() (changes, bound int64) {
 // the bound raised as far as it can be: at first by returns, which is done at
 // once where few are needed, then piece by piece.
 func (w *work) fewerChanges(changes, bound, limit int64) (have, least int64) {
+	h := &w.hang
+	h.keep, h.prices = limit, h.prices[:0]
 	if changes == bound {
 		return changes, bound
 	}
@@ -80,6 +84,7 @@ func (w *work) fewerChanges(changes, bound, limit int64) (have, least int64) {
 		return changes, bound
 	}
 	stretches, fewest := w.hangByPrices(w.best.rolls(), int(changes)+1, limit)
+	h.prices = append(h.prices, h.priced.root...)
 	changes, bound = int64(stretches)-1, max(bound, int64(fewest)-1)
 	return w.countReturns(changes, bound, limit, changeSteps)
 }

@@ -24,7 +24,8 @@
 // dive.go, search.go, closing.go and reprogram.go the plan; leftover.go, changes.go and goalorder.go
 // pursue goals;
 // alike.go, rollsets.go, hangnet.go, hanglp.go and hangbranch.go do where many
-// rolls must be returned to; changesfirst.go puts changes before rolls; mixed.go and
+// rolls must be returned to, and hangproof.go proves it on paper; changesfirst.go puts
+// changes before rolls; mixed.go and
 // mixedrest.go do it all again for several kinds of roll, mixedgoals.go,
 // mixedleft.go and mixedhang.go pursue goals there; inorder.go is about goods
 // that shade; solve.go chooses. For narrow pieces: narrow.go, striptypes.go,

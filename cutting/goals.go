@@ -81,11 +81,13 @@ func (w *work) pursue(o *Options) (results []Result, pl *placing) {
 	results = []Result{rolls, {goals[0], value, bound, value == bound && !w.open()}}
 	if len(goals) > 1 {
 		value, bound, pl = w.follow(goals[1], value, pl)
-		if goals[0] == FewestChanges { // where they are not proven, there may be fewer now
-			r := &results[1]
+		r := &results[1] // where it is not proven, more may be reached now
+		if goals[0] == FewestChanges {
 			r.Value = countChanges(w.hang.best)
-			r.Proven = r.Value == r.Bound && !w.open()
+		} else {
+			r.Value = w.leftFor(w.shortest())
 		}
+		r.Proven = r.Value == r.Bound && !w.open()
 		results = append(results, Result{goals[1], value, bound, value == bound && !w.open()})
 	}
 	return results, pl

@@ -24,6 +24,9 @@ type pricedHanging struct {
 	most  int       // stretches of the best plan
 	k     int
 	rolls [][]int32 // pieces on each roll of the best plan found
+
+	root  []int64 // the prices that prove most while nothing is forbidden
+	shown int     // what they prove
 }
 
 // branchSteps is what the search may spend on one question.
@@ -38,15 +41,9 @@ func (w *work) hangByPrices(k, most int, limit int64) (stretches, least int) {
 	until := w.limit
 	w.limit = min(until, w.steps+branchSteps)
 	defer func() { w.limit = until }()
-	if !h.sets.load(w, k, limit) || !h.net.load(w, &h.sets) {
+	if !w.beginPriced(k, most, limit) {
 		return most, 0
 	}
-	h.most, h.k, h.rolls = most, k, h.rolls[:0]
-	short := 0
-	if h.sets.limited {
-		short = 1
-	}
-	h.lp.load(len(w.p.kindOf), k-short, short, float64(most))
 	least = w.branchHanging(0)
 	if len(h.rolls) == 0 {
 		return most, min(least, most)
@@ -55,6 +52,23 @@ func (w *work) hangByPrices(k, most int, limit int64) (stretches, least int) {
 		return most, min(least, h.most)
 	}
 	return h.most, min(least, h.most)
+}
+
+// beginPriced lays the question out, with no columns and nothing forbidden. It
+// returns false if it would be too large.
+func (w *work) beginPriced(k, most int, limit int64) bool {
+	h := &w.hang.priced
+	h.root, h.shown = h.root[:0], 0
+	if !h.sets.load(w, k, limit) || !h.net.load(w, &h.sets) {
+		return false
+	}
+	h.most, h.k, h.rolls = most, k, h.rolls[:0]
+	short := 0
+	if h.sets.limited {
+		short = 1
+	}
+	h.lp.load(len(w.p.kindOf), k-short, short, float64(most))
+	return true
 }
 
 // branchHanging looks for plans with fewer stretches than h.most along what is
@@ -122,10 +136,14 @@ func (h *pricedHanging) proven() int {
 	h.net.price(h.price)
 	for sort, n := range h.lp.count {
 		if n > 0 {
-			sum -= int64(n) * h.net.worth[h.net.begin[sort][0]]
+			sum -= int64(n) * h.net.earned(sort)
 		}
 	}
-	return int((max(sum, 0) + priceOfStretch - 1) >> 20)
+	least := ceilDiv(max(sum, 0), priceOfStretch)
+	if len(h.net.pruned) == 0 && least > h.shown {
+		h.shown, h.root = least, append(h.root[:0], h.price...)
+	}
+	return least
 }
 
 // addColumns adds the rolls that earn more than they cost, the best that begins

@@ -158,6 +158,10 @@ func (g *hangNet) price(price []int64) {
 	}
 }
 
+// earned is the most that a roll earns, by the prices given last: an ordinary
+// one, or the short one.
+func (g *hangNet) earned(sort int) int64 { return g.worth[g.begin[sort][0]] }
+
 // trace appends the arcs of the roll that earns most from there: for each piece
 // that it takes twice the node, plus one if the roll is at hand.
 func (g *hangNet) trace(dst []int32, at int32) []int32 {

@@ -65,6 +65,16 @@ func (w *work) mostFor(used int64) int64 {
 	return used
 }
 
+// useFor is the most a roll of a single kind may use that leaves so much.
+func (p *Problem) useFor(left int64) int64 {
+	n := &p.nets[0]
+	used := int64(p.stock[0].Total()) - left + p.loss
+	if last := len(n.broken) - 1; last >= 0 {
+		used = max(used, n.broken[last].from+p.loss)
+	}
+	return used
+}
+
 // shorten replaces the best plan if there is one with the same number of rolls
 // whose shortest roll uses less than used. It returns a length such that no
 // plan has a roll that uses less.

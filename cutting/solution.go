@@ -334,7 +334,8 @@ func (s *Solution) checkCost() error {
 // wanted more.
 func (s *Solution) checkGoals() error {
 	changesFirst := len(s.Goals) > 1 && s.Goals[0].Goal == FewestChanges && s.Goals[1].Goal == FewestRolls
-	for _, g := range s.Goals {
+	keep := int64(0) // what a roll may use for the left-over wanted more than the goal looked at
+	for i, g := range s.Goals {
 		value := s.measure(g.Goal)
 		beyond := g.Value < g.Bound
 		if g.Goal == LongestLeftover {
@@ -347,6 +348,14 @@ func (s *Solution) checkGoals() error {
 			return fmt.Errorf("goal %v: %d is beyond its bound %d", g.Goal, g.Value, g.Bound)
 		case g.Proven && (g.Value != g.Bound || !s.Proven && !changesFirst && !s.Problem.spec.InOrder):
 			return fmt.Errorf("goal %v: proven is %v at %d, bound %d", g.Goal, g.Proven, g.Value, g.Bound)
+		}
+		switch g.Goal {
+		case LongestLeftover:
+			keep = s.Problem.useFor(g.Value)
+		case FewestChanges:
+			if err := s.checkChanges(&s.Goals[i], keep); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

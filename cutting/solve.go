@@ -152,6 +152,7 @@ func Solve(p *Problem, o Options) *Solution {
 	s.Proven = len(s.Rolls) == s.LowerBound
 	s.Cost, s.CostBound = p.costOfRolls(len(s.Rolls)), p.costOfRolls(s.LowerBound)
 	s.Certificate = w.certificate()
+	s.Certificate.Changes = w.changesProof(results)
 	s.Steps = w.steps
 	return s
 }

@@ -250,6 +250,21 @@ type ProofDocument struct {
 	Reason     string  `json:"reason"`
 	Weights    []int64 `json:"weights"` // per piece that is cut
 	Capacity   int64   `json:"capacity"`
+
+	Changes *ChangesDocument `json:"changes,omitempty"`
+}
+
+// ChangesDocument shows why there must be so many changes of roll: with a price
+// on each piece that is cut, and one on each stretch that a roll is hung in one
+// go, no roll can earn more than Earned; the one with the left-over, if that is
+// wanted more, no more than ShortEarned. What all pieces earn then needs that
+// many stretches, one more than the changes.
+type ChangesDocument struct {
+	Changes     int64   `json:"changes"` // a bound beyond that comes from a complete search
+	Prices      []int64 `json:"prices"`  // per piece that is cut
+	Stretch     int64   `json:"stretch"`
+	Earned      int64   `json:"earned"`
+	ShortEarned *int64  `json:"short_earned,omitempty"`
 }
 
 // Document writes the plan down. job is the job's name.
@@ -410,6 +425,7 @@ func (p *Plan) batchDocument(label *paper.Paper, b *BatchPlan, before int) Batch
 	d := BatchDocument{Batch: b.Batch, Rolls: []RollDocument{}, Proof: ProofDocument{
 		LowerBound: sol.LowerBound, Reason: sol.Certificate.Reason(),
 		Weights: sol.Certificate.Weights, Capacity: sol.Certificate.Capacity,
+		Changes: changesDocument(sol.Certificate.Changes),
 	}}
 	left := sol.Leftovers()
 	for k, r := range sol.Rolls {
@@ -427,6 +443,17 @@ func (p *Plan) batchDocument(label *paper.Paper, b *BatchPlan, before int) Batch
 	}
 	for _, g := range sol.Goals {
 		d.Goals = append(d.Goals, goalDocument(g))
+	}
+	return d
+}
+
+func changesDocument(c *cutting.ChangesProof) *ChangesDocument {
+	if c == nil {
+		return nil
+	}
+	d := &ChangesDocument{Changes: c.Changes, Prices: c.Prices, Stretch: c.Stretch, Earned: c.Earned}
+	if c.Short {
+		d.ShortEarned = &c.ShortEarned
 	}
 	return d
 }
