@@ -1,6 +1,10 @@
 package cutting
 
-import "firstdrop/measure"
+import (
+	"slices"
+
+	"firstdrop/measure"
+)
 
 // From pieces on rolls to cuts from–to.
 //
@@ -18,13 +22,17 @@ func (w *work) write(pl *placing, frugal bool) (rolls []RollPlan, missing []int)
 	one := make([]Order, 0, len(rolls))
 	spare, spareAt := measure.Length(-1), 0
 	short := w.shortRoll(pl, frugal)
+	var known ordersKnown
+	if len(rolls) >= manyRolls && !w.p.isMixed() {
+		known = make(ordersKnown)
+	}
 	for r := range rolls {
 		w.choose(int(pl.stock[r]))
 		rolls[r].Stock = int(pl.stock[r])
 		var orders []Order
 		switch {
 		case w.n.known:
-			slab, one = w.writeKnown(pl.roll(r), slab, one)
+			slab, one = w.writeKnown(pl.roll(r), known, slab, one)
 			orders = one[len(one)-1:]
 		case r == short:
 			orders = w.writeAny(pl.roll(r), w.use(w.kindsOf(pl.roll(r))))
@@ -79,18 +87,48 @@ func (w *work) shortMixed(pl *placing) int {
 	return at
 }
 
-// writeKnown appends the earliest-ending order for a roll of known start.
-func (w *work) writeKnown(pieces []int32, slab []Cut, one []Order) ([]Cut, []Order) {
-	seq := w.kindsOf(pieces)
+// ordersKnown remembers, for one kind of roll, in which order kinds of piece
+// that come in some order are cut. In a hotel the same rolls come again and
+// again.
+type ordersKnown map[[longestKnown]int16][]int16
+
+const (
+	longestKnown = 8   // pieces that are remembered
+	manyRolls    = 100 // from which it pays
+)
+
+// earliestOrder is the earliest-ending order for a roll of known start.
+func (w *work) earliestOrder(seq []int16, known ordersKnown) []int16 {
+	if w.n.anyOrder() {
+		return seq
+	}
+	var key [longestKnown]int16 // kinds from 1 on
+	keep := known != nil && len(seq) <= longestKnown
+	if keep {
+		for i, j := range seq {
+			key[i] = j + 1
+		}
+		if order, ok := known[key]; ok {
+			return order
+		}
+	}
 	l, g := &w.n.safe[0], &w.n.plan
 	switch {
-	case w.n.anyOrder():
 	case len(seq) > 1 && w.sort.load(seq) && w.sort.earliest(g, l.from) <= l.last:
 		w.seq = append(w.seq[:0], w.sort.order(g)...)
 		seq = w.seq
 	case g.walk(l.from, seq) > l.last:
 		seq = w.ownOrder(seq)
 	}
+	if keep {
+		known[key] = slices.Clone(seq)
+	}
+	return seq
+}
+
+// writeKnown appends the earliest-ending order for a roll of known start.
+func (w *work) writeKnown(pieces []int32, known ordersKnown, slab []Cut, one []Order) ([]Cut, []Order) {
+	seq, l := w.earliestOrder(w.kindsOf(pieces), known), &w.n.safe[0]
 	lo := len(slab)
 	slab = w.cuts(slab, pieces, seq, l.begin)
 	at := w.p.stock[w.at].startPhase(w.p.spec.Repeat)
