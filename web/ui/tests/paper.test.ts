@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -47,7 +47,7 @@ test("a label is copied, number by number", async () => {
   await t.close();
 });
 
-test("a picture is laid into its frame and hangs on the walls, here and on another device", async () => {
+test("a picture is laid into its frame and hangs on the walls, here, on paper and on another device", { timeout: 180_000 }, async () => {
   const t = await journey.travel({ viewport: sizes.wide });
   const { page } = t;
   const job = await open(page);
@@ -64,8 +64,9 @@ test("a picture is laid into its frame and hangs on the walls, here and on anoth
   await expectAccessible(page);
   await picture(page, "paper-frame-wide");
   await page.getByRole("button", { name: "Take what is in the frame" }).click();
-  await expect.poll(() => page.locator("pattern image[href^='blob:']").count()).toBeGreaterThan(0);
+  await expect.poll(() => page.getByRole("img", { name: /^Picture of/ }).count()).toBeGreaterThan(0);
   await picture(page, "paper-picture-wide");
+
   expect(t.complaints()).toEqual([]);
 
   if (journey.served.real) {
@@ -75,9 +76,20 @@ test("a picture is laid into its frame and hangs on the walls, here and on anoth
     await other.page.goto("/");
     await expect.poll(() => other.page.getByText("My room").count(), { timeout: 15_000 }).toBeGreaterThan(0);
     await other.page.goto(`/#/job/${job}/paper`);
-    await expect.poll(() => other.page.locator("pattern image[href^='blob:']").count(), { timeout: 20_000 }).toBeGreaterThan(0);
+    await expect.poll(() => other.page.getByRole("img", { name: /^Picture of/ }).count(), { timeout: 20_000 }).toBeGreaterThan(0);
     await other.close();
   }
+
+  // The sheets show it too: a PDF with the picture in it is larger than one without.
+  const sheets = async () => {
+    await page.goto(`/#/job/${job}/print`);
+    const [file] = await Promise.all([page.waitForEvent("download", { timeout: 60_000 }), page.getByRole("button", { name: /PDF/ }).click()]);
+    return statSync((await file.path())!).size;
+  };
+  const shown = await sheets();
+  await page.keyboard.press("Control+Z");
+  expect(shown).toBeGreaterThan((await sheets()) + 5000);
+  expect(t.complaints()).toEqual([]);
   await t.close();
 });
 

@@ -1,6 +1,7 @@
 import type { Job } from "../planner/job";
 import { made, type Made } from "../planner/printer";
-import type { Fault, PrintRequest } from "../planner/printing";
+import type { Fault, Picture, PrintRequest } from "../planner/printing";
+import { pictures } from "../pictures.svelte";
 import { printer } from "../planners";
 import { settings } from "../settings.svelte";
 import { say } from "../words";
@@ -36,13 +37,31 @@ export interface Ready {
 
 /** Has a file made of a job: its sheets, its lists, one wall, or the job itself in YAML. */
 export async function make(request: Omit<PrintRequest, "id" | "words">): Promise<Ready> {
-  const answer = await printer.ask({ ...request, words: settings.words });
+  const drawn = request.kind === "sheets" || request.kind === "wall";
+  const shown = drawn && request.job ? { pictures: await ownPictures(request.job) } : {};
+  const answer = await printer.ask({ ...request, ...shown, words: settings.words });
   const file = made(answer);
   return {
     problems: answer.problems ?? [],
     ...(file && { file: { ...file, name: named(request.job, file.name) } }),
     ...(answer.failure && { failure: answer.failure }),
   };
+}
+
+/** The pictures of a job's papers that are kept on this device. */
+async function ownPictures(job: Job): Promise<Picture[]> {
+  const names = new Set(job.papers.flatMap((p) => (p.picture ? [p.picture] : [])));
+  const found = await Promise.all([...names].map(async (name) => ({ name, blob: await pictures.read(name) })));
+  return Promise.all(found.flatMap(({ name, blob }) => (blob ? [base64(blob).then((data) => ({ name, data }))] : [])));
+}
+
+function base64(blob: Blob): Promise<string> {
+  return new Promise((done, failed) => {
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result).replace(/^[^,]*,/, ""));
+    reader.onerror = () => failed(reader.error ?? new Error("the picture cannot be read"));
+    reader.readAsDataURL(blob);
+  });
 }
 
 /** The job as a file in JSON, as it stands. */
