@@ -22,6 +22,10 @@ package cutting
 // longer one would cost more than the search it saves.
 const maxCatalogue = 25_000
 
+// endsInStep is how many ends make a step: with many kinds and starts a set
+// takes far longer than a pass over the network.
+const endsInStep = 512
+
 // catalogue lists every set good for all starts. It returns false if there
 // are too many; the states then hold nothing of use.
 func (w *work) catalogue() bool {
@@ -42,12 +46,17 @@ func (w *work) listAll(s *states, kinds []int16, demand []int32, most int) bool 
 	}
 	s.push(0, -1, -1, 0, 0)
 	s.set = grow(s.set, s.m)
+	tried := 0 // ends looked at
 	for at := 0; at < len(s.info); at++ {
-		if w.steps++; w.spent() || len(s.info) > most {
+		first := max(0, int(s.info[at].kind))
+		tried += (s.m - first) * s.lanes * int(s.info[at].size+1)
+		w.steps += 1 + tried/endsInStep
+		tried %= endsInStep
+		if w.spent() || len(s.info) > most {
 			return false
 		}
 		copy(s.set, s.counts(at))
-		for j := max(0, int(s.info[at].kind)); j < s.m; j++ {
+		for j := first; j < s.m; j++ {
 			if int32(s.set[j]) < demand[j] {
 				s.set[j]++
 				w.enter(s, kinds, at, j)
