@@ -191,7 +191,7 @@ func (s *sketcher) papers(d *job.Draft, p *plan.Plan) []PaperSummary {
 		out = append(out, PaperSummary{
 			Name: label.Name, Width: mm(label.Width), Repeat: mm(label.Repeat), Picture: d.Job.Papers[i].Picture,
 			Drops: pp.Drops, Buy: pp.Buy(), Bound: pp.LowerBound(), Proven: pp.Proven(),
-			Text: strings.Join(tell.Buy(s.c, p, i, true), " "), Cost: s.cost(pp),
+			Text: tell.Sentences(tell.Buy(s.c, p, i, true)...), Cost: s.cost(pp),
 		})
 	}
 	return out

@@ -2,7 +2,6 @@ package screen
 
 import (
 	"errors"
-	"strings"
 
 	"firstdrop/order"
 	"firstdrop/plan"
@@ -57,7 +56,7 @@ func (q *question) curve(p *plan.Plan, i, batch int, chances order.Chances, jobs
 	}
 	inHand := inHandOf(p, i, batch)
 	share := q.c.Text("screen.enough", "share", tell.Share(q.c, curve.Planned().Of, curve.Planned().All))
-	out.Text = strings.Join(append([]string{tell.Planned(q.c, inHand, curve.Rolls), share}, tell.Advice(q.c, curve, inHand)...), " ")
+	out.Text = tell.Sentences(append([]string{tell.Planned(q.c, inHand, curve.Rolls), share}, tell.Advice(q.c, curve, inHand)...)...)
 	return out
 }
 
