@@ -10,6 +10,10 @@ import (
 // edges cross others between whole nanometres at a steep angle.
 const leaningSlack = 1000 // nm
 
+// crumb is the height below which a part of a drop needs no piece: where two edges
+// that slope nearly alike cross, a wedge is left that nobody could cut.
+const crumb = 10_000 // nm, a hundredth of a millimetre
+
 // judgePieces: every connected part of a drop is one piece, each covers its
 // need and is cut and placed as the rules say.
 func (h *hung) judgePieces() {
@@ -48,6 +52,9 @@ func (h *hung) judgeNeeds(drop int, needs []need, pieces []int) {
 		pieces = append(pieces[:p], pieces[p+1:]...)
 	}
 	for _, n := range needs {
+		if n.y.head.ceil()-n.y.foot.whole < crumb {
+			continue
+		}
 		h.note(PieceSet, Place{Drop: drop + 1}, "part from "+figure(n.y.foot)+" to "+figure(n.y.head), "covered by a piece", "without one")
 	}
 	for _, p := range pieces {
