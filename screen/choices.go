@@ -2,8 +2,6 @@ package screen
 
 import (
 	"encoding/json"
-	"errors"
-	"fmt"
 
 	"firstdrop/finding"
 	"firstdrop/job"
@@ -85,7 +83,7 @@ func (q *question) why(a *Answer) {
 	}
 	d, err := q.proposed()
 	if err != nil {
-		a.Failure = q.c.Text("screen.no-request", "why", err.Error())
+		a.Failure = q.refused(err)
 		return
 	}
 	other := freshly(q.c, d)
@@ -120,11 +118,11 @@ func (q *question) proposed() (*job.Draft, error) {
 		return nil, err
 	}
 	if q.request.Run < 0 || q.request.Run >= len(doc.hang) {
-		return nil, fmt.Errorf("there is no run %d", q.request.Run+1)
+		return nil, &refusal{"screen.no-run", []any{"number", q.request.Run + 1}}
 	}
 	h := doc.hang[q.request.Run]
 	if q.request.Start == nil && q.request.Kill == nil {
-		return nil, errors.New("neither a start nor a kill seam is proposed")
+		return nil, &refusal{id: "screen.nothing-proposed"}
 	}
 	if q.request.Start != nil {
 		h["start"] = q.request.Start
@@ -144,7 +142,7 @@ func (q *question) papers(a *Answer) {
 		}
 		t, err := q.try(paper)
 		if err != nil {
-			a.Papers, a.Failure = nil, q.c.Text("screen.no-request", "why", err.Error())
+			a.Papers, a.Failure = nil, q.refused(err)
 			return
 		}
 		a.Papers = append(a.Papers, t)

@@ -3,7 +3,6 @@ package screen
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 
 	"firstdrop/job"
 )
@@ -21,14 +20,14 @@ type document struct {
 func editable(text json.RawMessage) (*document, error) {
 	d := &document{}
 	if err := json.Unmarshal(text, &d.top); err != nil {
-		return nil, err
+		return nil, &refusal{"screen.misshapen", []any{"part", "job"}}
 	}
 	for key, list := range map[string]*[]map[string]json.RawMessage{"papers": &d.papers, "hang": &d.hang} {
 		if d.top[key] == nil {
 			continue
 		}
 		if err := json.Unmarshal(d.top[key], list); err != nil {
-			return nil, fmt.Errorf("%s: %w", key, err)
+			return nil, &refusal{"screen.misshapen", []any{"part", key}}
 		}
 	}
 	if len(d.hang) == 0 && len(d.papers) > 0 {
@@ -47,7 +46,7 @@ func editable(text json.RawMessage) (*document, error) {
 func (d *document) exchange(name string, paper json.RawMessage) (at int, err error) {
 	var fields map[string]json.RawMessage
 	if err := json.Unmarshal(paper, &fields); err != nil {
-		return 0, fmt.Errorf("paper: %w", err)
+		return 0, &refusal{"screen.misshapen", []any{"part", "paper"}}
 	}
 	at = -1
 	for i := range d.papers {
@@ -56,7 +55,7 @@ func (d *document) exchange(name string, paper json.RawMessage) (at int, err err
 		}
 	}
 	if at < 0 {
-		return 0, fmt.Errorf("there is no paper %q in the job", name)
+		return 0, &refusal{"screen.no-paper", []any{"paper", job.Clip(name)}}
 	}
 	was := nameOf(d.papers[at]["name"])
 	d.papers[at] = fields
