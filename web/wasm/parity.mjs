@@ -1,5 +1,6 @@
 // Runs a program as the screen's worker does, with the worker's own loader: requests
-// come as lines of JSON, answers go out as lines of JSON.
+// come as lines of JSON; answers go out as lines of how many milliseconds of the
+// processor they took, how many bytes of memory the program has, a tab, and their JSON.
 //
 //   node parity.mjs PROGRAM.wasm WASM_EXEC.js FOLDER-OF-THE-SCREEN
 import { readFileSync } from "node:fs";
@@ -16,11 +17,20 @@ const options = { module: ts.ModuleKind.ESNext, target: ts.ScriptTarget.ES2022 }
 const { outputText } = ts.transpileModule(source, { compilerOptions: options });
 const { start } = await import(`data:text/javascript,${encodeURIComponent(outputText)}`);
 
+const instantiate = WebAssembly.instantiate;
+let memory;
+WebAssembly.instantiate = async (...all) => {
+  const instance = await instantiate(...all);
+  memory = instance.exports.mem;
+  return instance;
+};
+const processor = () => Object.values(process.cpuUsage()).reduce((a, b) => a + b) / 1000;
+
 const answer = await start(await WebAssembly.compile(readFileSync(wasm)));
 for await (const line of createInterface({ input: process.stdin })) {
-  const begin = performance.now();
+  const begin = processor();
   const bytes = answer(new TextEncoder().encode(line));
-  const took = performance.now() - begin;
-  process.stdout.write(`${took}\t${Buffer.from(bytes)}\n`);
+  const took = processor() - begin;
+  process.stdout.write(`${took} ${memory.buffer.byteLength}\t${Buffer.from(bytes)}\n`);
 }
 process.exit(0);

@@ -43,7 +43,7 @@ func started(t *testing.T, name string) *program {
 		t.Skip("needs node, and npm ci in web/ui")
 	}
 	wasm := filepath.Join(t.TempDir(), name+".wasm")
-	build := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", wasm, "./"+name)
+	build := exec.Command("go", append(append([]string{"build", "-trimpath", "-ldflags=-s -w"}, lean(name)...), "-o", wasm, "./"+name)...)
 	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if text, err := build.CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, text)
@@ -61,6 +61,15 @@ func started(t *testing.T, name string) *program {
 	}
 	t.Cleanup(func() { in.Close(); _ = c.Wait() })
 	return &program{t, bufio.NewWriter(in), bufio.NewReaderSize(out, 1<<20)}
+}
+
+// lean returns the options of the compiler that a program is built with, as make does.
+func lean(name string) (options []string) {
+	text, _ := os.ReadFile(filepath.Join(name, "without-inlining.txt")) // none: with it everywhere
+	for _, pkg := range strings.Fields(string(text)) {
+		options = append(options, "-gcflags="+pkg+"=-l")
+	}
+	return options
 }
 
 // ask puts a request to the program and returns its answer.
