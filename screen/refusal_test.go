@@ -17,11 +17,13 @@ func TestRefusals(t *testing.T) {
 		{"no such run", Request{Kind: AskWhy, Job: sound, Run: 6, Start: start}, "Das lässt sich nicht beantworten: eine Fläche 7 gibt es nicht"},
 		{"nothing proposed", Request{Kind: AskWhy, Job: sound}, "Das lässt sich nicht beantworten: weder ein Anfang noch eine Schlussnaht ist vorgeschlagen"},
 		{
-			"no such paper", Request{Kind: AskPapers, Job: sound, Paper: "Ranke", Papers: []json.RawMessage{json.RawMessage(`{}`)}},
+			"no such paper",
+			Request{Kind: AskPapers, Job: sound, Paper: "Ranke", Papers: []json.RawMessage{json.RawMessage(`{}`)}},
 			"Das lässt sich nicht beantworten: der Auftrag hat keine Tapete mit dem Namen Ranke",
 		},
 		{
-			"no paper at all", Request{Kind: AskPapers, Job: sound, Papers: []json.RawMessage{json.RawMessage(`7`)}},
+			"no paper at all",
+			Request{Kind: AskPapers, Job: sound, Papers: []json.RawMessage{json.RawMessage(`7`)}},
 			"Das lässt sich nicht beantworten: „paper“ ist nicht so geschrieben, wie ein Auftrag es braucht",
 		},
 	}

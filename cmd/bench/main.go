@@ -57,7 +57,7 @@ func main() {
 
 func run(out string) error {
 	var all []Figure
-	for _, measure := range []func() ([]Figure, error){planning, searching, certainty, pages, cutting, serving, lines} {
+	for _, measure := range []func() ([]Figure, error){planning, searching, certainty, pages, cutting, serving, inBrowser, firstVisit, lines} {
 		fs, err := measure()
 		if err != nil {
 			return err
