@@ -50,7 +50,7 @@ func inBrowser() ([]Figure, error) {
 		}
 		figures = append(figures, f)
 	}
-	memory, err := p.edited(all["door-and-windows.yaml"])
+	memory, err := edited(all["door-and-windows.yaml"])
 	return append(figures, memory...), err
 }
 
@@ -256,10 +256,16 @@ func (p *wasm) edit(document json.RawMessage, start screen.Start, by float64) (m
 	return ms, memory, err
 }
 
-// edited measures the memory that is taken while the start is moved again and again.
+// edited measures the memory that is taken while the start is moved again and again,
+// by a planner that has planned nothing else.
 // What WebAssembly has taken it never gives back: it is flat when nothing more is
 // taken in the second half.
-func (p *wasm) edited(document json.RawMessage) ([]Figure, error) {
+func edited(document json.RawMessage) ([]Figure, error) {
+	p, err := startWasm()
+	if err != nil {
+		return nil, err
+	}
+	defer p.end()
 	start, err := p.startOf(document)
 	if err != nil {
 		return nil, err
