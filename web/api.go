@@ -32,6 +32,8 @@ func (s *Server) api(mux *http.ServeMux) {
 		reflect.TypeFor[finding.Severity](): reflect.TypeFor[string](),
 		reflect.TypeFor[hanging.SeamKind](): reflect.TypeFor[string](),
 		reflect.TypeFor[hanging.Side]():     reflect.TypeFor[string](),
+		reflect.TypeFor[hanging.SetTo]():    reflect.TypeFor[string](),
+		reflect.TypeFor[hanging.Meets]():    reflect.TypeFor[string](),
 	} {
 		r.RegisterTypeAlias(t, alias)
 	}

@@ -213,9 +213,9 @@ export interface Paper {
     tall?: Length;
   };
   /**
-   * A picture of one width and one repeat, its upper edge where the repeat begins: a PNG, JPEG
-   * or GIF file in the job's folder or below it, or one of the demo designs tulips, quince,
-   * ginkgo. It is drawn on the sheets and changes no plan.
+   * A picture of one width and one repeat, its upper edge where the repeat begins: a PNG, JPEG,
+   * GIF or plain SVG file in the job's folder or below it, or one of the demo designs tulips,
+   * quince, ginkgo. It is drawn on the sheets and changes no plan.
    */
   picture?: string;
   /**
