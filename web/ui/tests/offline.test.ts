@@ -88,6 +88,7 @@ test("undo goes to the beginning, redo back to the end, also over a reload and f
   for (const name of ["one", "two", "three"]) await rename(page, name);
   await page.reload();
   const title = page.getByRole("banner").getByRole("heading");
+  await expect.poll(() => title.textContent()).toContain("three");
   for (const want of ["two", "one", "My room"]) {
     await page.keyboard.press("Control+z");
     await expect.poll(() => title.textContent()).toContain(want);
