@@ -314,6 +314,22 @@ func (s *master) reduced(id int32) float64 {
 	return sum
 }
 
+// ratioRow returns the row that limits the use of a column with the given entries
+// in the basis, and how much of it may be used; −1 if none does.
+func ratioRow(x, entry []float64) (row int, least float64) {
+	row = -1
+	for r, a := range entry {
+		if a < 1e-8 {
+			continue
+		}
+		ratio := max(x[r], 0) / a
+		if row < 0 || ratio < least-1e-12 || ratio <= least+1e-12 && a > entry[row] {
+			row, least = r, ratio
+		}
+	}
+	return row, least
+}
+
 // eliminate updates the inverse of a basis, and the use x of its columns, for a
 // column that comes in at a row and is used step times: entry is that column by
 // the inverse so far.

@@ -161,16 +161,7 @@ func (q *hangLP) reprice() {
 // which happens only when rounding has spoilt the inverse.
 func (q *hangLP) pivot(id int32, reduced float64) bool {
 	q.enter(id)
-	row, least := -1, 0.0
-	for r, a := range q.entry {
-		if a < 1e-8 {
-			continue
-		}
-		ratio := max(q.x[r], 0) / a
-		if row < 0 || ratio < least-1e-12 || ratio <= least+1e-12 && a > q.entry[row] {
-			row, least = r, ratio
-		}
-	}
+	row, least := ratioRow(q.x, q.entry)
 	if row < 0 {
 		return false
 	}

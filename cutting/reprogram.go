@@ -195,27 +195,12 @@ func (q *reprogram) improve(live, left []int32) int {
 			return turn
 		}
 		q.enter(pick)
-		r := q.ratio()
+		r, _ := ratioRow(q.x, q.entry)
 		if r < 0 || !q.exchange(pick, r, left) {
 			return turn
 		}
 	}
 	return 4*q.m + 50
-}
-
-// ratio is the row that limits the use of the column in entry; -1 if none does.
-func (q *reprogram) ratio() int {
-	row, least := -1, 0.0
-	for r, a := range q.entry {
-		if a < 1e-8 {
-			continue
-		}
-		ratio := max(q.x[r], 0) / a
-		if row < 0 || ratio < least-1e-12 || ratio <= least+1e-12 && a > q.entry[row] {
-			row, least = r, ratio
-		}
-	}
-	return row
 }
 
 // use computes how much of each basic column is used.
