@@ -31,8 +31,20 @@ type closing struct {
 
 // tryClosing searches for a plan of k listed rolls.
 func (w *work) tryClosing(k int) verdict {
-	c := &w.closing
 	w.demandLeft()
+	v := w.closeLeft(k)
+	if v == possible {
+		w.trial.reset()
+		w.addClosing()
+		w.keep()
+	}
+	return v
+}
+
+// closeLeft searches for k listed rolls that carry what is left, which stays
+// as it was unless there are.
+func (w *work) closeLeft(k int) verdict {
+	c := &w.closing
 	c.prog.load(&w.states)
 	c.live, c.chosen = c.live[:0], c.chosen[:0]
 	c.weight = grow(c.weight, w.m)
@@ -40,21 +52,15 @@ func (w *work) tryClosing(k int) verdict {
 	for col := range c.prog.columns() {
 		c.live = append(c.live, int32(col))
 	}
-	v := w.closeFrom(0, k)
-	if v == possible {
-		w.keepClosing()
-	}
-	return v
+	return w.closeFrom(0, k)
 }
 
-// keepClosing makes the rolls chosen the best plan.
-func (w *work) keepClosing() {
-	w.trial.reset()
+// addClosing adds the rolls chosen to the trial.
+func (w *work) addClosing() {
 	for _, col := range w.closing.chosen {
 		w.seq = w.states.sequence(w.seq[:0], w.closing.prog.set[col])
 		w.trial.add(w.seq)
 	}
-	w.keep()
 }
 
 // closeFrom tries to cut what is left from the given number of rolls out of

@@ -30,11 +30,13 @@ type shortRoll struct {
 	weight int64
 }
 
-// What the search may spend on the rest of one short roll: at first, and when
-// sequential value correction has found nothing either.
+// What the search may spend on the rest of one short roll: at first, when
+// sequential value correction has found nothing either, and when every branch
+// gets weights of its own.
 const (
 	briefSteps = 2_000
 	spareSteps = 20_000
+	closeSteps = 100_000
 )
 
 // bestLeftover rearranges the best plan so that its longest free end is as
@@ -191,9 +193,28 @@ func (w *work) searchDeep(k int) verdict {
 	if w.lower.rolls() > k {
 		return impossible
 	}
-	slack := int64(-1)
 	waste := int64(k)*w.lower.capacity - dot(w.left, w.lower.weight)
-	return w.searchRest(k, waste, &slack, spareSteps)
+	if !w.listHeavy(waste) {
+		return undecided
+	}
+	v := w.searchRest(k, waste, &waste, spareSteps)
+	if v == undecided {
+		v = w.closeRest(k)
+	}
+	return v
+}
+
+// closeRest decides it by a linear program at every branch, over the rolls
+// that searchDeep has listed.
+func (w *work) closeRest(k int) verdict {
+	limit := w.limit
+	defer func() { w.limit = limit }()
+	w.limit = min(limit, w.steps+closeSteps)
+	v := w.closeLeft(k)
+	if v == possible {
+		w.addClosing()
+	}
+	return v
 }
 
 // searchRest looks for k rolls for what is left that waste no more than waste,
