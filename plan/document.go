@@ -73,7 +73,14 @@ type RunSummary struct {
 	FirstLine *PlumbDocument `json:"first_line,omitempty"`
 	Kill      *SeamDocument  `json:"kill_seam,omitempty"`
 	Tried     int            `json:"layouts_tried"`
-	Design    measure.Length `json:"design_at_datum"`
+	// Settled: no choice on the grid is better. Untried tells what was neither tried nor
+	// ruled out: see [Untried].
+	Settled bool      `json:"settled"`
+	Untried []Untried `json:"untried,omitempty"`
+	// Ways and Searched are of the ways to set the walls: see [RunPlan].
+	Ways     int            `json:"ways_to_set_walls"`
+	Searched int            `json:"ways_searched"`
+	Design   measure.Length `json:"design_at_datum"`
 	// Closing tells how the run closes; nil for one with two ends, or in a paper
 	// without a design.
 	Closing *ClosingDocument `json:"closing,omitempty"`
@@ -311,6 +318,7 @@ func (d *Document) addRun(p *Plan, i int) {
 	}
 	d.Runs = append(d.Runs, r)
 	s := RunSummary{Name: r.Name, Paper: r.Paper, Tried: p.Runs[i].Tried, Design: l.Choice.Design}
+	s.Settled, s.Untried, s.Ways, s.Searched = p.Runs[i].Settled(), p.Runs[i].Untried, p.Runs[i].Ways, p.Runs[i].Searched
 	if len(r.Plumbs) > 0 {
 		s.FirstLine = &r.Plumbs[0]
 	}

@@ -127,14 +127,12 @@ func (p *Plan) layOut(i int) (laid, error) {
 	if err != nil {
 		return laid{}, err
 	}
-	settled := best.s.isSettled()
-	for _, set := range p.settings(i) {
-		settled = false
-		if other, err := p.laidAs(i, set); err == nil && other.total() < best.total() {
-			best = other
-		}
-	}
-	p.Runs[i] = RunPlan{Layout: best.best.layout, Score: best.total(), Tried: best.s.tried, Settled: settled}
+	run := RunPlan{Untried: best.s.untried()}
+	best = p.choose(i, best, &run)
+	run.Layout, run.Score, run.Tried = best.best.layout, best.total(), best.s.tried
+	slices.Sort(run.Untried)
+	run.Untried = slices.Compact(run.Untried)
+	p.Runs[i] = run
 	return best, nil
 }
 

@@ -276,7 +276,7 @@ func TestMirroredRoomCostsTheSame(t *testing.T) {
 		if x, y := alone(a), alone(b); x != y {
 			t.Errorf("room %d: %d rolls (score %d), mirrored %d (score %d)", seed, x, a.Runs[0].Score, y, b.Runs[0].Score)
 		}
-		if x, y := &a.Runs[0], &b.Runs[0]; x.Settled && y.Settled && x.Score != y.Score {
+		if x, y := &a.Runs[0], &b.Runs[0]; x.Settled() && y.Settled() && x.Score != y.Score {
 			t.Errorf("room %d weighs %d at %+v, mirrored %d at %+v", seed, x.Score, x.Layout.Choice, y.Score, y.Layout.Choice)
 		}
 	}

@@ -25,10 +25,28 @@ type RunPlan struct {
 	Layout *hanging.Layout
 	Score  int64 // what its findings and paper weigh; less is better
 	Tried  int   // how many layouts were compared closely; bounds settle the rest
-	// Settled says that no choice on the grid of starts weighs less: as a rule. The
-	// search gives up where bounds do not settle it, as with rolls in hand.
-	Settled bool
+	// Ways is in how many ways the walls can be set that turn them otherwise, plumb or as
+	// fixed among them; 0 where they are too many to list. Searched is how many were
+	// searched.
+	Ways, Searched int
+	// Untried tells what was not tried; none where the layout is settled.
+	Untried []Untried
 }
+
+// Settled reports whether no choice on the grid of starts weighs less.
+func (r *RunPlan) Settled() bool { return len(r.Untried) == 0 }
+
+// Untried is something that a search neither tried nor ruled out.
+type Untried string
+
+// What may be left untried.
+const (
+	StartsUntried   Untried = "starts"    // in a long run, those between the starts of a coarser grid, but round the best
+	NewDropsUntried Untried = "new_drops" // in a long run, new drops in corners but beside slivers
+	ChoicesUntried  Untried = "choices"   // what bounds did not rule out when as much had been tried as may be
+	WaysUntried     Untried = "ways"      // some of the ways to set the walls
+	TogetherUntried Untried = "together"  // other layouts of the runs that share the rolls
+)
 
 // PaperPlan is what one paper has to give, over all runs hung with it.
 type PaperPlan struct {

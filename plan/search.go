@@ -59,6 +59,7 @@ type search struct {
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
 	found       bool  // best is the best, of an earlier plan
+	most        int64 // if not 0, what weighs as much or more is not looked for
 	refusal     error // why the first that could not be cut could not
 	places      []measure.Length
 	tried, full int
@@ -144,22 +145,6 @@ func (s *search) find() (candidate, error) {
 	}
 	s.best = s.anchored(s.best)
 	return s.best, nil
-}
-
-// isSettled reports whether no choice on the grid weighs less than the best found:
-// bounds settled it, every start of the grid was tried, and so was a new drop in
-// every corner where one may begin.
-func (s *search) isSettled() bool {
-	run := s.run.Run
-	if !s.proven || s.coarse > s.step {
-		return false
-	}
-	for i := range run.Corners {
-		if len(run.Walls) > renewWalls && run.Corners[i].Kind == room.Inside && !slices.Contains(s.run.Fixed.Carry, i) {
-			return false
-		}
-	}
-	return true
 }
 
 // prepare lists what there is to choose from.
@@ -368,7 +353,7 @@ func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local 
 // isBeaten reports whether a choice with that bound cannot be better than the
 // best found.
 func (s *search) isBeaten(bound int64) bool {
-	return s.best.layout != nil && bound >= s.best.score
+	return s.best.layout != nil && bound >= s.best.score || s.most > 0 && bound >= s.most
 }
 
 // finish lays a choice out in full and keeps it if it is the best.

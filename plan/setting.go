@@ -12,16 +12,14 @@ import (
 // How the walls of a crooked room are set is searched where the label says which
 // lines the design has; without that nobody can tell whether the ceiling or the
 // plumb line matters more, and everything hangs plumb. Whatever layout is hung, the
-// setting alone brings about drifts, steps and the wedges in its corners. So first
-// one wall after the other is set in every way there is, and what makes those less
-// is kept:
+// setting alone brings about drifts, steps and the wedges in its corners: that is a
+// guess at what a way to set the walls comes to, before it is searched. Where there
+// are too many ways to list, one wall after the other is set in every way there is,
+// and what makes the guess less is kept:
 //
 //	plumb ──► A to its ceiling? B? C? … ──► again, until nothing helps ──► search
 //
-// That is done from plumb walls, and from all ceilings. Then each of the two is
-// searched like any run, and the plan that weighs least is kept, the plumb one if
-// nothing is better. A better way that none of these steps leads to is not
-// excluded.
+// That is done from plumb walls, and from all ceilings.
 
 // fixedSet returns the settings that are fixed, the other walls plumb; nil where
 // none is fixed.
@@ -49,36 +47,41 @@ type settler struct {
 	ways [][]hanging.Setting // of each wall, beside the one fixed, or plumb
 }
 
-// settings returns the ways to set the walls that are worth a search; none where
-// there is no reason to look for one.
-func (p *Plan) settings(i int) (worth [][]hanging.Setting) {
-	t := &settler{plan: p, run: i, task: &p.Task.Runs[i]}
-	if p.Task.Papers[t.task.Paper].Lines == paper.LinesUnstated || !t.list() {
-		return nil
-	}
-	from := make([]hanging.Setting, len(t.ways))
-	copy(from, t.task.Fixed.fixedSet(len(t.ways)))
+// isAsked reports whether anything says what the design's lines are to keep to.
+func (t *settler) isAsked() bool {
+	return t.plan.Task.Papers[t.task.Paper].Lines != paper.LinesUnstated
+}
+
+// promising returns ways to set the walls to which single steps lead.
+func (t *settler) promising(from []hanging.Setting) (ways []wallWay) {
 	plain := t.weigh(from)
 	for _, set := range [][]hanging.Setting{from, t.ceilings(from)} {
-		set, total := t.improve(set)
-		known := func(o []hanging.Setting) bool { return slices.Equal(o, set) }
-		if total < plain && !slices.ContainsFunc(worth, known) {
-			worth = append(worth, set)
+		set, guess := t.improve(set)
+		known := func(o wallWay) bool { return slices.Equal(o.set, set) }
+		if guess < plain && !slices.ContainsFunc(ways, known) {
+			ways = append(ways, wallWay{set, guess})
 		}
 	}
-	return worth
+	return ways
 }
 
 // list lists the ways to set each wall beside the one fixed, or plumb; false where
-// there are none.
+// there are none. Where there are some, every wall has the way, too, to hang plumb
+// with its design as high as it comes round either corner.
 func (t *settler) list() (any bool) {
 	run := t.task.Run
 	t.ways = make([][]hanging.Setting, len(run.Walls))
+	isOpen := func(i int) bool { return !t.task.Fixed.isSet(i) && !hasReturns(&run.Walls[i]) }
 	for i := range run.Walls {
-		if !t.task.Fixed.isSet(i) && !hasReturns(&run.Walls[i]) {
+		if isOpen(i) {
 			t.ways[i] = waysOf(run, i)
 		}
 		any = any || len(t.ways[i]) > 0
+	}
+	for i := range run.Walls {
+		if any && isOpen(i) {
+			t.ways[i] = append(t.ways[i], hanging.Setting{Meets: hanging.MeetLeft}, hanging.Setting{Meets: hanging.MeetRight})
+		}
 	}
 	return any
 }

@@ -74,7 +74,7 @@ func (p *Plan) together(i int, runs []laid) {
 		}
 		c := b.of[k][b.best[k]].candidate
 		runs[r].best = runs[r].s.anchored(c)
-		p.Runs[r].Settled = false
+		p.Runs[r].Untried = append(p.Runs[r].Untried, TogetherUntried)
 	}
 	p.weighTogether(of, runs)
 }

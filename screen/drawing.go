@@ -65,7 +65,7 @@ func (s *sketcher) run(p *plan.Plan, i int) RunPlan {
 		Wall: d.l.Run.WallName(start.Wall), Edge: mm(start.X), X: rounded(d.x[start.Wall] + mm(start.X)),
 		Text: tell.Beginning(s.c, p, i), Fixed: fixed.Start != nil || fixed.Centre != nil,
 	}
-	d.out.Settled = p.Runs[i].Settled
+	d.out.Settled, d.out.Untried = p.Runs[i].Settled(), tell.Untried(s.c, &p.Runs[i])
 	return d.out
 }
 

@@ -17,8 +17,10 @@ type RunPlan struct {
 	Plumbs []Line `json:"plumbs"`
 	Start  Start  `json:"start"`
 	Kill   *Seam  `json:"kill,omitempty"`
-	// Settled says that no start, kill seam or height on the grid is better.
-	Settled bool `json:"settled"`
+	// Settled says that no start, kill seam or height on the grid is better; Untried,
+	// why that is not known.
+	Settled bool   `json:"settled"`
+	Untried string `json:"untried,omitempty"`
 }
 
 // Start is where hanging begins.

@@ -71,7 +71,7 @@ func searchFigures(name string, task *plan.Task) ([]Figure, error) {
 	}
 	settled := 0.0
 	for i := range p.Runs {
-		if p.Runs[i].Settled {
+		if p.Runs[i].Settled() {
 			settled++
 		}
 	}

@@ -169,7 +169,11 @@ func (s *screen) labelled(label string, lines []string) []string {
 
 // begin tells how a run is begun and where it ends.
 func (s *screen) begin(pl *planned, run int, brief, eased bool) []string {
-	lines := s.entry(pl.text("label.start"), pl.firstLine(run))
+	paragraphs := []string{pl.firstLine(run)}
+	if untried := tell.Untried(pl.lang, &pl.plan.Runs[run]); untried != "" && !brief {
+		paragraphs = append(paragraphs, pl.named(run, untried)+".")
+	}
+	lines := s.entry(pl.text("label.start"), paragraphs...)
 	if l := pl.plan.Runs[run].Layout; tell.KillOf(l) != nil {
 		kill := pl.named(run, tell.Kill(pl.lang, l))
 		if k, ok := pl.plan.Closing(run); ok && eased {

@@ -120,8 +120,12 @@ export interface RunPlan {
   plumbs: Line[];
   start: Start;
   kill?: Seam;
-  /** Settled says that no start, kill seam or height on the grid is better. */
+  /**
+   * Settled says that no start, kill seam or height on the grid is better; Untried,
+   * why that is not known.
+   */
   settled: boolean;
+  untried?: string;
 }
 
 /** Start is where hanging begins. */

@@ -58,7 +58,6 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.keepOff.remove": "Hier wieder Nähte zulassen",
 
   "plan.first": "Das Wichtigste zuerst",
-  "plan.unsettled": "Vielleicht gibt es einen besseren Anfang: Die Suche endete, bevor sie das ausschließen konnte.",
   "plan.searching": "Jeder Anfang auf jeder Wand wird geprüft …",
   "plan.findings": "Befunde",
   "plan.findings.one": "Befund",

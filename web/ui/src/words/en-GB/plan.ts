@@ -57,7 +57,6 @@ export const plan = {
   "plan.keepOff.remove": "Allow seams here again",
 
   "plan.first": "What to know first",
-  "plan.unsettled": "A better start may exist: the search stopped before it could rule that out.",
   "plan.searching": "Looking at every start on every wall …",
   "plan.findings": "Findings",
   "plan.findings.one": "Finding",

@@ -58,7 +58,6 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.keepOff.remove": "Autoriser de nouveau les joints ici",
 
   "plan.first": "À savoir d’abord",
-  "plan.unsettled": "Un meilleur départ existe peut-être : la recherche s’est arrêtée avant de pouvoir l’exclure.",
   "plan.searching": "Tous les départs de tous les murs sont examinés …",
   "plan.findings": "Constats",
   "plan.findings.one": "Constat",

@@ -1,0 +1,153 @@
+package plan
+
+import (
+	"cmp"
+	"encoding/binary"
+	"slices"
+
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// How the walls of a crooked room are set is a choice for each of them, and most of
+// the combinations come to the same: a wall that does not fall hangs plumb along its
+// ceiling too. Others turn all walls alike and differ only in how high the design
+// stands on each, and so in how far it steps in the corners: of those, the one that
+// weighs least by itself stands for all.
+//
+//	A  plumb, ceiling …  ┐
+//	B  plumb, ceiling …  ├ combinations ──► those that turn ──► searched, the least
+//	C  plumb, casing  …  ┘    thousands     walls otherwise:    by guess first
+//	                                        some, or tens
+//
+// Each is searched like any run, for what weighs less than the best so far. When all
+// have been, no way to turn the walls is better. Where that would take too long only
+// those that promise most are searched, and the plan says so.
+
+// wallWay is one way to set the walls.
+type wallWay struct {
+	set   []hanging.Setting
+	guess int64 // what is brought about in any layout, and what corners may add
+}
+
+// How many combinations are listed; how many ways are all searched, and how many of
+// more.
+const (
+	mostCombined = 20_000
+	mostWays     = 16
+	fewWays      = 8
+)
+
+// ways lists the ways to set the walls of run i that differ in how walls are turned,
+// those that promise most first; ok is false where there are too many to list and
+// only some are.
+func (p *Plan) ways(i int) (ways []wallWay, ok bool) {
+	t := &settler{plan: p, run: i, task: &p.Task.Runs[i]}
+	if !t.isAsked() || !t.list() {
+		return nil, true
+	}
+	from := make([]hanging.Setting, len(t.ways))
+	copy(from, t.task.Fixed.fixedSet(len(t.ways)))
+	n := 1
+	for _, others := range t.ways {
+		if n *= len(others) + 1; n > mostCombined {
+			return t.promising(from), false
+		}
+	}
+	known, turned := map[string]bool{}, map[string]int{}
+	t.combine(from, 0, func(set []hanging.Setting) {
+		hangs, turns, ok := t.keys(set)
+		if !ok || known[hangs] {
+			return
+		}
+		known[hangs] = true
+		n := wallWay{set, t.weigh(set)}
+		at, seen := turned[turns]
+		switch {
+		case n.guess == never || seen && n.guess >= ways[at].guess:
+			return
+		case !seen:
+			at = len(ways)
+			turned[turns], ways = at, append(ways, wallWay{})
+		}
+		n.set = slices.Clone(set)
+		ways[at] = n
+	})
+	slices.SortStableFunc(ways, func(a, b wallWay) int { return cmp.Compare(a.guess, b.guess) })
+	return ways, true
+}
+
+// combine sets the walls from one on in every way there is.
+func (t *settler) combine(set []hanging.Setting, wall int, each func([]hanging.Setting)) {
+	if wall == len(set) {
+		each(set)
+		return
+	}
+	usual := set[wall]
+	t.combine(set, wall+1, each)
+	for _, way := range t.ways[wall] {
+		set[wall] = way
+		t.combine(set, wall+1, each)
+	}
+	set[wall] = usual
+}
+
+// keys returns two keys of walls set so: one that is the same where they hang and are
+// told of alike, one where they are turned alike; false where they cannot be set so.
+func (t *settler) keys(set []hanging.Setting) (hangs, turns string, ok bool) {
+	ts, err := hanging.Turns(t.task.Run, set)
+	if err != nil {
+		return "", "", false
+	}
+	if ts == nil {
+		ts = make([]room.Turn, len(set))
+	}
+	var turn, lift []byte
+	add := func(key []byte, l measure.Length) []byte { return binary.BigEndian.AppendUint64(key, uint64(l)) }
+	for i := range ts {
+		turn = add(add(turn, ts[i].Lean), ts[i].Rise)
+		lift = add(lift, ts[i].Lift)
+		if follows(set, i, (i+1)%len(set)) {
+			lift = append(lift, 1)
+		}
+	}
+	return string(turn) + string(lift), string(turn), true
+}
+
+// choose searches the ways to set the walls beside that of the first layout, and
+// returns the best of all; run notes what was tried and what was not.
+func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
+	best := first
+	ways, all := p.ways(i)
+	run.Searched = 1
+	if all {
+		run.Ways = max(len(ways), 1)
+	}
+	ways = slices.DeleteFunc(ways, func(w wallWay) bool { return first.s.isSetAs(w.set) })
+	if len(ways) > mostWays {
+		ways, all = ways[:fewWays], false
+	}
+	for _, way := range ways {
+		s, err := p.search(i, way.set)
+		if err != nil { // is none for its paper
+			continue
+		}
+		s.most = best.total() - s.standing
+		if found, err := s.find(); err == nil {
+			best = laid{s, found}
+		}
+		run.Searched++
+		run.Untried = append(run.Untried, s.untried()...)
+	}
+	if !all {
+		run.Untried = append(run.Untried, WaysUntried)
+	}
+	return best
+}
+
+// isSetAs reports whether the search hangs walls as set.
+func (s *search) isSetAs(set []hanging.Setting) bool {
+	turns, err := hanging.Turns(s.judge.surveyed, set)
+	return err == nil && slices.Equal(turns, s.h.Turns())
+}
