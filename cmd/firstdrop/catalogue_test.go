@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"firstdrop/plan"
 	"firstdrop/words"
 )
 
@@ -28,6 +29,18 @@ func TestTheProgramSpeaksEveryLanguage(t *testing.T) {
 			if !first.Has(id) {
 				t.Errorf("%s: %s is in no other language", tag, id)
 			}
+		}
+	}
+}
+
+// Every rule says what it asks, what its weight is for, and where it is from.
+func TestRulesAreTold(t *testing.T) {
+	c := speaking("")
+	for i := range plan.Rules {
+		r := &plan.Rules[i]
+		code := string(r.Code)
+		if !c.Has("asks."+code) || !c.Has("from."+code) || c.Has("weighs."+code) != (r.Key != "") {
+			t.Errorf("%s is not told of as it should be", code)
 		}
 	}
 }

@@ -12,15 +12,15 @@ func (p *program) rulesTopic() string {
 	taste := plan.DefaultTaste()
 	lines := append(wrap(p.lang.Text("rules.intro", "example", `"weights: {sliver: 600}"`), plainWidth), "")
 	for i := range plan.Rules {
-		r := &plan.Rules[i]
-		head := "  " + pad(strings.ReplaceAll(string(r.Code), "_", " "), 18)
+		r, code := &plan.Rules[i], string(plan.Rules[i].Code)
+		head := "  " + pad(strings.ReplaceAll(code, "_", " "), 18)
 		if r.Key != "" {
-			head += fmt.Sprintf("%s: %d, %s", r.Key, r.Weight(&taste.Weights), r.Of)
+			head += fmt.Sprintf("%s: %d, %s", r.Key, r.Weight(&taste.Weights), p.lang.Text("weighs."+code))
 		} else {
 			head += p.lang.Text("rules.none")
 		}
 		lines = append(lines, wrapped(head, 20)...)
-		lines = append(lines, wrapped("      "+r.Asks+" ("+r.Source+")", 6)...)
+		lines = append(lines, wrapped("      "+p.lang.Text("asks."+code)+" ("+p.lang.Text("from."+code)+")", 6)...)
 	}
 	w := &taste.Weights
 	lines = append(lines, "")
