@@ -17,6 +17,7 @@ import (
 // rows says which row of the house each package lives in. A package imports
 // from rows above its own only. See ARCHITECTURE.md.
 var rows = map[string]int{
+	"message": 0,
 	"measure": 1, "money": 1,
 	"finding": 2, "geom": 2,
 	"room": 3, "paper": 3, "draw": 3, "draw/text": 3, "words": 3,

@@ -1,9 +1,11 @@
 package cutting
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	"firstdrop/message"
 )
 
 // Goal is something that a plan is to have.
@@ -43,7 +45,7 @@ func (g Goal) MarshalText() ([]byte, error) { return []byte(g.String()), nil }
 func (g *Goal) UnmarshalText(text []byte) error {
 	i := slices.Index(goalNames[:], string(text))
 	if i < 0 {
-		return fmt.Errorf("%q is no goal of cutting; it is one of %s", text, strings.Join(goalNames[:], ", "))
+		return message.New("goal_unknown", "{text} is no goal of cutting; it is one of {words}", "text", strconv.Quote(string(text)), "words", strings.Join(goalNames[:], ", "))
 	}
 	*g = Goal(i)
 	return nil

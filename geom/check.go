@@ -1,9 +1,8 @@
 package geom
 
 import (
-	"fmt"
-
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Fault is what is wrong with a ring.
@@ -28,19 +27,22 @@ type RingError struct {
 }
 
 // Error names the corners by number, counted from 1.
-func (e *RingError) Error() string {
+func (e *RingError) Error() string { return e.Said().Error() }
+
+// Said returns the same to be said in any language.
+func (e *RingError) Said() message.Message {
 	number := func(i int) int { return e.Corners[i] + 1 }
 	switch e.Fault {
 	case TooFarOut:
-		return fmt.Sprintf("corner %d is too far out", number(0))
+		return message.New("ring_too_far_out", "corner {corner} is too far out", "corner", number(0))
 	case SamePlace:
-		return fmt.Sprintf("corners %d and %d are at the same place", number(0), number(1))
+		return message.New("ring_same_place", "corners {corner} and {next} are at the same place", "corner", number(0), "next", number(1))
 	case EdgesMeet:
-		return fmt.Sprintf("the edge from corner %d meets the edge from corner %d", number(0), number(1))
+		return message.New("ring_edges_meet", "the edge from corner {corner} meets the edge from corner {other}", "corner", number(0), "other", number(1))
 	case EdgeFoldsBack:
-		return fmt.Sprintf("the outline folds back on itself at corner %d", number(0))
+		return message.New("ring_edge_folds_back", "the outline folds back on itself at corner {corner}", "corner", number(0))
 	}
-	return "an outline needs at least three corners"
+	return message.New("ring_too_few_corners", "an outline needs at least three corners")
 }
 
 // Check reports the first thing that keeps the ring from being a simple

@@ -7,6 +7,7 @@ import (
 
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/paper"
 	"firstdrop/room"
 )
@@ -63,7 +64,7 @@ func NewSet(surveyed *room.Run, set []Setting, p *paper.Paper, rules Rules) (*Ha
 	}
 	for i := range surveyed.Corners {
 		if surveyed.Corners[i].Kind == room.Outside && room.StepAt(turns, i) != 0 {
-			return nil, fmt.Errorf("hanging: the design would step by %v round the outside corner %s", room.StepAt(turns, i), surveyed.CornerName(i))
+			return nil, message.New("outside_step", "the design would step by {step} round the outside corner {corner}", "step", room.StepAt(turns, i), "corner", surveyed.CornerName(i))
 		}
 	}
 	run := surveyed.Turned(turns)
@@ -71,7 +72,7 @@ func NewSet(surveyed *room.Run, set []Setting, p *paper.Paper, rules Rules) (*Ha
 		return nil, errors.New("hanging: the run has no walls")
 	}
 	if m := max(rules.Wrap, rules.WrapLimit, rules.OutsideWrap, rules.Overlap); m >= p.Width {
-		return nil, fmt.Errorf("hanging: paper %q is %v wide, no wider than the %v that is to turn a corner", p.Name, p.Width, m)
+		return nil, message.New("paper_narrow", "paper \"{paper}\" is {width} wide, no wider than the {turn} that is to turn a corner", "paper", p.Name, "width", p.Width, "turn", m)
 	}
 	h := &Hanger{surveyed: surveyed, run: run, set: set, turns: turns, paper: p, rules: rules, walls: make([]wall, len(run.Walls))}
 	for i := range run.Walls {
@@ -81,7 +82,7 @@ func NewSet(surveyed *room.Run, set []Setting, p *paper.Paper, rules Rules) (*Ha
 		w.reachLeft, w.reachRight = run.Reach(i)
 		_, w.heights = run.Walls[i].Outline.Bounds()
 		if m := max(w.leanLeft.Abs(), w.leanRight.Abs()); m > p.Width/2 {
-			return nil, fmt.Errorf("hanging: wall %s leans by %v at a corner, more than half the width of paper %q", run.Walls[i].Name, m, p.Name)
+			return nil, message.New("wall_leans", "wall {wall} leans by {lean} at a corner, more than half the width of paper \"{paper}\"", "wall", run.Walls[i].Name, "lean", m, "paper", p.Name)
 		}
 		face := run.Face(i)
 		w.face, w.zones = face.Sweep(), newZones(face, run.Walls[i].Openings)
@@ -101,7 +102,7 @@ func (h *Hanger) Turns() []room.Turn { return h.turns }
 
 // Layout works out where everything stands for one choice. It fails when the
 // choice is none for this run: a wall that is not there, a start off its wall,
-// a kill seam in an open run or none in a closed one, a kill seam under drop 0.
+// a kill seam in an open run or none in a closed one, a kill seam under the first drop.
 func (h *Hanger) Layout(c Choice) (*Layout, error) {
 	l := &Layout{}
 	if err := h.Sketch(l, c); err != nil {
@@ -143,7 +144,7 @@ func (h *Hanger) check(c Choice) error {
 	}
 	w := h.walls[c.Start.Wall]
 	if c.Start.X <= -h.paper.Width || c.Start.X >= w.width {
-		return fmt.Errorf("hanging: a drop with its left edge at %v does not touch wall %s", c.Start.X, h.run.Walls[c.Start.Wall].Name)
+		return message.New("start_off", "a drop with its left edge at {x} does not touch wall {wall}", "x", c.Start.X, "wall", h.run.Walls[c.Start.Wall].Name)
 	}
 	if h.run.Closed == (c.Kill.Kind == NoKill) {
 		return errors.New("hanging: a closed run needs a kill seam, an open run has none")
@@ -157,10 +158,10 @@ func (h *Hanger) check(c Choice) error {
 	if c.Kill.Kind == OnWall {
 		k := h.walls[c.Kill.Wall]
 		if c.Kill.X <= max(0, k.leanLeft) || c.Kill.X >= k.width+min(0, k.leanRight) {
-			return fmt.Errorf("hanging: the kill seam at %v is off wall %s", c.Kill.X, h.run.Walls[c.Kill.Wall].Name)
+			return message.New("kill_off", "the kill seam at {x} is off wall {wall}", "x", c.Kill.X, "wall", h.run.Walls[c.Kill.Wall].Name)
 		}
 		if c.Kill.Wall == c.Start.Wall && c.Kill.X > c.Start.X && c.Kill.X < c.Start.X+h.paper.Width {
-			return errors.New("hanging: the kill seam lies under drop 0")
+			return message.New("kill_under_first", "the kill seam lies under the first drop")
 		}
 	}
 	return nil

@@ -1,9 +1,8 @@
 package hanging
 
 import (
-	"fmt"
-
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/room"
 )
 
@@ -100,7 +99,7 @@ type turner struct {
 func (t *turner) wall(i int) error {
 	switch t.state[i] {
 	case 1:
-		return fmt.Errorf("hanging: wall %s is set to a neighbour that is set to it in turn", t.run.WallName(i))
+		return message.New("set_in_turn", "wall {wall} is set to a neighbour that is set to it in turn", "wall", t.run.WallName(i))
 	case 2:
 		return nil
 	}
@@ -108,7 +107,7 @@ func (t *turner) wall(i int) error {
 	if side, ok := t.set[i].waits(); ok {
 		next, there := t.beside(i, side)
 		if !there {
-			return fmt.Errorf("hanging: wall %s has no wall on its %v to be set to", t.run.WallName(i), side)
+			return noNeighbour(t.run.WallName(i), side)
 		}
 		if err := t.wall(next); err != nil {
 			return err
@@ -118,11 +117,19 @@ func (t *turner) wall(i int) error {
 		return err
 	}
 	if _, y := t.run.Walls[i].Outline.Bounds(); t.turns[i].Lean.Abs()*room.Steepest > y.Length() {
-		return fmt.Errorf("hanging: the sheets of wall %s would lean by %v, more than 1 in %d", t.run.WallName(i), t.turns[i].Lean, room.Steepest)
+		return message.New("set_too_steep", "the sheets of wall {wall} would lean by {lean}, more than 1 in {steepest}", "wall", t.run.WallName(i), "lean", t.turns[i].Lean, "steepest", room.Steepest)
 	}
 	t.lift(i)
 	t.state[i] = 2
 	return nil
+}
+
+// noNeighbour says that there is no wall on that side of the one named.
+func noNeighbour(wall string, side Side) error {
+	if side == Right {
+		return message.New("set_no_side_right", "wall {wall} has no wall on its right to be set to", "wall", wall)
+	}
+	return message.New("set_no_side_left", "wall {wall} has no wall on its left to be set to", "wall", wall)
 }
 
 // waits returns on which side the wall is that must be known first.
@@ -161,18 +168,18 @@ func (t *turner) lean(i int) error {
 	case ToCeiling:
 		left, right, ok := w.Ceiling()
 		if !ok || !w.IsLevelCeiling(left, right) {
-			return fmt.Errorf("hanging: wall %s has no ceiling line that is straight and nearly level", t.run.WallName(i))
+			return message.New("set_no_ceiling", "wall {wall} has no ceiling line that is straight and nearly level", "wall", t.run.WallName(i))
 		}
 		turn.Rise = right - left
 		turn.Lean = -turn.Rise.Scaled(height, int64(w.Width))
 		return nil
 	case ToCasing:
 		if s.Opening < 0 || s.Opening >= len(w.Openings) {
-			return fmt.Errorf("hanging: wall %s has no opening %d", t.run.WallName(i), s.Opening+1)
+			return message.New("set_no_opening", "wall {wall} has no opening {n}", "wall", t.run.WallName(i), "n", s.Opening+1)
 		}
 		lean, tall, ok := w.Openings[s.Opening].Casing(s.Side == Right)
 		if !ok {
-			return fmt.Errorf("hanging: the sides of opening %d of wall %s are no nearly upright lines", s.Opening+1, t.run.WallName(i))
+			return message.New("set_no_casing", "the sides of opening {n} of wall {wall} are no nearly upright lines", "n", s.Opening+1, "wall", t.run.WallName(i))
 		}
 		turn.Lean = lean.Scaled(height, int64(tall))
 	case ToLeft, ToRight:

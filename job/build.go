@@ -3,10 +3,12 @@ package job
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
@@ -27,7 +29,7 @@ type builder struct {
 // build makes the task. What it made is worth using only without problems.
 func (b *builder) build() {
 	if b.job.Version != Version {
-		b.refuse("firstdrop", "the version is %d; this program knows version %d", b.job.Version, Version)
+		b.refuse("firstdrop", "version_other", "version", b.job.Version, "known", Version)
 		return
 	}
 	b.text("name", b.job.Name)
@@ -69,15 +71,19 @@ func (b *builder) isRead(path string) bool {
 	return true
 }
 
-func (b *builder) refuse(path, format string, args ...any) {
-	b.problems = append(b.problems, b.job.source.problem(path, fmt.Sprintf(format, args...)))
+func (b *builder) refuse(path, code string, args ...any) {
+	b.refuseSaying(path, says(code, args...))
+}
+
+func (b *builder) refuseSaying(path string, what message.Message) {
+	b.problems = append(b.problems, b.job.source.problem(path, what))
 }
 
 // text checks a text that may be empty; the reader has seen it already, but not
 // when the job was made by a program.
 func (b *builder) text(path, text string) {
 	if err := checkText(text); err != nil {
-		b.refuse(path, "%s: %v", orThis(path), err)
+		b.refuse(path, "at", "part", orThis(path), "why", message.Of(err))
 	}
 }
 
@@ -85,15 +91,15 @@ func (b *builder) text(path, text string) {
 func (b *builder) name(path, name string, seen map[string]bool) {
 	switch {
 	case strings.TrimSpace(name) != name || name == "":
-		b.refuse(path, "%q is no name; write letters or figures, without spaces at the ends", name)
+		b.refuse(path, "name_empty", "name", strconv.Quote(name))
 	case utf8.RuneCountInString(name) > maxName:
-		b.refuse(path, "a name has at most %d characters; shorten this one", maxName)
+		b.refuse(path, "name_long", "most", maxName)
 	case strings.ContainsAny(name, "|\n\t"):
-		b.refuse(path, "%q is no name: it must stand on one line and without |, which parts the two walls of a corner", name)
+		b.refuse(path, "name_line", "name", strconv.Quote(name))
 	case checkText(name) != nil:
 		b.text(path, name)
 	case seen[name]:
-		b.refuse(path, "%q is the name of another one already; give each its own", name)
+		b.refuse(path, "name_taken", "name", strconv.Quote(name))
 	}
 	seen[name] = true
 }
@@ -101,7 +107,7 @@ func (b *builder) name(path, name string, seen map[string]bool) {
 func (b *builder) papers() {
 	seen := map[string]bool{}
 	if len(b.job.Papers) == 0 && b.isRead("papers") {
-		b.refuse("papers", "there is no paper; write at least one")
+		b.refuse("papers", "no_paper")
 	}
 	for i := range b.job.Papers {
 		p, path := &b.job.Papers[i], fmt.Sprintf("papers[%d]", i)
@@ -113,7 +119,7 @@ func (b *builder) papers() {
 		b.text(path+".picture", p.Picture)
 		label, err := p.label(b.job.Units)
 		if err != nil {
-			b.refuse(path+".match", "match: %v", err)
+			b.refuse(path+".match", "at", "part", "match", "why", message.Of(err))
 			label.Match = paper.Match{} // the other fields are checked all the same
 			if label.Repeat > 0 {
 				label.Match.Kind = paper.Straight
@@ -128,11 +134,11 @@ func (b *builder) papers() {
 func (b *builder) labelErrors(path string, err error) {
 	var all paper.LabelErrors
 	if err != nil && !errors.As(err, &all) {
-		b.refuse(path, "%v", err)
+		b.refuseSaying(path, message.Of(err))
 	}
 	for _, e := range all {
 		if e.Fault != paper.NoName && e.Fault != paper.SameName { // seen to by rollNames
-			b.refuse(path+"."+e.Field, "%v", e)
+			b.refuseSaying(path+"."+e.Field, e.Said())
 		}
 	}
 }

@@ -28,11 +28,11 @@ func (b *builder) goals(goals []cutting.Goal) bool {
 		path := fmt.Sprintf("cutting.goals[%d]", i)
 		switch {
 		case g < cutting.FewestRolls || g > cutting.FewestChanges:
-			b.refuse(path, "goal %d is none of rolls, leftover, changes", int(g))
+			b.refuse(path, "goal_none", "goal", int(g))
 		case slices.Contains(goals[:i], g):
-			b.refuse(path, "%v stands here twice; keep one of them", g)
+			b.refuse(path, "twice", "what", g)
 		case i == 0 && g == cutting.LongestLeftover:
-			b.refuse(path, "leftover cannot come first, or whole rolls would be bought to be left over; begin with rolls or changes")
+			b.refuse(path, "leftover_first")
 		}
 	}
 	return len(b.problems) == before

@@ -1,5 +1,7 @@
 package job
 
+import "firstdrop/message"
+
 // NodeKind is what a node holds.
 type NodeKind int
 
@@ -35,8 +37,8 @@ type Node struct {
 	Quoted bool
 	// OneLine has the node printed on one line, with all it holds.
 	OneLine bool
-	// Refused says why job files do not use what stands here; empty: they do.
-	Refused string
+	// Refused says why job files do not use what stands here; nil: they do.
+	Refused *message.Message
 }
 
 // Notation turns the text of a document into nodes. The text is UTF-8, not empty
@@ -59,12 +61,12 @@ func (n *Node) Member(key string) *Node {
 func (n *Node) place() place { return place{n.Line, n.Column} }
 
 // what names what a node holds, for a message.
-func (n *Node) what() string {
+func (n *Node) what() any {
 	switch n.Kind {
 	case Keys:
-		return "keys and values"
+		return says("held_keys")
 	case List:
-		return "a list"
+		return says("held_list")
 	}
 	return quoted(n.Value)
 }

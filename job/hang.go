@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"firstdrop/geom"
@@ -28,7 +29,7 @@ func hangPath(k int) string { return fmt.Sprintf("hang[%d]", k) }
 func (b *builder) checkHang() {
 	j := b.job
 	if len(j.Hang) == 0 && len(j.Papers) > 1 {
-		b.refuse("papers", "there are %d papers, and nothing says which goes where; write hang: with one entry for each paper", len(j.Papers))
+		b.refuse("papers", "papers_unplaced", "papers", len(j.Papers))
 	}
 	seen := map[string]bool{}
 	for k := range j.Hang {
@@ -37,15 +38,15 @@ func (b *builder) checkHang() {
 			b.name(path+".name", h.Name, seen)
 		}
 		if b.paperOf(h) < 0 {
-			b.refuse(path+".paper", "no paper is named %q; %s", h.Paper, suggest(h.Paper, b.paperNames()))
+			b.refuse(path+".paper", "paper_unknown", "paper", strconv.Quote(h.Paper), "hint", suggest(h.Paper, b.paperNames()))
 		}
 		if h.From != nil && h.To != nil && *h.From >= *h.To {
-			b.refuse(path+".from", "from %v is not below to %v; exchange them, or measure again", *h.From, *h.To)
+			b.refuse(path+".from", "from_not_below", "from", *h.From, "to", *h.To)
 		}
 		if s := h.Start; s != nil && s.ways() != 1 {
-			b.refuse(path+".start", "a start is edge, where the first drop's left edge stands, or centre, a line to centre on, or middle, what to centre on; write one of them")
+			b.refuse(path+".start", "start_ways")
 		} else if s != nil && s.Of != "" && s.Edge != nil {
-			b.refuse(path+".start.of", "of says what is centred, but there is no centre")
+			b.refuse(path+".start.of", "start_of_alone")
 		}
 		b.liningForm(k, h)
 		if h.Kill != nil {
@@ -59,11 +60,11 @@ func (b *builder) killForm(k *Kill, path string) {
 	isCorner, isWall, isOpening := k.Corner != "", k.At != nil, k.Opening != ""
 	switch {
 	case isCorner && (isWall || isOpening || k.Wall != ""), isWall && isOpening, !isCorner && !isWall && !isOpening:
-		b.refuse(path, "a kill seam is a corner, a wall with at, or an opening; write one of them")
+		b.refuse(path, "kill_ways")
 	case isWall && k.Wall == "":
-		b.refuse(path, "at needs a wall; write which one")
+		b.refuse(path, "kill_at_wall")
 	case k.Lap != "" && !isCorner:
-		b.refuse(path+".lap", "lap is for a kill seam in a corner")
+		b.refuse(path+".lap", "kill_lap")
 	}
 }
 
@@ -88,7 +89,7 @@ func (b *builder) runs() {
 	for k, h := range b.job.hangs() {
 		walls, ok := b.wallsOf(k, &h)
 		if hung += len(walls); hung > maxHung {
-			b.refuse("hang", "the entries have more than %d walls in all; make several jobs", maxHung)
+			b.refuse("hang", "hung_walls_most", "most", maxHung)
 			return
 		}
 		claimed := taken
@@ -130,13 +131,13 @@ func (b *builder) wallsOf(k int, h *Hang) (walls []int, ok bool) {
 		i := slices.IndexFunc(r.Walls, func(w Wall) bool { return w.Name == name })
 		switch {
 		case i < 0:
-			b.refuse(path, "no wall is named %q; %s", name, suggest(name, r.wallNames()))
+			b.refuse(path, "wall_unknown", "wall", strconv.Quote(name), "hint", suggest(name, r.wallNames()))
 			return nil, false
 		case slices.Contains(walls, i):
-			b.refuse(path, "wall %s stands here twice; keep one of them", name)
+			b.refuse(path, "wall_twice", "wall", name)
 			return nil, false
 		case n > 0 && i != (walls[n-1]+1)%len(r.Walls), n > 0 && i == 0 && !r.Closed:
-			b.refuse(path, "wall %s is not the next one to the right of wall %s; list neighbours from left to right, and write an entry for each stretch", name, h.Walls[n-1])
+			b.refuse(path, "wall_not_next", "wall", name, "before", h.Walls[n-1])
 			return nil, false
 		}
 		walls = append(walls, i)
@@ -164,7 +165,7 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 	if h.Closed != nil {
 		run.Closed = *h.Closed
 		if *h.Closed && !isRound {
-			b.refuse(hangPath(k)+".closed", "only all walls of a closed room go all the way round; leave closed out")
+			b.refuse(hangPath(k)+".closed", "not_all_round")
 			return nil, false
 		}
 	}
@@ -173,7 +174,7 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 	for _, i := range walls {
 		wall, openings, fittings, ok := limits.clipped(b.whole.Walls[i])
 		if !ok {
-			b.refuse(hangPath(k), "nothing of wall %s is between from and to; leave it out of walls, or look at the heights again", wall.Name)
+			b.refuse(hangPath(k), "nothing_between", "wall", wall.Name)
 			return nil, false
 		}
 		run.Walls = append(run.Walls, wall)
@@ -183,10 +184,10 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 	if err := run.Check(); err != nil {
 		for _, e := range faults(err) {
 			if e.Rule == room.RuleOutline && !limits.isAll() {
-				b.refuse(hangPath(k), "from and to cut wall %s into parts that do not hang together; leave the wall out, or make its parts walls of their own", e.Place.Wall)
+				b.refuse(hangPath(k), "wall_in_parts", "wall", e.Place.Wall)
 				continue
 			}
-			b.refuse(hangPath(k), "%s", messageOf(e))
+			b.refuseSaying(hangPath(k), messageOf(e))
 		}
 		return nil, false
 	}
@@ -219,7 +220,7 @@ func (b *builder) claim(k int, h *Hang, walls []int, taken [][]band) bool {
 	for _, i := range walls {
 		for _, other := range taken[i] {
 			if mine.meets(other) {
-				b.refuse(hangPath(k), "wall %s is papered by an entry before this one, at least in part; write from and to, or leave the wall out", b.job.Room.Walls[i].Name)
+				b.refuse(hangPath(k), "wall_claimed", "wall", b.job.Room.Walls[i].Name)
 				return false
 			}
 		}
@@ -242,7 +243,7 @@ func (b *builder) wallOf(run *room.Run, path, name string) (int, bool) {
 		for k := range run.Walls {
 			known = append(known, run.Walls[k].Name)
 		}
-		b.refuse(path, "no wall of this entry is named %q; %s", name, suggest(name, known))
+		b.refuse(path, "wall_not_here", "wall", strconv.Quote(name), "hint", suggest(name, known))
 	}
 	return i, i >= 0
 }
@@ -269,15 +270,15 @@ func (b *builder) start(k int, h *Hang, run *room.Run) (*hanging.Start, *plan.Ce
 	}
 	switch {
 	case !known:
-		b.refuse(path+".of", "of cannot be %q; it is one of drop, seam, motif", s.Of)
+		b.refuse(path+".of", "start_of_word", "word", strconv.Quote(s.Of))
 	case s.Edge != nil && (*s.Edge >= width || *s.Edge < -b.task.Papers[b.paperOf(h)].Width):
-		b.refuse(path+".edge", "edge %v leaves the first drop off wall %s, which is %v wide", *s.Edge, s.Wall, width)
+		b.refuse(path+".edge", "edge_off", "edge", *s.Edge, "wall", s.Wall, "width", width)
 	case s.Edge != nil:
 		return &hanging.Start{Wall: i, X: *s.Edge}, nil
 	case *centre < 0 || *centre > width:
-		b.refuse(path+".centre", "centre %v is not on wall %s, which is %v wide", *centre, s.Wall, width)
+		b.refuse(path+".centre", "centre_off", "centre", *centre, "wall", s.Wall, "width", width)
 	case of == plan.MotifAxis && b.task.Papers[b.paperOf(h)].Motif == nil:
-		b.refuse(path+".of", "a motif is to be centred, but the paper %s says nothing about one; write its motif", h.Paper)
+		b.refuse(path+".of", "motif_unknown", "paper", h.Paper)
 	}
 	if centre == nil {
 		return nil, nil
@@ -300,14 +301,14 @@ func (s *Start) ways() (n int) {
 // problem, when there is none.
 func (b *builder) middle(w *room.Wall, names []string, path string) *measure.Length {
 	if len(names) > 2 {
-		b.refuse(path, "middle names %d things; write one, or the two with the line between them", len(names))
+		b.refuse(path, "middle_many", "n", len(names))
 		return nil
 	}
 	var things []geom.Interval
 	for n, name := range names {
 		x, ok := reachOf(w, name)
 		if !ok {
-			b.refuse(fmt.Sprintf("%s[%d]", path, n), "nothing on wall %s is named %q; %s", w.Name, name, suggest(name, thingsOn(w)))
+			b.refuse(fmt.Sprintf("%s[%d]", path, n), "thing_unknown", "wall", w.Name, "name", strconv.Quote(name), "hint", suggest(name, thingsOn(w)))
 			return nil
 		}
 		things = append(things, x)
@@ -359,7 +360,7 @@ func (b *builder) kill(k int, h *Hang, run *room.Run) *hanging.Kill {
 	case seam == nil:
 		return nil
 	case !run.Closed:
-		b.refuse(path, "only a run all the way round has a kill seam; leave it out")
+		b.refuse(path, "kill_open_run")
 		return nil
 	case seam.Corner != "":
 		return b.killCorner(seam, path, run)
@@ -368,7 +369,7 @@ func (b *builder) kill(k int, h *Hang, run *room.Run) *hanging.Kill {
 	}
 	i, ok := b.wallOf(run, path+".wall", seam.Wall)
 	if ok && (*seam.At < 0 || *seam.At > run.Walls[i].Width) {
-		b.refuse(path+".at", "at %v is not on wall %s, which is %v wide", *seam.At, seam.Wall, run.Walls[i].Width)
+		b.refuse(path+".at", "kill_at_off", "at", *seam.At, "wall", seam.Wall, "width", run.Walls[i].Width)
 	}
 	return &hanging.Kill{Kind: hanging.OnWall, Wall: i, X: *seam.At}
 }
@@ -380,7 +381,7 @@ func (b *builder) killCorner(seam *Kill, path string, run *room.Run) *hanging.Ki
 	case "right":
 		kill.Lap = hanging.Right
 	default:
-		b.refuse(path+".lap", "lap cannot be %q; it is one of left, right", seam.Lap)
+		b.refuse(path+".lap", "lap_word", "word", strconv.Quote(seam.Lap))
 	}
 	return kill
 }
@@ -395,7 +396,7 @@ func (b *builder) cornerOf(run *room.Run, path, name string) int {
 		}
 		known = append(known, run.CornerName(i))
 	}
-	b.refuse(path, "there is no corner %q; known here: %s", name, Clip(strings.Join(known, ", ")))
+	b.refuse(path, "corner_none", "corner", strconv.Quote(name), "known", Clip(strings.Join(known, ", ")))
 	return -1
 }
 
@@ -412,11 +413,11 @@ func (b *builder) killOpening(seam *Kill, path string, run *room.Run) *hanging.K
 	}
 	switch len(found) {
 	case 0:
-		b.refuse(path+".opening", "no opening of these walls is named %q; give the opening that name", seam.Opening)
+		b.refuse(path+".opening", "opening_none", "opening", strconv.Quote(seam.Opening))
 	case 1:
 		return &found[0]
 	default:
-		b.refuse(path+".opening", "%d openings are named %q; write the wall too, or give each its own name", len(found), seam.Opening)
+		b.refuse(path+".opening", "openings_same", "n", len(found), "opening", strconv.Quote(seam.Opening))
 	}
 	return nil
 }
@@ -427,9 +428,9 @@ func (b *builder) design(k int, h *Hang) *measure.Length {
 	}
 	switch repeat := b.task.Papers[b.paperOf(h)].Repeat; {
 	case repeat == 0:
-		b.refuse(hangPath(k)+".design", "the paper %s has no repeat, and so no height of the design; leave it out", h.Paper)
+		b.refuse(hangPath(k)+".design", "design_none", "paper", h.Paper)
 	case *h.Design < 0 || *h.Design >= repeat:
-		b.refuse(hangPath(k)+".design", "design %v must be at least 0 and less than the repeat (%v)", *h.Design, repeat)
+		b.refuse(hangPath(k)+".design", "design_over", "design", *h.Design, "repeat", repeat)
 	}
 	design := *h.Design
 	return &design

@@ -7,6 +7,8 @@ import (
 	"io"
 	"strconv"
 	"unicode/utf8"
+
+	"firstdrop/message"
 )
 
 // JSON is the [Notation] of programs. It returns nothing at all for a document
@@ -23,17 +25,17 @@ func JSON(file string, data []byte) (*Node, *Problem) {
 		if _, err = p.decoder.Token(); errors.Is(err, io.EOF) {
 			return n, nil
 		}
-		err = errors.New("something follows the job's closing brace")
+		err = says("json_follows")
 	}
 	p.advance(p.decoder.InputOffset())
-	return nil, &Problem{file, p.line, p.column(), "", "this is no JSON: " + jsonMessage(err)}
+	return nil, &Problem{file, p.line, p.column(), "", says("no_json", "why", jsonMessage(err))}
 }
 
-func jsonMessage(err error) string {
+func jsonMessage(err error) message.Message {
 	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-		return "it ends before the last brace is closed"
+		return says("json_ends")
 	}
-	return err.Error()
+	return message.Of(err)
 }
 
 // jsonParser knows at which line and column the decoder stands.
@@ -92,7 +94,7 @@ func (p *jsonParser) value(depth int) (*Node, error) {
 // inside reads what an object or a list holds, and its closing bracket.
 func (p *jsonParser) inside(n *Node, open json.Delim, depth int) error {
 	if depth > maxDepth {
-		return errors.New("too many lists or keys within one another; a job is shallow")
+		return says("too_deep")
 	}
 	n.Kind = Keys
 	if open == '[' {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strconv"
 
 	"firstdrop/geom"
 	"firstdrop/paper"
@@ -33,19 +34,19 @@ func (b *builder) liningForm(k int, h *Hang) {
 	switch {
 	case h.Lining == "":
 		if k > 0 && b.job.Hang[k-1].Lining != "" {
-			b.refuse(path, "this entry stands after a lining; write linings last")
+			b.refuse(path, "lining_last")
 		}
 		return
 	case h.Lining != "upright" && h.Lining != "across":
-		b.refuse(path+".lining", "lining cannot be %q; it is one of upright, across", h.Lining)
+		b.refuse(path+".lining", "lining_word", "word", strconv.Quote(h.Lining))
 		return
 	case !slices.ContainsFunc(b.job.Hang, func(o Hang) bool { return o.Lining == "" }):
-		b.refuse(path+".lining", "nothing hangs over this lining; write an entry for the paper")
+		b.refuse(path+".lining", "lining_alone")
 	case h.Lining == "across" && (h.Start != nil || h.Kill != nil || h.Design != nil || len(h.NewDrop)+len(h.Carry)+len(h.KeepOff)+len(h.Hung)+len(h.SetTo) > 0):
-		b.refuse(path, "a lining across is planned wall by wall; leave out what is decided for upright drops")
+		b.refuse(path, "lining_across")
 	}
 	if i := b.paperOf(h); i >= 0 && i < len(b.task.Papers) && b.task.Papers[i].Match.Kind != paper.Free {
-		b.refuse(path+".paper", "the lining %s has a match; a lining has no design: write match: free", h.Paper)
+		b.refuse(path+".paper", "lining_match", "paper", h.Paper)
 	}
 }
 
@@ -69,7 +70,7 @@ func (b *builder) lining(k int, h *Hang, run *room.Run, walls []int, over []hung
 	for i := range run.Walls {
 		lying := lyingWall(run, i)
 		if err := lying.Check(); err != nil {
-			b.refuse(hangPath(k)+".lining", "wall %s cannot be lined across: %s", run.Walls[i].Name, messageOf(faults(err)[0]))
+			b.refuse(hangPath(k)+".lining", "lining_cannot", "wall", run.Walls[i].Name, "why", messageOf(faults(err)[0]))
 			return
 		}
 		b.task.Runs = append(b.task.Runs, plan.RunTask{Run: lying, Paper: b.paperOf(h)})

@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"firstdrop/geom"
+	"firstdrop/message"
 	"firstdrop/room"
 )
 
@@ -65,8 +66,12 @@ type reader struct {
 	faulty   []string // paths of parts that could not be read
 }
 
-func (r *reader) refuse(path string, at place, format string, args ...any) {
-	r.problems = append(r.problems, Problem{r.source.file, at.line, at.column, path, fmt.Sprintf(format, args...)})
+func (r *reader) refuse(path string, at place, code string, args ...any) {
+	r.refuseSaying(path, at, says(code, args...))
+}
+
+func (r *reader) refuseSaying(path string, at place, what message.Message) {
+	r.problems = append(r.problems, Problem{r.source.file, at.line, at.column, path, what})
 	r.faulty = append(r.faulty, path)
 }
 
@@ -110,15 +115,15 @@ func (r *reader) read(n *Node, v reflect.Value, path string) {
 
 // isPlain refuses what job files do not use, and nothing at all.
 func (r *reader) isPlain(n *Node, path string) bool {
-	what := "this"
+	what := any(says("part_this"))
 	if k := key(path); k != "" {
 		what = k
 	}
 	switch {
-	case n.Refused != "":
-		r.refuse(path, n.place(), "%s", n.Refused)
+	case n.Refused != nil:
+		r.refuseSaying(path, n.place(), *n.Refused)
 	case n.Kind == Scalar && n.Scalar == Null:
-		r.refuse(path, n.place(), "%s is empty; write a value, or leave the key out", what)
+		r.refuse(path, n.place(), "part_empty", "part", what)
 	default:
 		return true
 	}
@@ -140,7 +145,7 @@ func Clip(text string) string {
 func (r *reader) mapping(n *Node, v reflect.Value, path string) {
 	fields := r.fieldsOf(v.Type())
 	if n.Kind != Keys {
-		r.refuse(path, n.place(), "%s holds %s; it needs keys and values: %s", orThis(path), n.what(), strings.Join(names(fields), ", "))
+		r.refuse(path, n.place(), "needs_keys", "part", orThis(path), "held", n.what(), "keys", strings.Join(names(fields), ", "))
 		return
 	}
 	seen := map[string]place{}
@@ -149,11 +154,11 @@ func (r *reader) mapping(n *Node, v reflect.Value, path string) {
 		f := find(fields, k.Value)
 		switch first, again := seen[k.Value]; {
 		case k.Kind != Scalar:
-			r.refuse(path, k.place(), "a key must be a word, not %s; known here: %s", k.what(), strings.Join(names(fields), ", "))
+			r.refuse(path, k.place(), "key_no_word", "held", k.what(), "keys", strings.Join(names(fields), ", "))
 		case again:
-			r.refuse(path, k.place(), "%s stands here for the second time, first in line %d; keep one of them", Clip(k.Value), first.line)
+			r.refuse(path, k.place(), "key_twice", "key", Clip(k.Value), "line", first.line)
 		case f == nil:
-			r.refuse(path, k.place(), "%q is no key of %s; %s", Clip(k.Value), orThis(path), suggest(k.Value, names(fields)))
+			r.refuse(path, k.place(), "key_unknown", "key", quoted(k.Value), "part", orThis(path), "hint", suggest(k.Value, names(fields)))
 		default:
 			r.member(value, v.Field(f.index), f, join(path, f.name))
 		}
@@ -163,7 +168,7 @@ func (r *reader) mapping(n *Node, v reflect.Value, path string) {
 	}
 	for _, f := range fields {
 		if _, ok := seen[f.name]; f.isRequired && !ok {
-			r.refuse(join(path, f.name), n.place(), "%s has no %s; write one", orThis(path), f.name)
+			r.refuse(join(path, f.name), n.place(), "key_missing", "part", orThis(path), "key", f.name)
 		}
 	}
 }
@@ -179,7 +184,7 @@ func (r *reader) member(n *Node, v reflect.Value, f *field, path string) {
 			return
 		}
 	}
-	r.refuse(path, n.place(), "%s cannot be %q; it is one of %s", f.name, Clip(v.String()), strings.Join(f.words, ", "))
+	r.refuse(path, n.place(), "word_unknown", "key", f.name, "word", quoted(v.String()), "words", strings.Join(f.words, ", "))
 }
 
 func (r *reader) fieldsOf(t reflect.Type) []field {
@@ -215,23 +220,23 @@ func join(path, key string) string {
 	return path + "." + key
 }
 
-// items are what the members of a list are called.
+// items are the messages that say what the members of a list are called.
 var items = map[string]string{
-	"walls": "wall", "openings": "opening", "fittings": "fitting", "diagonals": "diagonal",
-	"papers": "paper", "hang": "hang entry", "outline": "corner", "returns": "return",
-	"also": "further size", "rolls": "rolls entry", "flaws": "flaw", "parts": "part", "goals": "goal",
+	"walls": "item_wall", "openings": "item_opening", "fittings": "item_fitting", "diagonals": "item_diagonal",
+	"papers": "item_paper", "hang": "item_hang", "outline": "item_corner", "returns": "item_return",
+	"also": "part_size", "rolls": "item_roll", "flaws": "item_flaw", "parts": "item_part", "goals": "item_goal",
 }
 
-// orThis names the part at a path for a message: "room", "wall 3" for
-// room.walls[2].
-func orThis(path string) string {
+// orThis names the part at a path for a message: "room", or the message that says
+// "wall 3" for room.walls[2].
+func orThis(path string) any {
 	if path == "" {
-		return "a job"
+		return says("part_job")
 	}
 	last := path[strings.LastIndexByte(path, '.')+1:]
 	name, index, isItem := strings.Cut(strings.TrimSuffix(last, "]"), "[")
 	if i, err := strconv.Atoi(index); isItem && err == nil && items[name] != "" {
-		return fmt.Sprintf("%s %d", items[name], i+1)
+		return says(items[name], "n", i+1)
 	}
 	return last
 }
@@ -241,10 +246,10 @@ func orThis(path string) string {
 func (r *reader) list(n *Node, v reflect.Value, path string) {
 	switch {
 	case n.Kind != List:
-		r.refuse(path, n.place(), "%s holds %s; it needs a list", key(path), n.what())
+		r.refuse(path, n.place(), "needs_list", "part", key(path), "held", n.what())
 		return
 	case len(n.Items) > maxItems:
-		r.refuse(path, n.place(), "%s has %d items; a job holds at most %d: make several jobs", key(path), len(n.Items), maxItems)
+		r.refuse(path, n.place(), "items_many", "part", key(path), "n", len(n.Items), "most", maxItems)
 		return
 	case len(n.Items) == 0:
 		return
@@ -276,9 +281,9 @@ func (r *reader) plainScalar(n *Node, v reflect.Value, path string) {
 func checkBool(n *Node) error {
 	switch isWord := n.Value == "true" || n.Value == "false"; {
 	case !isWord:
-		return fmt.Errorf("%q is neither true nor false; write one of them", Clip(n.Value))
+		return says("not_true_false", "text", quoted(n.Value))
 	case n.Scalar != Truth:
-		return fmt.Errorf("%q stands in quotes; write %s without them", n.Value, n.Value)
+		return says("truth_quoted", "text", strconv.Quote(n.Value), "value", n.Value)
 	}
 	return nil
 }
@@ -289,9 +294,9 @@ func parseWhole(text string) (int64, error) {
 	i, err := strconv.ParseInt(text, 10, 64)
 	switch {
 	case err != nil || strconv.FormatInt(i, 10) != text:
-		return 0, fmt.Errorf("%q is no whole number; write digits only, such as 15", Clip(text))
+		return 0, says("not_whole", "text", quoted(text))
 	case i > 1_000_000_000 || i < -1_000_000_000:
-		return 0, fmt.Errorf("%s is more than a thousand million; check it", text)
+		return 0, says("number_large", "text", text)
 	}
 	return i, nil
 }
@@ -299,11 +304,11 @@ func parseWhole(text string) (int64, error) {
 // checkText refuses text that cannot be printed.
 func checkText(text string) error {
 	if utf8.RuneCountInString(text) > maxText {
-		return fmt.Errorf("it is longer than %d characters; shorten it", maxText)
+		return says("text_too_long", "most", maxText)
 	}
 	for _, c := range text {
 		if isUnprintable(c) {
-			return fmt.Errorf("it contains the character %U, which cannot be printed; leave it out", c)
+			return says("text_unprintable", "character", fmt.Sprintf("%U", c))
 		}
 	}
 	return nil
@@ -326,7 +331,7 @@ func isUnprintable(c rune) bool {
 // scalar reads a single value and reports its trouble at the very character.
 func (r *reader) scalar(n *Node, path string, read func() error) {
 	if n.Kind != Scalar {
-		r.refuse(path, n.place(), "%s holds %s; it needs a single value", orThis(path), n.what())
+		r.refuse(path, n.place(), "needs_value", "part", orThis(path), "held", n.what())
 		return
 	}
 	switch err := read(); {
@@ -335,7 +340,7 @@ func (r *reader) scalar(n *Node, path string, read func() error) {
 	case err != nil:
 		at := n.place()
 		at.column += offsetIn(n, err)
-		r.refuse(path, at, "%s: %v", orThis(path), err)
+		r.refuse(path, at, "at", "part", orThis(path), "why", message.Of(err))
 	}
 }
 
@@ -345,6 +350,6 @@ func (r *reader) refuseUnitless(n *Node, path string) {
 	r.faulty = append(r.faulty, path)
 	if !r.unitless {
 		r.unitless = true
-		r.refuse(path, n.place(), "%s: %s has no unit, and the job states none; write units: mm (or cm, m, in, ft) at the top for all such numbers, or a unit behind each", orThis(path), n.Value)
+		r.refuse(path, n.place(), "unit_none", "part", orThis(path), "value", n.Value)
 	}
 }

@@ -2,9 +2,11 @@ package job
 
 import (
 	"errors"
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	"firstdrop/message"
 )
 
 // ErrRollThere says that a paper has a roll of that name already.
@@ -20,9 +22,9 @@ func (j *Job) paperNamed(name string) (int, error) {
 		names = append(names, j.Papers[i].Name)
 	}
 	if name == "" {
-		return 0, fmt.Errorf("the job has several papers; say which one: %s", strings.Join(names, ", "))
+		return 0, message.New("papers_several", "the job has several papers; say which one: {papers}", "papers", strings.Join(names, ", "))
 	}
-	return 0, fmt.Errorf("there is no paper %q in this job; it has %s", name, strings.Join(names, ", "))
+	return 0, message.New("paper_not_in_job", "there is no paper {paper} in this job; it has {papers}", "paper", strconv.Quote(name), "papers", strings.Join(names, ", "))
 }
 
 // WithRoll returns a copy of the job with one more roll of a paper, or with
@@ -44,7 +46,7 @@ func (j *Job) WithRoll(paper string, roll Roll, replace bool) (want *Job, at, ol
 	case old < 0:
 		p.Rolls = append(p.Rolls, roll)
 	case !replace:
-		return nil, 0, 0, fmt.Errorf("roll %s of %s %w", roll.Name, p.Name, ErrRollThere)
+		return nil, 0, 0, message.New("roll_there", "roll {roll} of {paper} is there already", "roll", roll.Name, "paper", p.Name).Because(ErrRollThere)
 	default:
 		p.Rolls[old] = roll
 	}

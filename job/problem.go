@@ -3,32 +3,46 @@ package job
 import (
 	"cmp"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
+
+	"firstdrop/message"
+	"firstdrop/words"
 )
 
 // Problem is one thing that is wrong in a document, where it stands, and what
 // would be right.
 type Problem struct {
-	File    string `json:"file,omitempty"`
-	Line    int    `json:"line,omitempty"`   // from 1; 0 for a job that was not read from a document
-	Column  int    `json:"column,omitempty"` // in characters, from 1
-	Path    string `json:"path,omitempty"`   // as room.walls[2].openings[0].width, counted from 0
-	Message string `json:"message"`
+	File   string
+	Line   int             // from 1; 0 for a job that was not read from a document
+	Column int             // in characters, from 1
+	Path   string          // as room.walls[2].openings[0].width, counted from 0
+	What   message.Message // is wrong, for [words.Catalogue.Say]
 }
 
-// Error returns file:line:column and the message; the path instead of a line
-// for a job that was not read from a document.
-func (p Problem) Error() string {
+// Error returns what [Problem.In] does in British English.
+func (p Problem) Error() string { return p.In(nil) }
+
+// In returns file:line:column and what is wrong, said in a language; the path
+// instead of a line for a job that was not read from a document.
+func (p Problem) In(c *words.Catalogue) string {
+	what := c.Say(p.What)
 	switch {
 	case p.Line > 0:
-		return fmt.Sprintf("%s:%d:%d: %s", p.File, p.Line, p.Column, p.Message)
+		return fmt.Sprintf("%s:%d:%d: %s", p.File, p.Line, p.Column, what)
 	case p.Path != "":
-		return p.Path + ": " + p.Message
+		return p.Path + ": " + what
 	case p.File != "":
-		return p.File + ": " + p.Message
+		return p.File + ": " + what
 	}
-	return p.Message
+	return what
+}
+
+// says makes a message: its code, and names and values in turn. The catalogues have
+// the sentence, under "problem." and the code.
+func says(code string, args ...any) message.Message {
+	return message.Message{Code: code, Args: args}
 }
 
 // maxProblems is how many problems are worth listing at once.
@@ -38,11 +52,14 @@ const maxProblems = 100
 // empty, at most 100 and a last one that counts the rest.
 type Problems []Problem
 
-// Error lists the problems, one a line.
-func (ps Problems) Error() string {
+// Error lists the problems in British English, one a line.
+func (ps Problems) Error() string { return ps.In(nil) }
+
+// In lists the problems in a language, one a line.
+func (ps Problems) In(c *words.Catalogue) string {
 	lines := make([]string, len(ps))
 	for i, p := range ps {
-		lines[i] = p.Error()
+		lines[i] = p.In(c)
 	}
 	return strings.Join(lines, "\n")
 }
@@ -65,9 +82,9 @@ func (ps Problems) asError() error {
 	slices.SortStableFunc(ps, func(a, b Problem) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
-	ps = slices.Compact(ps)
+	ps = slices.CompactFunc(ps, func(a, b Problem) bool { return reflect.DeepEqual(a, b) })
 	if more := len(ps) - maxProblems; more > 0 {
-		ps = append(ps[:maxProblems:maxProblems], Problem{File: ps[0].File, Message: fmt.Sprintf("and %d more problems", more)})
+		ps = append(ps[:maxProblems:maxProblems], Problem{File: ps[0].File, What: says("more", "n", more)})
 	}
 	return ps
 }
@@ -83,11 +100,11 @@ type source struct {
 
 // problem makes a problem of the part at that path, or of the smallest part
 // around it that stands in the document.
-func (s *source) problem(path, message string) Problem {
+func (s *source) problem(path string, what message.Message) Problem {
 	if s == nil {
-		return Problem{Path: path, Message: message}
+		return Problem{Path: path, What: what}
 	}
-	p := Problem{File: s.file, Path: path, Message: message}
+	p := Problem{File: s.file, Path: path, What: what}
 	for at := path; ; at = parent(at) {
 		if found, ok := s.places[at]; ok {
 			p.Line, p.Column = found.line, found.column

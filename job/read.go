@@ -2,7 +2,6 @@ package job
 
 import (
 	"bytes"
-	"fmt"
 	"reflect"
 	"unicode/utf8"
 
@@ -21,7 +20,7 @@ func Read(file string, data []byte) (*Job, error) {
 func jsonOnly(file string, data []byte) (*Node, *Problem) {
 	root, problem := JSON(file, data)
 	if root == nil && problem == nil {
-		problem = &Problem{file, 1, 1, "", "this is no JSON: a job begins with {"}
+		problem = &Problem{file, 1, 1, "", says("no_json", "why", says("json_begins", "brace", "{"))}
 	}
 	return root, problem
 }
@@ -72,46 +71,46 @@ func (r *reader) readUnits(root *Node) {
 // checkVersion looks at the version before anything else: whatever else a
 // document of another version says would only confuse.
 func checkVersion(file string, root *Node) *Problem {
-	at := func(n *Node, format string, args ...any) *Problem {
-		return &Problem{file, n.Line, n.Column, "firstdrop", fmt.Sprintf(format, args...)}
+	at := func(n *Node, code string, args ...any) *Problem {
+		return &Problem{file, n.Line, n.Column, "firstdrop", says(code, args...)}
 	}
 	if root.Kind != Keys {
-		return at(root, "this is no job: it holds %s where keys and values should be; begin with firstdrop: %d", root.what(), Version)
+		return at(root, "no_job", "held", root.what(), "version", Version)
 	}
 	n := root.Member("firstdrop")
 	if n == nil {
-		return at(root, "the version is missing; begin a job with firstdrop: %d", Version)
+		return at(root, "version_missing", "version", Version)
 	}
 	if n.Kind != Scalar {
-		return at(n, "the version holds %s; write firstdrop: %d", n.what(), Version)
+		return at(n, "version_holds", "held", n.what(), "version", Version)
 	}
 	v, err := parseWhole(n.Value)
 	switch {
 	case err != nil || v < 1:
-		return at(n, "%q is no version; write firstdrop: %d", Clip(n.Value), Version)
+		return at(n, "version_none", "text", quoted(n.Value), "version", Version)
 	case v > Version:
-		return at(n, "this job is written for version %d of the format, and this program reads up to version %d; use a newer program", v, Version)
+		return at(n, "version_newer", "version", v, "known", Version)
 	}
 	return nil
 }
 
 // parse turns the bytes of a document into nodes.
 func parse(file string, data []byte, notation Notation) (*Node, *Problem) {
-	whole := func(format string, args ...any) *Problem {
-		return &Problem{File: file, Message: fmt.Sprintf(format, args...)}
+	whole := func(code string, args ...any) *Problem {
+		return &Problem{File: file, What: says(code, args...)}
 	}
 	if len(data) > maxSize {
-		return nil, whole("the document has %d MB; a job has at most %d", len(data)>>20, maxSize>>20)
+		return nil, whole("document_large", "mb", len(data)>>20, "most", maxSize>>20)
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if p := checkEncoding(file, data); p != nil {
 		return nil, p
 	}
 	if n := bytes.Count(data, []byte("\n")) + bytes.Count(data, []byte(",")) + bytes.Count(data, []byte(":")); n > maxEntries {
-		return nil, whole("the document has about %d entries; a job has at most %d: make several jobs", n, maxEntries)
+		return nil, whole("document_entries", "n", n, "most", maxEntries)
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
-		return nil, whole("the document is empty; begin a job with firstdrop: %d", Version)
+		return nil, whole("document_empty", "version", Version)
 	}
 	return notation(file, data)
 }
@@ -126,7 +125,7 @@ func checkEncoding(file string, data []byte) *Problem {
 			before := data[:len(data)-len(text)]
 			line := 1 + bytes.Count(before, []byte("\n"))
 			column := 1 + utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:])
-			return &Problem{file, line, column, "", "this is not text in UTF-8; save the job as plain text in that encoding"}
+			return &Problem{file, line, column, "", says("not_utf8")}
 		}
 		text = text[size:]
 	}

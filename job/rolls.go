@@ -1,8 +1,6 @@
 package job
 
-import (
-	"firstdrop/paper"
-)
+import "firstdrop/paper"
 
 // stock sets what else the document says of a paper's rolls: other sizes on
 // sale, and those that are there.

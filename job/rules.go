@@ -32,7 +32,7 @@ func (b *builder) rules() {
 	b.lengthTo(mostHeight, "rules.long_piece", r.LongPiece, &t.Taste.LongPiece)
 	b.lengthTo(mostHeight, "rules.eye_level", r.EyeLevel, &t.Taste.EyeLevel)
 	if t.Rules.CutStep <= 0 {
-		b.refuse("rules.cut_step", "cut_step is 0; write what lengths are cut to, such as 1 mm")
+		b.refuse("rules.cut_step", "cut_step_none")
 	}
 	b.weights()
 }
@@ -87,7 +87,7 @@ func (b *builder) lengthTo(most measure.Length, path string, stated, rule *measu
 	}
 	if *stated < 0 || *stated > most {
 		_, name, _ := strings.Cut(path, ".")
-		b.refuse(path, "%s is %v; it must be between 0 and %v", name, *stated, most)
+		b.refuse(path, "length_between", "key", name, "value", *stated, "most", most)
 		return
 	}
 	*rule = *stated
@@ -101,7 +101,7 @@ func (b *builder) weight(key string, stated, weight *int64) {
 		return
 	}
 	if *stated < 0 || *stated > mostWeight {
-		b.refuse("weights."+key, "%s is %d; it must be between 0 and %d", key, *stated, mostWeight)
+		b.refuse("weights."+key, "number_between", "key", key, "n", *stated, "most", mostWeight)
 		return
 	}
 	*weight = *stated

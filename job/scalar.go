@@ -58,7 +58,7 @@ var scalars = map[reflect.Type]func(s scale, text string, v reflect.Value) error
 // readText lets the type read itself.
 func readText(_ scale, text string, v reflect.Value) error {
 	if text == "" {
-		return errors.New("is empty; write a value, or leave the key out")
+		return says("empty")
 	}
 	return v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(text))
 }
@@ -141,7 +141,7 @@ func (c *Corner) readNode(r *reader, n *Node, path string) {
 	case keys.Angle != nil && *keys.Angle > 180*measure.Degree:
 		c.Kind = room.Outside
 	case n.Kind == Keys && keys.Angle == nil:
-		r.refuse(path, n.place(), "a corner needs a kind or an angle; write kind: inside, or angle: 135")
+		r.refuse(path, n.place(), "corner_bare")
 	}
 	if keys.Angle != nil {
 		c.Angle = *keys.Angle
@@ -157,13 +157,13 @@ func (c *Corner) parse(text string) (err error) {
 		c.Angle = 0
 		return nil
 	case err != nil:
-		return fmt.Errorf("%q is no corner; write inside or outside, and the angle through the room if it is not square: inside 135", Clip(text))
+		return says("corner_unread", "text", quoted(text))
 	}
 	if c.Angle, err = measure.ParseAngle(strings.TrimSpace(rest)); err != nil {
 		return err
 	}
 	if c.Kind == room.Outside && c.Angle < 180*measure.Degree && c.Angle > 0 {
-		return fmt.Errorf("an outside corner is measured through the room, where it is more than 180°; write outside %v", measure.FullTurn-c.Angle)
+		return says("corner_through_room", "angle", measure.FullTurn-c.Angle)
 	}
 	return nil
 }
@@ -171,7 +171,7 @@ func (c *Corner) parse(text string) (err error) {
 // point reads [across, up].
 func (r *reader) point(n *Node, p *geom.Point, path string) {
 	if n.Kind != List || len(n.Items) != 2 {
-		r.refuse(path, n.place(), "%s needs two lengths in brackets, such as [600, 300]", orThis(path))
+		r.refuse(path, n.place(), "needs_point", "part", orThis(path))
 		return
 	}
 	r.read(n.Items[0], reflect.ValueOf(&p.X).Elem(), path+"[0]")
@@ -187,9 +187,9 @@ func (r *reader) sides(n *Node, s *room.Sides, path string) {
 		side := sideOf(s, w)
 		switch {
 		case side == nil:
-			r.refuse(at, n.Items[i].place(), "%q is no side of an opening; it is one of left, right, head, sill", Clip(w))
+			r.refuse(at, n.Items[i].place(), "side_unknown", "text", quoted(w))
 		case *side:
-			r.refuse(at, n.Items[i].place(), "%s stands here twice; keep one of them", w)
+			r.refuse(at, n.Items[i].place(), "twice", "what", w)
 		default:
 			*side = true
 		}

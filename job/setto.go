@@ -3,8 +3,10 @@ package job
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"firstdrop/hanging"
+	"firstdrop/message"
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/room"
@@ -29,7 +31,7 @@ func (b *builder) setTo(path string, h *Hang, run *room.Run, f *plan.Fixed) {
 			return
 		}
 		if slices.ContainsFunc(f.Set, func(o plan.WallSetting) bool { return o.Wall == wall }) {
-			b.refuse(at+".wall", "wall %s stands here twice; keep one of them", s.Wall)
+			b.refuse(at+".wall", "wall_twice", "wall", s.Wall)
 			return
 		}
 		if set[wall], ok = b.setting(at, s, &run.Walls[wall]); !ok {
@@ -42,20 +44,14 @@ func (b *builder) setTo(path string, h *Hang, run *room.Run, f *plan.Fixed) {
 	}
 	turns, err := hanging.Turns(run, set)
 	if err != nil {
-		b.refuse(path+".set_to", "%s; set the wall otherwise, or measure again", messageOfHanging(err))
+		b.refuse(path+".set_to", "set_cannot", "why", message.Of(err))
 		return
 	}
 	for i := range run.Corners {
 		if step := room.StepAt(turns, i); step != 0 && run.Corners[i].Kind == room.Outside {
-			b.refuse(path+".set_to", "the design would step by %v round the outside corner %s; set both its walls, and let the design of one meet the other", step, run.CornerName(i))
+			b.refuse(path+".set_to", "set_step", "step", step, "corner", run.CornerName(i))
 		}
 	}
-}
-
-// messageOfHanging returns what hanging says, without its name.
-func messageOfHanging(err error) string {
-	const name = "hanging: "
-	return err.Error()[len(name):]
 }
 
 // setting builds the setting of one wall.
@@ -66,7 +62,7 @@ func (b *builder) setting(path string, s *SetTo, wall *room.Wall) (out hanging.S
 		}
 		i := slices.Index(words, given)
 		if i < 0 {
-			b.refuse(path+"."+key, "%s cannot be %q; %s", key, given, suggest(given, words))
+			b.refuse(path+"."+key, "set_word", "key", key, "word", strconv.Quote(given), "hint", suggest(given, words))
 		}
 		return i
 	}
@@ -77,19 +73,19 @@ func (b *builder) setting(path string, s *SetTo, wall *room.Wall) (out hanging.S
 	}
 	out = hanging.Setting{To: setOfWord[to], Meets: meetOfWord[meets], Side: hanging.Side(side)}
 	if neighbour := out.To == hanging.ToLeft || out.To == hanging.ToRight; neighbour && s.Design != "" && s.Design != s.To {
-		b.refuse(path+".design", "the drops are set to the wall on the %s, and the design meets there; leave design out", s.To)
+		b.refuse(path+".design", "set_meets", "side", s.To)
 		return out, false
 	}
 	if out.To != hanging.ToCasing {
 		if s.Opening != "" || s.Side != "" {
-			b.refuse(path, "opening and side say which casing, but the drops are set to %s; leave them out", s.To)
+			b.refuse(path, "set_casing_only", "word", s.To)
 			return out, false
 		}
 		return out, true
 	}
 	out.Opening = slices.IndexFunc(wall.Openings, func(o room.Opening) bool { return o.Name == s.Opening && s.Opening != "" })
 	if out.Opening < 0 {
-		b.refuse(path+".opening", "no opening of wall %s is named %q; write the name of the one whose casing counts", wall.Name, s.Opening)
+		b.refuse(path+".opening", "set_opening", "wall", wall.Name, "opening", strconv.Quote(s.Opening))
 	}
 	return out, out.Opening >= 0
 }

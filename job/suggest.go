@@ -1,13 +1,14 @@
 package job
 
 import (
-	"fmt"
 	"strings"
+
+	"firstdrop/message"
 )
 
 // suggest returns what to write instead of an unknown word: the nearest known
 // one, or all of them when none is near.
-func suggest(word string, known []string) string {
+func suggest(word string, known []string) message.Message {
 	best, least := "", len(word)/3+2
 	for _, k := range known {
 		if d := distance(strings.ToLower(word), strings.ToLower(k)); d < least && d < len(word) {
@@ -15,9 +16,9 @@ func suggest(word string, known []string) string {
 		}
 	}
 	if best != "" {
-		return fmt.Sprintf("did you mean %s?", best)
+		return says("suggest_near", "word", best)
 	}
-	return "known here: " + strings.Join(known, ", ")
+	return says("suggest_known", "words", strings.Join(known, ", "))
 }
 
 // distance returns how many letters must be added, left out, replaced or

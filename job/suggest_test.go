@@ -1,6 +1,10 @@
 package job
 
-import "testing"
+import (
+	"testing"
+
+	"firstdrop/words"
+)
 
 // kitten and sitting are the textbook pair for edit distance; the others follow
 // from the definition.
@@ -36,7 +40,7 @@ func TestSuggest(t *testing.T) {
 		"x":      "known here: name, width, height",
 		"":       "known here: name, width, height",
 	} {
-		if got := suggest(word, known); got != want {
+		if got := words.For("").Say(suggest(word, known)); got != want {
 			t.Errorf("suggest(%q) = %q, want %q", word, got, want)
 		}
 	}

@@ -95,7 +95,7 @@ func (b *builder) diagonals() {
 	}
 	s := b.survey()
 	if s == nil {
-		b.refuse("room.diagonals", "diagonals check a closed floor plan, and this room is open; leave them out")
+		b.refuse("room.diagonals", "diagonals_open")
 		return
 	}
 	for i, d := range s.Diagonals {
@@ -103,9 +103,9 @@ func (b *builder) diagonals() {
 		switch {
 		case d.From < 0 || d.To < 0:
 		case d.From == d.To:
-			b.refuse(path+".to", "a diagonal leads from one corner to another, not back to %s", given[i].From)
+			b.refuse(path+".to", "diagonal_back", "corner", given[i].From)
 		case d.Length <= 0:
-			b.refuse(path+".length", "the diagonal is %v long; measure it again", d.Length)
+			b.refuse(path+".length", "diagonal_length", "length", d.Length)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"firstdrop/geom"
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/room"
 )
 
@@ -13,11 +14,11 @@ import (
 func (b *builder) room() {
 	r := &b.job.Room
 	if len(r.Walls) == 0 {
-		b.refuse("room.walls", "there is no wall to paper; write at least one")
+		b.refuse("room.walls", "walls_none")
 		return
 	}
 	if len(r.Walls) > maxItems {
-		b.refuse("room.walls", "there are %d walls; a job holds at most %d: make several jobs", len(r.Walls), maxItems)
+		b.refuse("room.walls", "walls_many", "n", len(r.Walls), "most", maxItems)
 		return
 	}
 	before := len(b.problems)
@@ -39,7 +40,7 @@ func (b *builder) room() {
 	}
 	if err := run.Check(); err != nil {
 		for _, e := range faults(err) {
-			b.refuse(pathOf(e), "%s", messageOf(e))
+			b.refuseSaying(pathOf(e), messageOf(e))
 		}
 		return
 	}
@@ -54,11 +55,11 @@ func (b *builder) countOpenings() {
 	for i := range b.job.Room.Walls {
 		n := len(b.job.Room.Walls[i].Openings)
 		if total += n; n > maxAtWall {
-			b.refuse(wallPath(i)+".openings", "wall %s has %d openings; a wall holds at most %d: part it into several walls", b.job.Room.Walls[i].Name, n, maxAtWall)
+			b.refuse(wallPath(i)+".openings", "wall_openings_many", "wall", b.job.Room.Walls[i].Name, "n", n, "most", maxAtWall)
 		}
 	}
 	if total > maxAtWalls {
-		b.refuse("room.walls", "there are %d openings; a job holds at most %d: make several jobs", total, maxAtWalls)
+		b.refuse("room.walls", "openings_many", "n", total, "most", maxAtWalls)
 	}
 }
 
@@ -92,9 +93,9 @@ func (b *builder) ends(run *room.Run) {
 	last := len(r.Walls) - 1
 	switch {
 	case r.Closed && r.Ends != (Ends{}):
-		b.refuse("room.ends", "a closed room has no ends; write the leans at its corners")
+		b.refuse("room.ends", "ends_closed")
 	case !r.Closed && r.Walls[last].Corner != nil:
-		b.refuse(wallPath(last)+".corner", "the room is open and ends behind wall %s: there is no corner; write closed: true, or its lean under ends", r.Walls[last].Name)
+		b.refuse(wallPath(last)+".corner", "corner_at_end", "wall", r.Walls[last].Name)
 	}
 	run.Ends.Left.LeanRight = r.Ends.Left
 	run.Ends.Right.LeanLeft = r.Ends.Right
@@ -119,7 +120,7 @@ func (b *builder) outline(i int) geom.Ring {
 	w, path := &b.job.Room.Walls[i], wallPath(i)
 	if w.Outline != nil {
 		if w.Height != nil || w.Floor != nil {
-			b.refuse(path+".outline", "wall %s has an outline and a height or floor too; keep one of them", w.Name)
+			b.refuse(path+".outline", "wall_outline_too", "wall", w.Name)
 		}
 		return w.Outline
 	}
@@ -131,12 +132,12 @@ func (b *builder) outline(i int) geom.Ring {
 		floor = *w.Floor
 	}
 	if height == nil {
-		b.refuse(path+".height", "wall %s has no height; write one here, or one for all walls under room", w.Name)
+		b.refuse(path+".height", "wall_no_height", "wall", w.Name)
 		return nil
 	}
 	ring, fault := shape(w.Width, floor, *height)
-	if fault != "" {
-		b.refuse(path+".height", "wall %s: %s", w.Name, fault)
+	if fault.Code != "" {
+		b.refuse(path+".height", "at_wall", "wall", w.Name, "why", fault)
 	}
 	return ring
 }
@@ -144,13 +145,13 @@ func (b *builder) outline(i int) geom.Ring {
 // shape returns the wall between a floor and a ceiling line, counter-clockwise
 // from its left foot. The two lines may meet at one end, not at both, and must
 // not cross.
-func shape(width measure.Length, floor, head Span) (ring geom.Ring, fault string) {
+func shape(width measure.Length, floor, head Span) (ring geom.Ring, fault message.Message) {
 	left, right := head.Left-floor.Left, head.Right-floor.Right
 	switch {
 	case left < 0 || left == 0 && right <= 0:
-		return nil, fmt.Sprintf("its ceiling line is %v high at the left end, which is not above the floor at %v; measure both from the level line again", head.Left, floor.Left)
+		return nil, says("ceiling_left", "height", head.Left, "floor", floor.Left)
 	case right < 0:
-		return nil, fmt.Sprintf("its ceiling line is %v high at the right end, which is not above the floor at %v; measure both from the level line again", head.Right, floor.Right)
+		return nil, says("ceiling_right", "height", head.Right, "floor", floor.Right)
 	}
 	ring = geom.Ring{{X: 0, Y: floor.Left}, {X: width, Y: floor.Right}}
 	if right > 0 {
@@ -159,7 +160,7 @@ func shape(width measure.Length, floor, head Span) (ring geom.Ring, fault string
 	if left > 0 {
 		ring = append(ring, geom.Point{X: 0, Y: head.Left})
 	}
-	return ring, ""
+	return ring, fault
 }
 
 // opening builds one opening of a wall.
@@ -168,12 +169,12 @@ func (b *builder) opening(i, k int, wall geom.Ring) room.Opening {
 	path := fmt.Sprintf("%s.openings[%d]", wallPath(i), k)
 	b.text(path+".name", o.Name)
 	if o.Returns != (room.Sides{}) && o.Depth == 0 {
-		b.refuse(path+".returns", "returns are papered, but the opening has no depth; write how far it goes back from the wall's face")
+		b.refuse(path+".returns", "returns_no_depth")
 	}
 	built := room.Opening{Name: o.Name, Kind: o.Kind, Depth: o.Depth, Sides: o.Returns, Sight: o.Sight}
 	if o.Outline != nil {
 		if o.Left != nil || o.Width != nil || o.Sill != nil || o.Height != nil {
-			b.refuse(path+".outline", "the %v has an outline and left, width, sill or height too; keep one of them", o.Kind)
+			b.refuse(path+".outline", "opening_outline_too", "kind", o.Kind)
 		}
 		built.Outline = o.Outline
 		return built
@@ -192,13 +193,13 @@ func (b *builder) rectangle(o *Opening, path string, wall geom.Ring) geom.Ring {
 		value *measure.Length
 	}{{"left", o.Left}, {"width", o.Width}, {"height", o.Height}} {
 		if f.value == nil {
-			b.refuse(path+"."+f.key, "the %v has no %s; write one, or an outline", o.Kind, f.key)
+			b.refuse(path+"."+f.key, "opening_lacks", "kind", o.Kind, "key", f.key)
 			missing = true
 		}
 	}
 	needsSill := o.Kind == room.Window || o.Kind == room.Panel
 	if o.Sill == nil && needsSill {
-		b.refuse(path+".sill", "the %v has no sill; write how high its lower edge is over the level line", o.Kind)
+		b.refuse(path+".sill", "opening_no_sill", "kind", o.Kind)
 		missing = true
 	}
 	if missing {
@@ -209,7 +210,7 @@ func (b *builder) rectangle(o *Opening, path string, wall geom.Ring) geom.Ring {
 		value measure.Length
 	}{{"width", *o.Width}, {"height", *o.Height}} {
 		if f.value <= 0 {
-			b.refuse(path+"."+f.key, "the %v's %s is %v; it must be more than 0", o.Kind, f.key, f.value)
+			b.refuse(path+"."+f.key, "opening_not_positive", "kind", o.Kind, "key", f.key, "value", f.value)
 			missing = true
 		}
 	}
@@ -265,7 +266,7 @@ func floorAt(wall geom.Ring, x measure.Length) measure.Length {
 func faults(err error) room.Errors {
 	var all room.Errors
 	if !errors.As(err, &all) {
-		return room.Errors{{Wall: -1, Opening: -1, Fitting: -1, Corner: -1, Message: err.Error()}}
+		return room.Errors{{Wall: -1, Opening: -1, Fitting: -1, Corner: -1, Why: message.Of(err)}}
 	}
 	return all
 }
@@ -296,14 +297,14 @@ func pathOf(e *room.Error) string {
 }
 
 // messageOf returns a fault with the names of what it is about.
-func messageOf(e *room.Error) string {
+func messageOf(e *room.Error) message.Message {
 	switch {
 	case e.Place.Opening != "":
-		return fmt.Sprintf("wall %s, %s: %s", e.Place.Wall, e.Place.Opening, e.Message)
+		return says("at_opening", "wall", e.Place.Wall, "opening", e.Place.Opening, "why", e.Why)
 	case e.Place.Wall != "":
-		return fmt.Sprintf("wall %s: %s", e.Place.Wall, e.Message)
+		return says("at_wall", "wall", e.Place.Wall, "why", e.Why)
 	case e.Place.Corner != "":
-		return fmt.Sprintf("corner %s: %s", e.Place.Corner, e.Message)
+		return says("at_corner", "corner", e.Place.Corner, "why", e.Why)
 	}
-	return e.Message
+	return e.Why
 }

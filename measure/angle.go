@@ -3,6 +3,8 @@ package measure
 import (
 	"fmt"
 	"math"
+
+	"firstdrop/message"
 )
 
 // Angle is an angle in whole microdegrees. It may be negative, and it may be
@@ -21,16 +23,19 @@ const (
 	FullTurn          = 360 * Degree
 )
 
-// AngleError says why a text is no angle. Message tells what is wrong and what
+// AngleError says why a text is no angle. Why tells what is wrong and what
 // would be right; Offset is the byte of Text where the trouble begins.
 type AngleError struct {
-	Text    string
-	Offset  int
-	Message string
+	Text   string
+	Offset int
+	Why    message.Message
 }
 
-// Error returns the text in quotes and the message.
-func (e *AngleError) Error() string { return complaint(e.Text, e.Message) }
+// Error returns the text in quotes and why.
+func (e *AngleError) Error() string { return e.Said().Error() }
+
+// Said returns the same to be said in any language.
+func (e *AngleError) Said() message.Message { return complaint(e.Text, e.Why) }
 
 // ParseAngle reads an angle as people write it: 90, 90°, 89.5 deg, 89,5°,
 // 22 1/2°, 89°30', 89° 30' 15". A bare number is in degrees; minutes and
@@ -42,7 +47,7 @@ func ParseAngle(text string) (Angle, error) {
 	p := angleParser{scanner{text: text}}
 	a, t := p.angle()
 	if t != nil {
-		return 0, &AngleError{Text: text, Offset: t.offset, Message: t.message}
+		return 0, &AngleError{Text: text, Offset: t.offset, Why: t.why}
 	}
 	return a, nil
 }
@@ -55,7 +60,7 @@ const secondsPerDegree = 3600
 // angle sums in seconds: whole ones as long as parts follow, and the last part
 // as a fraction.
 func (p *angleParser) angle() (Angle, *trouble) {
-	negative, t := p.start("90° or 89°30'")
+	negative, t := p.start(message.New("example_angle", "90° or 89°30'"))
 	if t != nil {
 		return 0, t
 	}
@@ -79,7 +84,7 @@ func (p *angleParser) angle() (Angle, *trouble) {
 func turned(total uint64, last number, negative bool) (Angle, *trouble) {
 	a := Angle(scaled(int64(total), int64(Degree), int64(last.d)*secondsPerDegree))
 	if a > FullTurn {
-		return 0, &trouble{last.at, "more than a full turn of 360°"}
+		return 0, &trouble{last.at, message.New("angle_full_turn", "more than a full turn of 360°")}
 	}
 	if negative {
 		return -a, nil
@@ -95,11 +100,11 @@ func (p *angleParser) part(weight uint64) (number, *trouble) {
 	case t != nil:
 		return n, t
 	case n.d > 1_000_000_000:
-		return n, &trouble{n.at, "more than nine decimals; six make a microdegree"}
+		return n, &trouble{n.at, message.New("angle_decimals", "more than nine decimals; six make a microdegree")}
 	case weight == secondsPerDegree && n.n > 360*n.d:
-		return n, &trouble{n.at, "more than a full turn of 360°"}
+		return n, &trouble{n.at, message.New("angle_full_turn", "more than a full turn of 360°")}
 	case weight < secondsPerDegree && n.n >= 60*n.d:
-		return n, &trouble{n.at, "minutes and seconds stay below 60"}
+		return n, &trouble{n.at, message.New("angle_below_60", "minutes and seconds stay below 60")}
 	}
 	p.skipSpace()
 	return n, p.sign(weight)
@@ -114,7 +119,7 @@ func (p *angleParser) sign(weight uint64) *trouble {
 	case weight == secondsPerDegree && marks == 0:
 		return p.degreeSign(at)
 	}
-	return &trouble{at, `write degrees, minutes and seconds as 89° 30' 15"`}
+	return &trouble{at, message.New("angle_marks", `write degrees, minutes and seconds as 89° 30' 15"`)}
 }
 
 func (p *angleParser) degreeSign(at int) *trouble {
@@ -125,16 +130,16 @@ func (p *angleParser) degreeSign(at int) *trouble {
 	case "deg", "degree", "degrees":
 		return nil
 	}
-	return &trouble{at, "no sign of an angle; write 89.5°, 89.5 deg or 89°30'"}
+	return &trouble{at, message.New("angle_sign", "no sign of an angle; write 89.5°, 89.5 deg or 89°30'")}
 }
 
 // goesOn refuses a further part behind seconds or behind decimals.
 func (p *angleParser) goesOn(n number, weight uint64) *trouble {
 	switch {
 	case weight == 1:
-		return &trouble{p.pos, fmt.Sprintf("nothing may follow the seconds, not %q", p.peek())}
+		return &trouble{p.pos, message.New("angle_goes_on", "nothing may follow the seconds, not {character}", "character", fmt.Sprintf("%q", p.peek()))}
 	case !n.isWhole:
-		return &trouble{n.at, "only the last part may have decimals or a fraction"}
+		return &trouble{n.at, message.New("only_last_part", "only the last part may have decimals or a fraction")}
 	}
 	return nil
 }

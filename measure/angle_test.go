@@ -82,7 +82,7 @@ func TestParseAngle(t *testing.T) {
 	for _, c := range angleRefusals {
 		got, err := ParseAngle(c.text)
 		var e *AngleError
-		if !errors.As(err, &e) || !strings.Contains(e.Message, c.message) || e.Offset != c.offset || got != 0 {
+		if !errors.As(err, &e) || !strings.Contains(e.Why.Error(), c.message) || e.Offset != c.offset || got != 0 {
 			t.Errorf("ParseAngle(%q) = %d, %v; want %q at %d", c.text, got, err, c.message, c.offset)
 		}
 	}

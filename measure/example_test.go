@@ -70,7 +70,7 @@ func ExampleLengthError() {
 	_, err := measure.ParseLength("1,234 m", measure.Metres)
 	e := err.(*measure.LengthError)
 	fmt.Println(e.Text[:e.Offset], "|", e.Text[e.Offset:])
-	fmt.Println(e.Message)
+	fmt.Println(e.Why)
 	// Output:
 	// 1 | ,234 m
 	// may be 1.234 m or 1234 m; write one of them

@@ -3,20 +3,26 @@ package measure
 import (
 	"fmt"
 	"math/bits"
+	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"firstdrop/message"
 )
 
-// LengthError says why a text is no length. Message tells what is wrong and
+// LengthError says why a text is no length. Why tells what is wrong and
 // what would be right; Offset is the byte of Text where the trouble begins.
 type LengthError struct {
-	Text    string
-	Offset  int
-	Message string
+	Text   string
+	Offset int
+	Why    message.Message
 }
 
-// Error returns the text in quotes and the message.
-func (e *LengthError) Error() string { return complaint(e.Text, e.Message) }
+// Error returns the text in quotes and why.
+func (e *LengthError) Error() string { return e.Said().Error() }
+
+// Said returns the same to be said in any language.
+func (e *LengthError) Said() message.Message { return complaint(e.Text, e.Why) }
 
 // ParseLength reads a length as people write it:
 //
@@ -38,7 +44,7 @@ func ParseLength(text string, bare Unit) (Length, error) {
 	p := lengthParser{scanner{text: text}, bare}
 	l, t := p.length()
 	if t != nil {
-		return 0, &LengthError{Text: text, Offset: t.offset, Message: t.message}
+		return 0, &LengthError{Text: text, Offset: t.offset, Why: t.why}
 	}
 	return l, nil
 }
@@ -58,7 +64,7 @@ type part struct {
 }
 
 func (p *lengthParser) length() (Length, *trouble) {
-	negative, t := p.start(`2502 mm or 8' 2 1/2"`)
+	negative, t := p.start(message.New("example_length", `2502 mm or 8' 2 1/2"`))
 	if t != nil {
 		return 0, t
 	}
@@ -97,7 +103,7 @@ func (p *lengthParser) join(before part) (t *trouble, done bool) {
 		p.skipSpace()
 	case p.accept(dashes):
 		if p.skipSpace() != spaced || before.unit != Feet {
-			return &trouble{at, `a dash here may mean minus or "and"; write 8' 2" or 2 m 45 cm`}, false
+			return &trouble{at, message.New("length_dash", `a dash here may mean minus or "and"; write 8' 2" or 2 m 45 cm`)}, false
 		}
 	}
 	return nil, false
@@ -119,7 +125,7 @@ func (p *lengthParser) part(before part) (q part, t *trouble) {
 	}
 	q.size, t = q.measured()
 	if t == nil && before.unit != 0 && q.unit.System() == Metric && q.size >= before.unit.Length() {
-		t = &trouble{q.at, fmt.Sprintf("more %s than make one %s; write one unit with a decimal point", q.unit, before.unit)}
+		t = &trouble{q.at, message.New("length_more_than_one", "more {unit} than make one {larger}; write one unit with a decimal point", "unit", q.unit, "larger", before.unit)}
 	}
 	return q, t
 }
@@ -153,7 +159,7 @@ func (p *lengthParser) pointAfter(u Unit) *trouble {
 	case p.peek() != '.':
 		return nil
 	case at+1 < len(p.text) && isDigit(p.text[at+1]):
-		return &trouble{at, "may be a full stop or a decimal point; write 8 ft 5 in or 8 ft 0.5 in"}
+		return &trouble{at, message.New("length_full_stop", "may be a full stop or a decimal point; write 8 ft 5 in or 8 ft 0.5 in")}
 	case u.System() == Imperial:
 		p.skip()
 	}
@@ -162,9 +168,9 @@ func (p *lengthParser) pointAfter(u Unit) *trouble {
 
 func unknownWord(at int, word string) *trouble {
 	if c := word[0] | 0x20; c == 'e' || c == 'x' {
-		return &trouble{at, "numbers are written out in full: 2500, not 2.5e3 or 0x9c4"}
+		return &trouble{at, message.New("number_in_full", "numbers are written out in full: 2500, not 2.5e3 or 0x9c4")}
 	}
-	return &trouble{at, fmt.Sprintf("%q is no unit of length; use %s", word, knownUnits)}
+	return &trouble{at, message.New("length_no_unit_word", "{word} is no unit of length; use mm, cm, m, in, ft or yd", "word", strconv.Quote(word))}
 }
 
 // unwritten returns the unit of a number that carries none.
@@ -175,24 +181,24 @@ func (p *lengthParser) unwritten(n number, before part) (Unit, *trouble) {
 	case before.unit == Feet:
 		return Inches, p.swissThousand(n, before)
 	case before.unit != 0:
-		return 0, &trouble{n.at, fmt.Sprintf("a number without a unit after %s; write %s", before.unit, smaller(before.unit))}
+		return 0, &trouble{n.at, message.New("length_unit_after", "a number without a unit after {unit}; write {next}", "unit", before.unit, "next", smaller(before.unit))}
 	case p.bare == 0:
-		return 0, &trouble{n.end, "a unit is missing; use " + knownUnits}
+		return 0, &trouble{n.end, message.New("length_unit_missing", "a unit is missing; use mm, cm, m, in, ft or yd")}
 	}
 	return p.bare, nil
 }
 
 // smaller names what may follow a unit.
-func smaller(u Unit) string {
+func smaller(u Unit) message.Message {
 	switch u {
 	case Metres:
-		return "cm or mm behind it"
+		return message.New("length_then_cm_mm", "cm or mm behind it")
 	case Centimetres:
-		return "mm behind it"
+		return message.New("length_then_mm", "mm behind it")
 	case Yards:
-		return "ft or in behind it"
+		return message.New("length_then_feet", "ft or in behind it")
 	}
-	return "the length as one number"
+	return message.New("length_then_nothing", "the length as one number")
 }
 
 // interrupted says what is wrong with whatever follows a number without a unit.
@@ -203,25 +209,25 @@ func (p *lengthParser) interrupted(n number) *trouble {
 		at := p.pos
 		second, t := p.number()
 		if t != nil || !n.isWhole || !second.isWhole {
-			return &trouble{at, "two numbers without a unit between them; give each its unit"}
+			return &trouble{at, message.New("length_two_numbers_no_unit", "two numbers without a unit between them; give each its unit")}
 		}
 		return twoNumbers(at, first, p.text[at:second.end])
 	case p.peek() == '_':
-		return &trouble{p.pos, "digits are written without separators: 1000, not 1_000"}
+		return &trouble{p.pos, message.New("number_separators", "digits are written without separators: 1000, not 1_000")}
 	case p.peek() == '+':
-		return &trouble{n.end, fmt.Sprintf("%s has no unit; write one before the plus", first)}
+		return &trouble{n.end, message.New("length_plus", "{number} has no unit; write one before the plus", "number", first)}
 	case p.accept(dashes):
-		return &trouble{n.end, `a dash here may mean minus or "and"; write 2 1/2 or 8' 2"`}
+		return &trouble{n.end, message.New("length_dash_inches", `a dash here may mean minus or "and"; write 2 1/2 or 8' 2"`)}
 	}
-	return &trouble{p.pos, fmt.Sprintf("%q does not belong in a length; use %s", p.peek(), knownUnits)}
+	return &trouble{p.pos, message.New("length_stranger", "{character} does not belong in a length; use mm, cm, m, in, ft or yd", "character", fmt.Sprintf("%q", p.peek()))}
 }
 
 // twoNumbers refuses 8 3, and 2 502, where the space may divide thousands.
 func twoNumbers(at int, first, second string) *trouble {
 	if len(first) <= 3 && len(second) == 3 {
-		return &trouble{at, fmt.Sprintf("a space within a number; write %s%s if it is one number", first, second)}
+		return &trouble{at, message.New("length_space", "a space within a number; write {first}{second} if it is one number", "first", first, "second", second)}
 	}
-	return &trouble{at, fmt.Sprintf("two numbers without units; write %s' %s\" or %s.%s cm", first, second, first, second)}
+	return &trouble{at, message.New("length_two_numbers", `two numbers without units; write {first}' {second}" or {first}.{second} cm`, "first", first, "second", second)}
 }
 
 // swissThousand refuses 1'234: a foot and 234 inches, or a number with its
@@ -233,7 +239,7 @@ func (p *lengthParser) swissThousand(n number, before part) *trouble {
 		return nil
 	}
 	first, rest := p.text[before.at:before.end], p.text[n.at:n.end]
-	return &trouble{before.end, fmt.Sprintf("may be %s' %s\" or %s%s; write one of them", first, rest, first, rest)}
+	return &trouble{before.end, message.New("length_thousand_or_feet", `may be {first}' {second}" or {first}{second}; write one of them`, "first", first, "second", rest)}
 }
 
 // grouped refuses a comma that may divide thousands, and names both readings.
@@ -243,7 +249,7 @@ func (p *lengthParser) grouped(q part) *trouble {
 	}
 	comma := q.at + q.wholeDigits
 	whole, decimals := p.text[q.at:comma], p.text[comma+1:q.end]
-	return &trouble{comma, fmt.Sprintf("may be %s.%s %s or %s%s %s; write one of them", whole, decimals, q.unit, whole, decimals, q.unit)}
+	return &trouble{comma, message.New("length_comma", "may be {whole}.{decimals} {unit} or {whole}{decimals} {unit}; write one of them", "whole", whole, "decimals", decimals, "unit", q.unit)}
 }
 
 // follows refuses a part that does not go on from the one before it.
@@ -252,13 +258,13 @@ func (q part) follows(before part) *trouble {
 	case before.unit == 0:
 		return nil
 	case q.unit.System() != before.unit.System():
-		return &trouble{q.at, fmt.Sprintf("%s after %s; a length is metric or imperial, not both", q.unit, before.unit)}
+		return &trouble{q.at, message.New("length_mixed", "{unit} after {before}; a length is metric or imperial, not both", "unit", q.unit, "before", before.unit)}
 	case q.unit == before.unit:
-		return &trouble{q.at, fmt.Sprintf("%s stands twice; write each unit once", q.unit)}
+		return &trouble{q.at, message.New("length_unit_twice", "{unit} stands twice; write each unit once", "unit", q.unit)}
 	case q.unit > before.unit:
-		return &trouble{q.at, fmt.Sprintf("%s after %s; write the larger unit first", q.unit, before.unit)}
+		return &trouble{q.at, message.New("length_order", "{unit} after {before}; write the larger unit first", "unit", q.unit, "before", before.unit)}
 	case !before.isWhole:
-		return &trouble{before.at, "only the last part may have decimals or a fraction"}
+		return &trouble{before.at, message.New("only_last_part", "only the last part may have decimals or a fraction")}
 	}
 	return nil
 }
@@ -280,14 +286,13 @@ func (q part) measured() (Length, *trouble) {
 }
 
 func tooLong(at int) *trouble {
-	return &trouble{at, fmt.Sprintf("more than %d m; check the unit", MaxLength/Metre)}
+	return &trouble{at, message.New("length_too_long", "more than {metres} m; check the unit", "metres", int(MaxLength/Metre))}
 }
 
 // unequal refuses a size between two nanometres, l and the next, and offers a near one.
 func (q part) unequal(l Length) *trouble {
-	const what = "not a whole number of nanometres; "
 	if q.unit.System() == Imperial {
-		return &trouble{q.at, what + "the nearest 1/64 in is " + l.RoundTo(SixtyFourth).spelled(Imperial)}
+		return &trouble{q.at, message.New("length_uneven_inch", "not a whole number of nanometres; the nearest 1/64 in is {near}", "near", l.RoundTo(SixtyFourth).spelled(Imperial))}
 	}
-	return &trouble{q.at, what + "write at most six decimals of a millimetre, such as " + l.String()}
+	return &trouble{q.at, message.New("length_uneven", "not a whole number of nanometres; write at most six decimals of a millimetre, such as {near}", "near", l)}
 }

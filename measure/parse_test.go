@@ -66,8 +66,8 @@ func TestParseLength(t *testing.T) {
 		switch {
 		case !errors.As(err, &e):
 			t.Errorf("ParseLength(%q, %s) = %v, %v; want a LengthError with %q", c.Text, c.Unit, got, err, c.Message)
-		case !strings.Contains(e.Message, c.Message) || e.Offset != c.Offset || e.Text != c.Text || got != 0:
-			t.Errorf("ParseLength(%q, %s): %q at %d; want %q at %d", c.Text, c.Unit, e.Message, e.Offset, c.Message, c.Offset)
+		case !strings.Contains(e.Why.Error(), c.Message) || e.Offset != c.Offset || e.Text != c.Text || got != 0:
+			t.Errorf("ParseLength(%q, %s): %q at %d; want %q at %d", c.Text, c.Unit, e.Why.Error(), e.Offset, c.Message, c.Offset)
 		}
 	}
 }
@@ -219,8 +219,8 @@ func checkRefusal(t *testing.T, text string, err error) {
 	switch {
 	case !errors.As(err, &e):
 		t.Errorf("%q: %T is no LengthError", text, err)
-	case e.Text != text || e.Offset < 0 || e.Offset > len(text) || e.Message == "":
-		t.Errorf("%q: offset %d, message %q", text, e.Offset, e.Message)
+	case e.Text != text || e.Offset < 0 || e.Offset > len(text) || e.Why.Error() == "":
+		t.Errorf("%q: offset %d, message %q", text, e.Offset, e.Why.Error())
 	}
 }
 

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"firstdrop/message"
 )
 
 // Characters that mean the same on different keyboards. Text is never
@@ -27,8 +29,8 @@ var vulgarFractions = map[rune][2]uint64{
 
 // trouble says what is wrong with a text, at which byte, and what would be right.
 type trouble struct {
-	offset  int
-	message string
+	offset int
+	why    message.Message
 }
 
 // number is a rational n/d as it stood in a text; never negative.
@@ -96,12 +98,12 @@ func (s *scanner) skipSpace() bool {
 }
 
 // start checks what every text must be and reads the sign in front.
-func (s *scanner) start(example string) (negative bool, t *trouble) {
+func (s *scanner) start(example message.Message) (negative bool, t *trouble) {
 	if len(s.text) > maxText {
-		return false, &trouble{maxText, fmt.Sprintf("longer than %d bytes; write one measurement, such as %s", maxText, example)}
+		return false, &trouble{maxText, message.New("text_long", "longer than {bytes} bytes; write one measurement, such as {example}", "bytes", maxText, "example", example)}
 	}
 	if s.skipSpace(); s.isAtEnd() {
-		return false, &trouble{s.pos, "nothing is written; write a number and a unit, such as " + example}
+		return false, &trouble{s.pos, message.New("text_empty", "nothing is written; write a number and a unit, such as {example}", "example", example)}
 	}
 	if !s.accept("+") {
 		negative = s.accept(dashes)
@@ -148,9 +150,9 @@ func (s *scanner) number() (number, *trouble) {
 
 func (s *scanner) missingNumber() *trouble {
 	if s.isAtEnd() {
-		return &trouble{s.pos, "a number is missing at the end"}
+		return &trouble{s.pos, message.New("number_missing", "a number is missing at the end")}
 	}
-	return &trouble{s.pos, fmt.Sprintf("a number should stand here, not %q", s.peek())}
+	return &trouble{s.pos, message.New("number_expected", "a number should stand here, not {character}", "character", fmt.Sprintf("%q", s.peek()))}
 }
 
 // afterWhole reads the decimals or the fraction that follow whole digits.
@@ -183,9 +185,9 @@ func (s *scanner) decimals(n *number, mark rune) *trouble {
 	decimals, count := s.digits()
 	switch r := s.peek(); {
 	case count == 0:
-		return &trouble{s.pos, "a digit is missing after the decimal mark"}
+		return &trouble{s.pos, message.New("number_digit_missing", "a digit is missing after the decimal mark")}
 	case r == '.' || r == ',':
-		return &trouble{s.pos, "two decimal marks in one number; write 1234.5, without a mark between thousands"}
+		return &trouble{s.pos, message.New("number_two_marks", "two decimal marks in one number; write 1234.5, without a mark between thousands")}
 	case n.wholeDigits+count > maxDigits:
 		return tooManyDigits(n.at)
 	}
@@ -199,7 +201,7 @@ func (s *scanner) decimals(n *number, mark rune) *trouble {
 }
 
 func tooManyDigits(at int) *trouble {
-	return &trouble{at, fmt.Sprintf("more than the %d digits that a number may have", maxDigits)}
+	return &trouble{at, message.New("number_digits", "more than the {most} digits that a number may have", "most", maxDigits)}
 }
 
 // fraction reads 3/4 or ¾; without one it leaves the scanner where it was.
@@ -227,9 +229,9 @@ func (s *scanner) fraction() (f fraction, ok bool) {
 func (f fraction) check() *trouble {
 	switch {
 	case f.numDigits > 6 || f.denDigits > 6:
-		return &trouble{f.at, "more than six digits above or below the fraction bar"}
+		return &trouble{f.at, message.New("fraction_digits", "more than six digits above or below the fraction bar")}
 	case f.den == 0:
-		return &trouble{f.denAt, "a fraction cannot have 0 below the bar"}
+		return &trouble{f.denAt, message.New("fraction_zero", "a fraction cannot have 0 below the bar")}
 	}
 	return nil
 }
@@ -243,13 +245,13 @@ func (n *number) become(f fraction, text string) *trouble {
 	n.n, n.d, n.isWhole = f.num, f.den, false
 	if f.numDigits > 1 && f.num >= f.den {
 		digits := text[f.at : f.at+f.numDigits]
-		return &trouble{f.at, "a fraction above one, easily misread; write " + f.readings(digits)}
+		return &trouble{f.at, f.readings(digits)}
 	}
 	return nil
 }
 
-// readings spells what an improper fraction may mean: "15 1/2 or 3 1/2".
-func (f fraction) readings(digits string) string {
+// readings says what an improper fraction may mean: "15 1/2 or 3 1/2".
+func (f fraction) readings(digits string) message.Message {
 	spelled := fmt.Sprint(f.num / f.den)
 	if rest := f.num % f.den; rest != 0 {
 		spelled += fmt.Sprintf(" %d/%d", rest, f.den)
@@ -257,10 +259,11 @@ func (f fraction) readings(digits string) string {
 	for i := 1; i < len(digits); i++ {
 		tail := scanner{text: digits[i:]}
 		if rest, _ := tail.digits(); rest < f.den && digits[i] != '0' {
-			return fmt.Sprintf("%s or %s %d/%d", spelled, digits[:i], rest, f.den)
+			return message.New("fraction_above_one_or", "a fraction above one, easily misread; write {reading} or {other}",
+				"reading", spelled, "other", fmt.Sprintf("%s %d/%d", digits[:i], rest, f.den))
 		}
 	}
-	return spelled
+	return message.New("fraction_above_one", "a fraction above one, easily misread; write {reading}", "reading", spelled)
 }
 
 // add puts f behind the whole number n, as in 2 1/2.
@@ -271,7 +274,7 @@ func (n *number) add(f fraction) *trouble {
 	case n.wholeDigits > 12:
 		return tooManyDigits(n.at)
 	case f.num >= f.den:
-		return &trouble{f.at, "a fraction behind a whole number must be less than one"}
+		return &trouble{f.at, message.New("fraction_behind_whole", "a fraction behind a whole number must be less than one")}
 	}
 	n.n, n.d, n.isWhole = n.n*f.den+f.num, f.den, false
 	return nil
@@ -300,15 +303,15 @@ func (s *scanner) word() string {
 	return s.text[from:s.pos]
 }
 
-// complaint is the text of a reading error. It quotes with the mark that the
+// complaint is what a reading error says. It quotes with the mark that the
 // text does not use, so that 8' 2" stays readable.
-func complaint(text, message string) string {
-	format := "%q: %s"
+func complaint(text string, why message.Message) message.Message {
+	format := "%q"
 	if strings.Contains(text, `"`) {
-		format = "%#q: %s"
+		format = "%#q"
 	}
 	if len(text) > maxText {
 		text = strings.ToValidUTF8(text[:maxText], "") + "…"
 	}
-	return fmt.Sprintf(format, text, message)
+	return message.New("quoted", "{text}: {why}", "text", fmt.Sprintf(format, text), "why", why)
 }

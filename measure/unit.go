@@ -1,6 +1,10 @@
 package measure
 
-import "strings"
+import (
+	"strings"
+
+	"firstdrop/message"
+)
 
 // Unit is the unit that people give a number in, and that a number without a
 // unit takes from its job. The zero value is no unit: a bare number is then
@@ -17,8 +21,6 @@ const (
 	Yards
 )
 
-const knownUnits = "mm, cm, m, in, ft or yd"
-
 var (
 	unitNames   = [...]string{"", "mm", "cm", "m", "in", "ft", "yd"}
 	unitLengths = [...]Length{0, Millimetre, Centimetre, Metre, Inch, Foot, Yard}
@@ -31,7 +33,7 @@ func ParseUnit(text string) (Unit, error) {
 	if u := unitFromWord(text); u != 0 {
 		return u, nil
 	}
-	return 0, &LengthError{Text: text, Message: "no unit of length; use " + knownUnits}
+	return 0, &LengthError{Text: text, Why: message.New("length_no_unit", "no unit of length; use mm, cm, m, in, ft or yd")}
 }
 
 // unitFromWord returns the zero Unit for a word it does not know. It allocates

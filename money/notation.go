@@ -1,9 +1,10 @@
 package money
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
+
+	"firstdrop/message"
 )
 
 // ParseAmount reads an amount with its currency before or after it:
@@ -13,7 +14,7 @@ import (
 func ParseAmount(text string) (Amount, error) {
 	fields := strings.Fields(text)
 	if len(fields) != 2 {
-		return Amount{}, fmt.Errorf("%q is no price; write a number and a currency, such as 24.90 EUR", text)
+		return Amount{}, message.New("no_price", "{text} is no price; write a number and a currency, such as 24.90 EUR", "text", strconv.Quote(text))
 	}
 	number, code := fields[0], Currency(fields[1])
 	if fields[0][0] >= 'A' && fields[0][0] <= 'z' {
@@ -25,7 +26,7 @@ func ParseAmount(text string) (Amount, error) {
 	}
 	minor, err := parseMinor(number, decimals)
 	if err != nil {
-		return Amount{}, fmt.Errorf("%q is no price in %s: %w", text, code, err)
+		return Amount{}, message.New("no_price_in", "{text} is no price in {currency}: {why}", "text", strconv.Quote(text), "currency", code, "why", message.Of(err)).Because(err)
 	}
 	return Amount{minor, code}, nil
 }
@@ -34,10 +35,10 @@ func ParseAmount(text string) (Amount, error) {
 func unknown(code Currency) error {
 	if upper := Currency(strings.ToUpper(string(code))); upper != code {
 		if _, ok := upper.Decimals(); ok {
-			return fmt.Errorf("%q is no currency code; write %s", code, upper)
+			return message.New("currency_small", "{code} is no currency code; write {upper}", "code", strconv.Quote(string(code)), "upper", upper)
 		}
 	}
-	return fmt.Errorf("%q is no currency code; ISO 4217 has three capitals, such as EUR, GBP or USD", code)
+	return message.New("currency_unknown", "{code} is no currency code; ISO 4217 has three capitals, such as EUR, GBP or USD", "code", strconv.Quote(string(code)))
 }
 
 // parseMinor reads a decimal number as a whole count of units of 10^-decimals.
@@ -50,15 +51,15 @@ func parseMinor(number string, decimals int) (int64, error) {
 	}
 	switch {
 	case !isDigits(whole) || mark >= 0 && !isDigits(part):
-		return 0, fmt.Errorf("%q is no plain number; write digits and at most one decimal point", number)
+		return 0, message.New("price_number", "{number} is no plain number; write digits and at most one decimal point", "number", strconv.Quote(number))
 	case mark >= 0 && digits[mark] == ',' && len(part) == 3:
-		return 0, fmt.Errorf("the comma in %q may stand for thousands or for decimals; write a point for decimals and nothing for thousands", number)
+		return 0, message.New("price_comma", "the comma in {number} may stand for thousands or for decimals; write a point for decimals and nothing for thousands", "number", strconv.Quote(number))
 	case len(part) > decimals:
-		return 0, fmt.Errorf("%q has more than the currency's %d decimals", number, decimals)
+		return 0, message.New("price_decimals", "{number} has more than the currency's {most} decimals", "number", strconv.Quote(number), "most", decimals)
 	}
 	minor, err := strconv.ParseInt(whole+part+strings.Repeat("0", decimals-len(part)), 10, 64)
 	if err != nil {
-		return 0, ErrTooLarge
+		return 0, message.New("amount_too_large", "the amount is too large").Because(ErrTooLarge)
 	}
 	if digits != number {
 		minor = -minor

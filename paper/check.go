@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Fault is what is wrong with one field of a label.
@@ -12,43 +13,78 @@ type Fault string
 
 // The faults of a label.
 const (
-	NotPositive  Fault = "must be more than 0"
-	Negative     Fault = "must not be less than 0"
-	TooLarge     Fault = "is too large"
-	OverRoll     Fault = "is longer than the roll"
-	NoRepeat     Fault = "needs a repeat, and none is stated"
-	NotUsed      Fault = "is not used with a free match, which keeps to no design: leave it out, or say straight"
-	NoOffset     Fault = "is no offset: it must be more than 0 and less than the repeat"
-	LowestTerms  Fault = "is an offset that is not in lowest terms"
-	OutsideWidth Fault = "lies outside the width"
-	OverRepeat   Fault = "is more than the repeat"
-	NoPack       Fault = "must be 1, 2 or 3"
-	UnknownWord  Fault = "is none of the known ones"
+	NotPositive  Fault = "not_positive"
+	Negative     Fault = "negative"
+	TooLarge     Fault = "too_large"
+	OverRoll     Fault = "over_roll"
+	NoRepeat     Fault = "no_repeat"
+	NotUsed      Fault = "not_used"
+	NoOffset     Fault = "no_offset"
+	LowestTerms  Fault = "lowest_terms"
+	OutsideWidth Fault = "outside_width"
+	OverRepeat   Fault = "over_repeat"
+	NoPack       Fault = "no_pack"
+	UnknownWord  Fault = "unknown_word"
 )
 
 // The faults of offers and rolls.
 const (
-	NoName     Fault = "is missing; write on each roll what tells it from the others"
-	SameName   Fault = "is the name of another roll already; give each its own"
-	NoLength   Fault = "is missing; measure the roll, or list its parts"
-	AlsoParts  Fault = "is stated, and parts too; a roll in parts has the lengths of its parts"
-	OnePart    Fault = "must be two or more; write one length as the roll's length"
-	NoDesign   Fault = "is where a design begins, and the paper has no repeat; leave it out"
-	OnThePart  Fault = "belongs to each of the parts; write it there"
-	BeginsLate Fault = "must be less than the repeat: the first place counts"
-	MustBegin  Fault = "is missing; with a flaw or in parts, the roll has been opened: measure where the design first begins"
-	EmptyFlaw  Fault = "must lie after its from"
-	OverFlaws  Fault = "lies before the end of the flaw before; list flaws from the leading end on, and join those that touch"
-	BeyondEnd  Fault = "lies beyond the end of the roll"
-	AllFlawed  Fault = "leave nothing of the roll; leave the roll out"
-	TooMany    Fault = "are too many"
+	NoName     Fault = "no_name"
+	SameName   Fault = "same_name"
+	NoLength   Fault = "no_length"
+	AlsoParts  Fault = "also_parts"
+	OnePart    Fault = "one_part"
+	NoDesign   Fault = "no_design"
+	OnThePart  Fault = "on_the_part"
+	BeginsLate Fault = "begins_late"
+	MustBegin  Fault = "must_begin"
+	EmptyFlaw  Fault = "empty_flaw"
+	OverFlaws  Fault = "over_flaws"
+	BeyondEnd  Fault = "beyond_end"
+	AllFlawed  Fault = "all_flawed"
+	TooMany    Fault = "too_many"
 	// ShorterThanRepeat is said of a size to be bought.
-	ShorterThanRepeat Fault = "is shorter than the repeat"
-	PriceMissing      Fault = "is missing, and another size has one; price all sizes or none"
-	OtherMoney        Fault = "is in another currency than the price before; use one"
-	FreeRolls         Fault = "is 0 and other sizes cost something; say how many there are as available"
-	NothingThere      Fault = "is 0, no other size is to be had, and no roll is there"
+	ShorterThanRepeat Fault = "shorter_than_repeat"
+	PriceMissing      Fault = "price_missing"
+	OtherMoney        Fault = "other_money"
+	FreeRolls         Fault = "free_rolls"
+	NothingThere      Fault = "nothing_there"
 )
+
+// faults says them in English, behind the field and its value.
+var faults = map[Fault]string{
+	NotPositive:       "must be more than 0",
+	Negative:          "must not be less than 0",
+	TooLarge:          "is too large",
+	OverRoll:          "is longer than the roll",
+	NoRepeat:          "needs a repeat, and none is stated",
+	NotUsed:           "is not used with a free match, which keeps to no design: leave it out, or say straight",
+	NoOffset:          "is no offset: it must be more than 0 and less than the repeat",
+	LowestTerms:       "is an offset that is not in lowest terms",
+	OutsideWidth:      "lies outside the width",
+	OverRepeat:        "is more than the repeat",
+	NoPack:            "must be 1, 2 or 3",
+	UnknownWord:       "is none of the known ones",
+	NoName:            "is missing; write on each roll what tells it from the others",
+	SameName:          "is the name of another roll already; give each its own",
+	NoLength:          "is missing; measure the roll, or list its parts",
+	AlsoParts:         "is stated, and parts too; a roll in parts has the lengths of its parts",
+	OnePart:           "must be two or more; write one length as the roll's length",
+	NoDesign:          "is where a design begins, and the paper has no repeat; leave it out",
+	OnThePart:         "belongs to each of the parts; write it there",
+	BeginsLate:        "must be less than the repeat: the first place counts",
+	MustBegin:         "is missing; with a flaw or in parts, the roll has been opened: measure where the design first begins",
+	EmptyFlaw:         "must lie after its from",
+	OverFlaws:         "lies before the end of the flaw before; list flaws from the leading end on, and join those that touch",
+	BeyondEnd:         "lies beyond the end of the roll",
+	AllFlawed:         "leave nothing of the roll; leave the roll out",
+	TooMany:           "are too many",
+	ShorterThanRepeat: "is shorter than the repeat",
+	PriceMissing:      "is missing, and another size has one; price all sizes or none",
+	OtherMoney:        "is in another currency than the price before; use one",
+	FreeRolls:         "is 0 and other sizes cost something; say how many there are as available",
+	NothingThere:      "is 0, no other size is to be had, and no roll is there",
+}
 
 // LabelError says which field of a paper is at fault. Field is its name in a job
 // document: "width", "motif.head", "rolls[0].flaws[1].to", counted from 0.
@@ -59,24 +95,33 @@ type LabelError struct {
 	// Value is what the field holds, and Limit what it is held against; both 0
 	// where the field is no length.
 	Value, Limit measure.Length
-	// Part is what the field belongs to, as people call it: `roll "3"`; "" for
-	// the label itself.
-	Part string
+	// Part is what the field belongs to, as people call it: `roll "3"`; the zero
+	// Message for the label itself.
+	Part message.Message
 }
 
 // Error names the field, its value and the limit, but not the paper.
-func (e *LabelError) Error() string {
-	field := e.Field
-	if e.Part != "" {
-		field = e.Part + ": " + field[strings.LastIndexByte(field, '.')+1:]
+func (e *LabelError) Error() string { return e.Said().Error() }
+
+// Said returns the same to be said in any language.
+func (e *LabelError) Said() message.Message {
+	if e.Part.Code == "" {
+		return e.said(e.Field)
 	}
+	field := e.Field[strings.LastIndexByte(e.Field, '.')+1:]
+	return message.New("label_part", "{part}: {what}", "part", e.Part, "what", e.said(field))
+}
+
+// said says it of a field by its own name.
+func (e *LabelError) said(field string) message.Message {
+	fault := message.New("label_"+string(e.Fault), faults[e.Fault])
 	switch {
 	case e.Limit != 0:
-		return fmt.Sprintf("%s %s %s (%s)", field, e.Value, e.Fault, e.Limit)
+		return message.New("label_limit", "{field} {value} {fault} ({limit})", "field", field, "value", e.Value, "fault", fault, "limit", e.Limit)
 	case e.Value != 0:
-		return fmt.Sprintf("%s %s %s", field, e.Value, e.Fault)
+		return message.New("label_value", "{field} {value} {fault}", "field", field, "value", e.Value, "fault", fault)
 	}
-	return fmt.Sprintf("%s %s", field, e.Fault)
+	return message.New("label", "{field} {fault}", "field", field, "fault", fault)
 }
 
 // LabelErrors is everything wrong with one label, in the order of its fields.
@@ -120,8 +165,9 @@ func (p *Paper) Check() error {
 type checker struct {
 	paper *Paper
 	errs  LabelErrors
-	// What is looked at, for people and as a path; "" for the label itself.
-	part, path string
+	// What is looked at, for people and as a path; nothing for the label itself.
+	part message.Message
+	path string
 }
 
 func (c *checker) refuse(field string, fault Fault, value, limit measure.Length) {

@@ -1,6 +1,10 @@
 package paper
 
-import "fmt"
+import (
+	"fmt"
+
+	"firstdrop/message"
+)
 
 // Limits of an offer, far above anything that is sold.
 const (
@@ -14,7 +18,7 @@ func (c *checker) offers() {
 	for i := range all {
 		c.offer(i, &all[i])
 	}
-	c.part, c.path = "", ""
+	c.part, c.path = message.Message{}, ""
 	c.prices(all)
 	for _, o := range all {
 		if o.Available == nil || *o.Available != 0 {
@@ -28,9 +32,9 @@ func (c *checker) offers() {
 
 // enter sets the place of an offer; the label's own is at no place of its own.
 func (c *checker) enter(offer int) {
-	c.part, c.path = "", ""
+	c.part, c.path = message.Message{}, ""
 	if offer > 0 {
-		c.part, c.path = fmt.Sprintf("further size %d", offer), fmt.Sprintf("also[%d].", offer-1)
+		c.part, c.path = message.New("part_size", "further size {n}", "n", offer), fmt.Sprintf("also[%d].", offer-1)
 	}
 }
 
@@ -91,5 +95,5 @@ func (c *checker) prices(all []Offer) {
 			c.refuse("price", PriceMissing, 0, 0)
 		}
 	}
-	c.part, c.path = "", ""
+	c.part, c.path = message.Message{}, ""
 }

@@ -2,8 +2,10 @@ package paper
 
 import (
 	"fmt"
+	"strconv"
 
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Limits of what is there, far above what a job opens.
@@ -22,9 +24,9 @@ func (c *checker) rolls() {
 	seen := map[string]bool{}
 	for i := range c.paper.Rolls {
 		r := &c.paper.Rolls[i]
-		c.part, c.path = fmt.Sprintf("roll %q", r.Name), fmt.Sprintf("rolls[%d].", i)
+		c.part, c.path = message.New("part_roll", "roll {name}", "name", strconv.Quote(r.Name)), fmt.Sprintf("rolls[%d].", i)
 		if r.Name == "" {
-			c.part = fmt.Sprintf("roll %d of the list", i+1)
+			c.part = message.New("part_roll_listed", "roll {n} of the list", "n", i+1)
 			c.refuse("name", NoName, 0, 0)
 		} else if seen[r.Name] {
 			c.refuse("name", SameName, 0, 0)
@@ -32,7 +34,7 @@ func (c *checker) rolls() {
 		seen[r.Name] = true
 		c.roll(r)
 	}
-	c.part, c.path = "", ""
+	c.part, c.path = message.Message{}, ""
 }
 
 func (c *checker) roll(r *Roll) {
@@ -91,7 +93,7 @@ func (c *checker) parts(r *Roll) {
 	}
 	part, path := c.part, c.path
 	for i := range r.Parts {
-		c.part, c.path = fmt.Sprintf("%s, part %d", part, i+1), fmt.Sprintf("%sparts[%d].", path, i)
+		c.part, c.path = message.New("part_part", "{roll}, part {n}", "roll", part, "n", i+1), fmt.Sprintf("%sparts[%d].", path, i)
 		c.length("length", r.Parts[i].Length)
 		c.begins("begins", r.Parts[i].Begins, true)
 	}
@@ -107,7 +109,7 @@ func (c *checker) flaws(r *Roll) {
 	part, path, end := c.part, c.path, r.Total()
 	bad, last := measure.Length(0), measure.Length(0)
 	for i, f := range r.Flaws {
-		c.part, c.path = fmt.Sprintf("%s, flaw %d", part, i+1), fmt.Sprintf("%sflaws[%d].", path, i)
+		c.part, c.path = message.New("part_flaw", "{roll}, flaw {n}", "roll", part, "n", i+1), fmt.Sprintf("%sflaws[%d].", path, i)
 		switch {
 		case f.From < 0:
 			c.refuse("from", Negative, f.From, 0)

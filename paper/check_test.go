@@ -3,6 +3,7 @@ package paper_test
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -71,7 +72,7 @@ func TestCheckIsTyped(t *testing.T) {
 		t.Fatalf("Check = %v, want two label errors", err)
 	}
 	want := paper.LabelError{Paper: "Ferns", Field: "repeat", Fault: paper.OverRoll, Value: 11 * measure.Metre, Limit: 10050 * mm}
-	if *all[0] != want || all[1].Field != "pack" {
+	if !reflect.DeepEqual(*all[0], want) || all[1].Field != "pack" {
 		t.Errorf("Check = %+v, %+v", *all[0], *all[1])
 	}
 	var one *paper.LabelError

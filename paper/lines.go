@@ -1,9 +1,11 @@
 package paper
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	"firstdrop/message"
 )
 
 // Lines says which lines of the design the eye holds against the room: rows
@@ -37,7 +39,7 @@ func (l Lines) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
 func (l *Lines) UnmarshalText(text []byte) error {
 	i := slices.Index(linesNames, string(text))
 	if i <= 0 {
-		return fmt.Errorf("%q says nothing of the design's lines; it is one of %s", text, strings.Join(linesNames[1:], ", "))
+		return message.New("lines_unknown", "{text} says nothing of the design's lines; it is one of {words}", "text", strconv.Quote(string(text)), "words", strings.Join(linesNames[1:], ", "))
 	}
 	*l = Lines(i)
 	return nil

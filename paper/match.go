@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // MatchKind says how the next drop must stand against this one.
@@ -91,11 +92,11 @@ func ParseMatch(text string, repeat measure.Length, unit measure.Unit) (Match, m
 	case isOffset:
 		l, err := measure.ParseLength(rest, unit)
 		if err != nil {
-			return Match{}, 0, fmt.Errorf("an offset is a part of the repeat, such as 1/3, or a length: %w", err)
+			return Match{}, 0, message.New("match_offset", "an offset is a part of the repeat, such as 1/3, or a length: {why}", "why", message.Of(err)).Because(err)
 		}
 		return Match{Kind: Offset, Length: l}, repeat, nil
 	}
-	return Match{}, 0, fmt.Errorf("%q is no match; write free, straight, half drop, offset 1/3, or the label's mark such as 64/32 cm", text)
+	return Match{}, 0, message.New("match_unknown", "{text} is no match; write free, straight, half drop, offset 1/3, or the label's mark such as 64/32 cm", "text", strconv.Quote(text))
 }
 
 // fraction reads two bare whole numbers with a slash between.
@@ -109,12 +110,12 @@ func fraction(text string) (num, den int64, ok bool) {
 // offsetBy returns the offset by num/den in lowest terms.
 func offsetBy(num, den int64) (Match, error) {
 	if num <= 0 {
-		return Match{}, errors.New("an offset of nothing is a straight match; write straight")
+		return Match{}, message.New("match_nothing", "an offset of nothing is a straight match; write straight")
 	}
 	common := gcd(den, num)
 	num, den = num/common, den/common
 	if den > MaxDen {
-		return Match{}, fmt.Errorf("an offset of %d/%d of the repeat is finer than 1/%d; state it as a length", num, den, MaxDen)
+		return Match{}, message.New("match_fine", "an offset of {num}/{den} of the repeat is finer than 1/{most}; state it as a length", "num", num, "den", den, "most", MaxDen)
 	}
 	return Match{Kind: Offset, Num: num, Den: den}, nil
 }
@@ -132,7 +133,7 @@ func parseMark(text string, repeat measure.Length, unit measure.Unit) (Match, me
 	whole, errWhole := measure.ParseLength(strings.TrimSpace(first), unit)
 	offset, errOffset := measure.ParseLength(strings.TrimSpace(second), unit)
 	if err := errors.Join(errWhole, errOffset); err != nil {
-		return Match{}, 0, fmt.Errorf("%q is no mark of repeat and offset, such as 64/32 cm; an offset with a fraction is written: offset 10 1/2 in", text)
+		return Match{}, 0, message.New("match_mark", "{text} is no mark of repeat and offset, such as 64/32 cm; an offset with a fraction is written: offset 10 1/2 in", "text", strconv.Quote(text))
 	}
 	if err := markFits(text, whole, offset, repeat, unit, marked != 0); err != nil {
 		return Match{}, 0, err
@@ -158,13 +159,13 @@ func cutUnit(text string) (figures string, unit measure.Unit, err error) {
 func markFits(text string, whole, offset, repeat measure.Length, unit measure.Unit, hasUnit bool) error {
 	switch {
 	case offset < 0 || whole <= 0 || offset >= whole:
-		return fmt.Errorf("%q is no mark: the offset behind the slash must be less than the repeat before it", text)
+		return message.New("match_mark_order", "{text} is no mark: the offset behind the slash must be less than the repeat before it", "text", strconv.Quote(text))
 	case repeat == 0 && !hasUnit && unit != measure.Centimetres:
-		return fmt.Errorf("%q has no unit, and no repeat that would confirm one; labels print centimetres: write %s cm", text, text)
+		return message.New("match_mark_unit", "{text} has no unit, and no repeat that would confirm one; labels print centimetres: write {mark} cm", "text", strconv.Quote(text), "mark", text)
 	case repeat != 0 && whole != repeat && !hasUnit:
-		return fmt.Errorf("%q says the repeat is %s, but it is stated as %s; labels print centimetres: write %s cm if so", text, whole, repeat, text)
+		return message.New("match_mark_differs_unit", "{text} says the repeat is {whole}, but it is stated as {repeat}; labels print centimetres: write {mark} cm if so", "text", strconv.Quote(text), "whole", whole, "repeat", repeat, "mark", text)
 	case repeat != 0 && whole != repeat:
-		return fmt.Errorf("%q says the repeat is %s, but it is stated as %s", text, whole, repeat)
+		return message.New("match_mark_differs", "{text} says the repeat is {whole}, but it is stated as {repeat}", "text", strconv.Quote(text), "whole", whole, "repeat", repeat)
 	}
 	return nil
 }

@@ -1,11 +1,12 @@
 package paper
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/money"
 )
 
@@ -44,7 +45,7 @@ func (p Paste) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 func (p *Paste) UnmarshalText(text []byte) error {
 	i := slices.Index(pasteNames, string(text))
 	if i < 0 {
-		return fmt.Errorf("%q is no place for paste; it is one of %s", text, strings.Join(pasteNames, ", "))
+		return message.New("paste_unknown", "{text} is no place for paste; it is one of {words}", "text", strconv.Quote(string(text)), "words", strings.Join(pasteNames, ", "))
 	}
 	*p = Paste(i)
 	return nil

@@ -1,11 +1,11 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // offWeight is what a seam weighs that must not stand where it does: more than all
@@ -48,10 +48,10 @@ func (f *Fixed) allows(corners *[mostNew]int16, k *hanging.Kill) bool {
 func (s *search) checkFixed() error {
 	f := &s.run.Fixed
 	if len(f.NewDrop) > MostNewDrops {
-		return fmt.Errorf("plan: run %q: new drops are fixed in %d corners, at most %d can be", s.run.Run.Name, len(f.NewDrop), MostNewDrops)
+		return message.New("new_drops_fixed", "run \"{run}\": new drops are fixed in {n} corners, at most {most} can be", "run", s.run.Run.Name, "n", len(f.NewDrop), "most", MostNewDrops)
 	}
 	if len(f.Hung) > 0 && f.Start == nil {
-		return fmt.Errorf("plan: run %q: walls hang already, but nothing says where a seam of theirs stands", s.run.Run.Name)
+		return message.New("hung_no_start", "run \"{run}\": walls hang already, but nothing says where a seam of theirs stands", "run", s.run.Run.Name)
 	}
 	return nil
 }

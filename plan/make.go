@@ -1,13 +1,13 @@
 package plan
 
 import (
-	"errors"
 	"slices"
 
 	"firstdrop/cutting"
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Step is the fine grid on which starts are tried where Task.Step is not set.
@@ -22,7 +22,7 @@ func Make(t *Task) (*Plan, error) { return makePlan(t, nil) }
 // makePlan plans a task, in a session if that is not nil.
 func makePlan(t *Task, session *Session) (*Plan, error) {
 	if len(t.Runs) == 0 {
-		return nil, errors.New("plan: there is nothing to hang")
+		return nil, message.New("nothing_to_hang", "there is nothing to hang")
 	}
 	p := &Plan{Task: t, Runs: make([]RunPlan, len(t.Runs)), Papers: make([]PaperPlan, len(t.Papers)), session: session}
 	runs := make([]laid, len(t.Runs))

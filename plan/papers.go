@@ -10,6 +10,7 @@ import (
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/order"
 	"firstdrop/paper"
 )
@@ -76,14 +77,14 @@ func (p *Plan) cut(i int, allotted []allotment) error {
 	for k := range allotted {
 		b, err := p.cutBatch(label, &allotted[k])
 		if err != nil {
-			return fmt.Errorf("plan: paper %q: %w", label.Name, err)
+			return message.New("paper_trouble", "paper \"{paper}\": {why}", "paper", label.Name, "why", message.Of(err)).Because(err)
 		}
 		pp.Batches = append(pp.Batches, *b)
 	}
 	for k, o := range label.Offers() {
 		line, err := order.For(o, pp.ofOffer(k))
 		if err != nil {
-			return fmt.Errorf("plan: paper %q: %w", label.Name, err)
+			return message.New("paper_trouble", "paper \"{paper}\": {why}", "paper", label.Name, "why", message.Of(err)).Because(err)
 		}
 		pp.Orders = append(pp.Orders, line)
 	}
@@ -272,9 +273,12 @@ type PieceError struct {
 	Err              error // what cutting says
 }
 
-func (e *PieceError) Error() string {
-	return fmt.Sprintf("piece %s of run %q on wall %s must be cut %v long, and no roll of %q (%v) can be sure to give it: choose a longer roll, or divide the wall by a rail or border (%v)",
-		e.Piece, e.Run, e.Wall, e.Length, e.Paper, e.Roll, e.Err)
+func (e *PieceError) Error() string { return fmt.Sprintf("%v (%v)", e.Said(), e.Err) }
+
+// Said returns the same to be said in any language, without what cutting says.
+func (e *PieceError) Said() message.Message {
+	return message.New("piece_too_long", "piece {piece} of run \"{run}\" on wall {wall} must be cut {length} long, and no roll of \"{paper}\" ({roll}) can be sure to give it: choose a longer roll, or divide the wall by a rail or border",
+		"piece", e.Piece, "run", e.Run, "wall", e.Wall, "length", e.Length, "paper", e.Paper, "roll", e.Roll)
 }
 
 // Unwrap returns what cutting says.

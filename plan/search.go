@@ -3,7 +3,6 @@ package plan
 import (
 	"cmp"
 	"container/heap"
-	"fmt"
 	"math"
 	"slices"
 
@@ -11,6 +10,7 @@ import (
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/room"
 )
 
@@ -138,7 +138,7 @@ func (s *search) find() (candidate, error) {
 		if s.refusal != nil {
 			return s.best, s.refusal
 		}
-		return s.best, fmt.Errorf("plan: run %q has no layout that keeps to what is fixed", s.run.Run.Name)
+		return s.best, message.New("no_layout", "run \"{run}\" has no layout that keeps to what is fixed", "run", s.run.Run.Name)
 	}
 	if len(s.run.Run.Walls) > renewWalls {
 		s.best = s.renewed(s.best)

@@ -6,6 +6,7 @@ import (
 
 	"firstdrop/finding"
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Rule names what a survey must fulfil before anything is planned from it.
@@ -45,13 +46,13 @@ type Error struct {
 	// Got is the measurement at fault, Limit what it has to stay within; both
 	// are 0 where the rule is not about a length.
 	Got, Limit measure.Length
-	// Message says what is wrong and what to measure again, without the place.
-	Message string
+	// Why says what is wrong and what to measure again, without the place.
+	Why message.Message
 	// Cause is the fault of an outline, a *geom.RingError; nil otherwise.
 	Cause error
 }
 
-// Error returns the place and the message.
+// Error returns the place and why.
 func (e *Error) Error() string {
 	var where []string
 	for _, s := range []string{e.Place.Run, e.Place.Wall, e.Place.Opening} {
@@ -62,7 +63,7 @@ func (e *Error) Error() string {
 	if e.Place.Corner != "" {
 		where = append(where, "corner "+e.Place.Corner)
 	}
-	return strings.Join(append(where, e.Message), ": ")
+	return strings.Join(append(where, e.Why.Error()), ": ")
 }
 
 // Unwrap returns the cause.

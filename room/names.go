@@ -3,7 +3,10 @@ package room
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	"firstdrop/message"
 )
 
 // The names that job files, programs and messages use. They are in the order
@@ -23,12 +26,14 @@ func nameOf(names []string, i int) string {
 	return fmt.Sprintf("unnamed %d", i)
 }
 
-// parseName returns the value of that name, or an error that lists the names.
-func parseName(names []string, what, text string) (int, error) {
+// parseName returns the value of that name, or else the message that there is none,
+// with the names that there are.
+func parseName(names []string, text string, none message.Message) (int, error) {
 	if i := slices.Index(names, text); i >= 0 {
 		return i, nil
 	}
-	return 0, fmt.Errorf("%q is no %s; it is one of %s", text, what, strings.Join(names, ", "))
+	none.Args = message.Args{"text", strconv.Quote(text), "words", strings.Join(names, ", ")}
+	return 0, none
 }
 
 // String returns the kind's name: door, window, arch, fireplace, furniture or
@@ -37,7 +42,7 @@ func (k OpeningKind) String() string { return nameOf(openingKindNames, int(k)) }
 
 // ParseOpeningKind reads what String writes; the error lists what there is.
 func ParseOpeningKind(text string) (OpeningKind, error) {
-	i, err := parseName(openingKindNames, "kind of opening", text)
+	i, err := parseName(openingKindNames, text, message.New("opening_unknown", "{text} is no kind of opening; it is one of {words}"))
 	return OpeningKind(i), err
 }
 
@@ -56,7 +61,7 @@ func (k FittingKind) String() string { return nameOf(fittingKindNames, int(k)) }
 
 // ParseFittingKind reads what String writes; the error lists what there is.
 func ParseFittingKind(text string) (FittingKind, error) {
-	i, err := parseName(fittingKindNames, "kind of fitting", text)
+	i, err := parseName(fittingKindNames, text, message.New("fitting_unknown", "{text} is no kind of fitting; it is one of {words}"))
 	return FittingKind(i), err
 }
 
@@ -74,7 +79,7 @@ func (s Sight) String() string { return nameOf(sightNames, int(s)) }
 
 // ParseSight reads what String writes; the error lists what there is.
 func ParseSight(text string) (Sight, error) {
-	i, err := parseName(sightNames, "sight", text)
+	i, err := parseName(sightNames, text, message.New("sight_unknown", "{text} is no sight; it is one of {words}"))
 	return Sight(i), err
 }
 
@@ -92,7 +97,7 @@ func (k CornerKind) String() string { return nameOf(cornerKindNames, int(k)) }
 
 // ParseCornerKind reads what String writes; the error lists what there is.
 func ParseCornerKind(text string) (CornerKind, error) {
-	i, err := parseName(cornerKindNames, "kind of corner", text)
+	i, err := parseName(cornerKindNames, text, message.New("corner_unknown", "{text} is no kind of corner; it is one of {words}"))
 	return CornerKind(i), err
 }
 

@@ -247,7 +247,8 @@ var sources = map[finding.Code]string{
 	plan.Sliver: "association", plan.SliverBeside: "association", plan.SeamNearEdge: "association", plan.SeamNearFold: "association",
 	plan.KillMisfit: "association", plan.MotifCut: "association", plan.MotifCutLow: "association",
 	plan.HeaderOverrun: "hangers", plan.RenewedMiss: "hangers", plan.Wedge: "hangers", plan.CornerLoss: "hangers",
-	plan.OffCentre: "hangers", plan.UnequalEnds: "hangers",
+	plan.OffCentre: "hangers", plan.UnequalEnds: "hangers", plan.OffCasing: "hangers", plan.CornerStep: "hangers", plan.MixedWays: "hangers",
+	plan.OffPlumb:  "association",
 	plan.LapShadow: "handbooks", plan.LiningSeam: "lining", plan.Drift: "standard",
 }
 

@@ -6,12 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
-	"strings"
 
 	"firstdrop/audit"
 	"firstdrop/finding"
 	"firstdrop/job"
 	"firstdrop/measure"
+	"firstdrop/message"
 	"firstdrop/plan"
 	"firstdrop/words"
 )
@@ -133,9 +133,9 @@ type question struct {
 }
 
 // problemsOf lists what is wrong in a document.
-func problemsOf(d *job.Draft) (ps []Problem) {
+func problemsOf(c *words.Catalogue, d *job.Draft) (ps []Problem) {
 	for _, w := range d.Problems {
-		ps = append(ps, Problem{Path: w.Path, Text: w.Message})
+		ps = append(ps, Problem{Path: w.Path, Text: c.Say(w.What)})
 	}
 	return ps
 }
@@ -143,7 +143,7 @@ func problemsOf(d *job.Draft) (ps []Problem) {
 // outcome plans the job, unless it is planned already.
 func (q *question) outcome() *outcome {
 	if q.made == nil {
-		q.made = &outcome{problems: problemsOf(q.draft)}
+		q.made = &outcome{problems: problemsOf(q.c, q.draft)}
 		if q.draft.Task != nil {
 			made, err := q.session.Plan(q.draft.Task)
 			*q.made = outcomeOf(q.c, q.draft, made, err)
@@ -162,7 +162,7 @@ func Planned(d *job.Draft, c *words.Catalogue) (made *plan.Plan, problems []Prob
 // freshly plans a job without a session.
 func freshly(c *words.Catalogue, d *job.Draft) outcome {
 	if d.Task == nil {
-		return outcome{problems: problemsOf(d)}
+		return outcome{problems: problemsOf(c, d)}
 	}
 	made, err := plan.Make(d.Task)
 	return outcomeOf(c, d, made, err)
@@ -185,7 +185,7 @@ func outcomeOf(c *words.Catalogue, d *job.Draft, made *plan.Plan, err error) out
 func unplannable(c *words.Catalogue, d *job.Draft, err error) Problem {
 	var piece *plan.PieceError
 	if !errors.As(err, &piece) {
-		return Problem{Path: "hang", Text: strings.TrimPrefix(err.Error(), "plan: ")}
+		return Problem{Path: "hang", Text: c.Say(message.Of(err))}
 	}
 	id := "screen.too-long"
 	if piece.Length <= piece.Roll {
@@ -207,7 +207,7 @@ func paperPath(j *job.Job, name string) string {
 
 // survey answers [AskSurvey].
 func (q *question) survey(a *Answer) {
-	a.Problems = problemsOf(q.draft)
+	a.Problems = problemsOf(q.c, q.draft)
 	s := &sketcher{q.c}
 	a.Survey = s.survey(q.draft)
 	a.Survey.Findings = s.findings(q.draft.Findings, q.draft.Bands, nil)

@@ -5,6 +5,16 @@ import (
 	"testing"
 )
 
+// What is wrong in a job is said in the language of the request too.
+func TestProblemsInTheLanguageOfTheRequest(t *testing.T) {
+	job := json.RawMessage(`{"firstdrop": 1, "units": "mm", "room": {"closed": false, "walls": [{"name": "A", "width": 3000}]}, "papers": [{"name": "Vine", "width": 530, "roll": 10050, "match": "free"}]}`)
+	a := New().answer(Request{Kind: AskPlan, Job: job, Words: Words{Locale: "de"}})
+	want := "Wand A hat keine Höhe (height); hier eine schreiben, oder unter room eine für alle Wände"
+	if len(a.Problems) != 1 || a.Problems[0].Text != want {
+		t.Errorf("%+v, want %q", a.Problems, want)
+	}
+}
+
 // Why a request cannot be answered is said in its language, to the last word.
 func TestRefusals(t *testing.T) {
 	sound := examples(t)["plain-room.yaml"]

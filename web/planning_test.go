@@ -91,7 +91,8 @@ func TestUnsoundJobs(t *testing.T) {
 			t.Fatalf("%s: %+v", path, p)
 		}
 		isNamed := func(f Fault) bool {
-			return f.Line > 1 && f.Column > 1 && f.Path == "room.walls[0]" && strings.Contains(f.Message, `"widht"`)
+			return f.Line > 1 && f.Column > 1 && f.Path == "room.walls[0]" && strings.Contains(f.Message, `"widht"`) &&
+				f.Code == "key_unknown" && f.Args["key"] == `"widht"` && f.Args["hint"].(map[string]any)["code"] == "suggest_near"
 		}
 		if !slices.ContainsFunc(p.Errors, isNamed) {
 			t.Errorf("%s: the key that is not known is not named in %+v", path, p.Errors)

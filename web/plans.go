@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
-	"strings"
 	"sync"
 
 	"firstdrop/audit"
@@ -121,5 +120,5 @@ func noPlan(err error) error {
 	if errors.As(err, &wrong) {
 		return err
 	}
-	return newProblem(http.StatusUnprocessableEntity, "no_plan", strings.TrimPrefix(err.Error(), "plan: "))
+	return newProblem(http.StatusUnprocessableEntity, "no_plan", err.Error())
 }

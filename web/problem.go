@@ -12,6 +12,7 @@ import (
 	"firstdrop/job"
 	"firstdrop/plan"
 	"firstdrop/store"
+	"firstdrop/words"
 )
 
 // Problem is what every error is told as: the problem details of RFC 9457, with a
@@ -31,10 +32,12 @@ type Problem struct {
 
 // Fault is one thing that is wrong in what was sent.
 type Fault struct {
-	Path    string `json:"path,omitempty" doc:"Where it stands, as room.walls[2].width; of a request, as body.label or query.lang."`
-	Line    int    `json:"line,omitempty" doc:"Of the text that was sent, from 1."`
-	Column  int    `json:"column,omitempty" doc:"In characters, from 1."`
-	Message string `json:"message"`
+	Path    string         `json:"path,omitempty" doc:"Where it stands, as room.walls[2].width; of a request, as body.label or query.lang."`
+	Line    int            `json:"line,omitempty" doc:"Of the text that was sent, from 1."`
+	Column  int            `json:"column,omitempty" doc:"In characters, from 1."`
+	Code    string         `json:"code,omitempty" doc:"A stable word for what is wrong in a job, such as wall_twice."`
+	Args    map[string]any `json:"args,omitempty" doc:"What it is about, by name: texts, numbers, lengths in millimetres, and what is said within, with code and args of its own."`
+	Message string         `json:"message" doc:"The same for people, in English."`
 }
 
 func (p *Problem) Error() string { return p.Detail }
@@ -133,7 +136,15 @@ func unsound(wrong job.Problems) *Problem {
 func faultsOf(wrong job.Problems) []Fault {
 	faults := []Fault{}
 	for _, w := range wrong {
-		faults = append(faults, Fault{w.Path, w.Line, w.Column, w.Message})
+		faults = append(faults, faultOf(w))
 	}
 	return faults
+}
+
+func faultOf(w job.Problem) Fault {
+	f := Fault{Path: w.Path, Line: w.Line, Column: w.Column, Code: w.What.Code, Args: map[string]any{}, Message: words.For("").Say(w.What)}
+	for name, value := range w.What.Args.All() {
+		f.Args[name] = value
+	}
+	return f
 }

@@ -22,7 +22,7 @@ var files embed.FS
 type Catalogue struct {
 	locale
 	units    measure.System
-	messages map[string]*message
+	messages map[string]*saying
 }
 
 // opened holds the catalogues of all languages by tag, read when first asked
@@ -171,7 +171,7 @@ func (c *Catalogue) Fill(id string, value func(name string) (any, bool)) string 
 }
 
 // form chooses the form of a message by the number n.
-func (c *Catalogue) form(m *message, value func(string) (any, bool)) text {
+func (c *Catalogue) form(m *saying, value func(string) (any, bool)) text {
 	if len(m.forms) > 1 {
 		if v, ok := value("n"); ok {
 			if n, ok := v.(int); ok {

@@ -19,8 +19,8 @@ import (
 // stands in braces is filled in. A message with forms in brackets is chosen by
 // the number {n}: see form.
 
-// message is a text in its forms; one without forms has only other.
-type message struct {
+// saying is a text in its forms; one without forms has only other.
+type saying struct {
 	line  int // where it begins in its file, from 1
 	forms map[string]text
 }
@@ -50,11 +50,11 @@ type fileError struct {
 func (e *fileError) Error() string { return fmt.Sprintf("line %d: %s", e.line, e.what) }
 
 // parse reads a catalogue file.
-func parse(file string) (map[string]*message, error) {
+func parse(file string) (map[string]*saying, error) {
 	if !utf8.ValidString(file) {
 		return nil, &fileError{1, "not UTF-8"}
 	}
-	p := parsing{messages: map[string]*message{}}
+	p := parsing{messages: map[string]*saying{}}
 	for l := range strings.Lines(file) {
 		p.line++
 		if err := p.read(strings.TrimRight(l, "\r\n")); err != nil {
@@ -74,7 +74,7 @@ func parse(file string) (map[string]*message, error) {
 
 // parsing is the reading of a file: the message begun, and those before it.
 type parsing struct {
-	messages map[string]*message
+	messages map[string]*saying
 	line     int
 	begun    int // its line
 	key      string
@@ -119,7 +119,7 @@ func (p *parsing) keep() error {
 	}
 	m := p.messages[id]
 	if m == nil {
-		m = &message{line: p.begun, forms: map[string]text{}}
+		m = &saying{line: p.begun, forms: map[string]text{}}
 		p.messages[id] = m
 	}
 	if m.forms[which] != nil {

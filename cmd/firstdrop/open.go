@@ -140,7 +140,7 @@ func (p *program) unplannable(j *job.Job, err error, units measure.System) error
 		return err
 	}
 	c := p.lang.In(units)
-	text := strings.TrimPrefix(told(c, err), "plan: ")
+	text := told(c, err)
 	var piece *plan.PieceError
 	if errors.As(err, &piece) {
 		text = tooLong(c, piece)

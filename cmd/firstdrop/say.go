@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"firstdrop/job"
+	"firstdrop/message"
 	"firstdrop/words"
 )
 
@@ -66,7 +67,7 @@ func told(c *words.Catalogue, err error) string {
 	case errors.As(err, &f) && error(f) == err:
 		return f.told(c)
 	case errors.As(err, &problems):
-		return err.Error()
+		return problems.In(c)
 	case errors.Is(err, fs.ErrNotExist):
 		return c.Text("file.not-there")
 	case errors.Is(err, fs.ErrPermission):
@@ -90,5 +91,5 @@ func toldFlag(c *words.Catalogue, err error) string {
 	case errors.As(err, &invalid):
 		return c.Text("flag.invalid", "flag", "--"+invalid.GetFlag().Name, "value", invalid.GetValue(), "why", told(c, invalid.Unwrap()))
 	}
-	return err.Error()
+	return c.Say(message.Of(err))
 }

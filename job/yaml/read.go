@@ -3,13 +3,13 @@ package yaml
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
 	v4 "go.yaml.in/yaml/v4"
 
 	"firstdrop/job"
+	"firstdrop/message"
 )
 
 // Read reads a job document, YAML or JSON, as [job.Read] does.
@@ -80,16 +80,21 @@ func scalarOf(own *v4.Node) job.ScalarKind {
 }
 
 // refused says what job files do not use: anchors and tags.
-func refused(own *v4.Node) string {
+func refused(own *v4.Node) *message.Message {
 	switch {
 	case own.Kind == v4.AliasNode:
-		return fmt.Sprintf("*%s refers to another place; job files do not use & and *: write it out", job.Clip(own.Value))
+		return says("yaml_alias", "name", job.Clip(own.Value))
 	case own.Anchor != "":
-		return fmt.Sprintf("&%s is an anchor; job files do not use & and *: leave it out", job.Clip(own.Anchor))
+		return says("yaml_anchor", "name", job.Clip(own.Anchor))
 	case own.Style&v4.TaggedStyle != 0:
-		return fmt.Sprintf("%s is a tag; job files do not use tags: leave it out", job.Clip(own.Tag))
+		return says("yaml_tag", "tag", job.Clip(own.Tag))
 	}
-	return ""
+	return nil
+}
+
+// says makes a message, as job does.
+func says(code string, args ...any) *message.Message {
+	return &message.Message{Code: code, Args: args}
 }
 
 // load reads one YAML document.
@@ -103,32 +108,33 @@ func load(file string, data []byte) (*v4.Node, *job.Problem) {
 		return nil, yamlProblem(file, data, err)
 	}
 	if len(root.Content) == 0 {
-		return nil, &job.Problem{File: file, Message: fmt.Sprintf("the document is empty; begin a job with firstdrop: %d", job.Version)}
+		return nil, &job.Problem{File: file, What: *says("document_empty", "version", job.Version)}
 	}
 	if err := loader.Load(&second); !errors.Is(err, io.EOF) {
 		if err != nil {
 			return nil, yamlProblem(file, data, err)
 		}
-		return nil, &job.Problem{File: file, Line: max(1, second.Line), Column: 1, Message: "a second document begins here; a file holds one job"}
+		return nil, &job.Problem{File: file, Line: max(1, second.Line), Column: 1, What: *says("yaml_second")}
 	}
 	return root.Content[0], nil
 }
 
 // yamlProblem puts the place of a syntax error where ours stand.
 func yamlProblem(file string, data []byte, err error) *job.Problem {
-	p := &job.Problem{File: file, Message: "this is no YAML: " + strings.TrimPrefix(err.Error(), "yaml: ")}
+	p, text := &job.Problem{File: file}, strings.TrimPrefix(err.Error(), "yaml: ")
 	var load *v4.LoadError
 	if errors.As(err, &load) {
-		p.Line, p.Column = load.Mark.Line, load.Mark.Column
-		p.Message = "this is no YAML: " + load.Message
+		p.Line, p.Column, text = load.Mark.Line, load.Mark.Column, load.Message
 	}
 	switch line := lineOf(data, p.Line); {
-	case strings.Contains(p.Message, "max depth"):
-		p.Message = "too many lists or keys within one another; a job is shallow"
-	case strings.Contains(p.Message, "unknown anchor"):
-		p.Message = "* refers to another place; job files do not use & and *: write it out, or put the text in quotes"
+	case strings.Contains(text, "max depth"):
+		p.What = *says("too_deep")
+	case strings.Contains(text, "unknown anchor"):
+		p.What = *says("yaml_star")
 	case strings.HasPrefix(strings.TrimLeft(line, " "), "\t"):
-		p.Message = "this is no YAML: the line begins with a tab; use spaces"
+		p.What = *says("no_yaml", "why", *says("yaml_tab"))
+	default:
+		p.What = *says("no_yaml", "why", text)
 	}
 	return p
 }

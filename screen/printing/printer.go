@@ -66,7 +66,7 @@ func (p *printer) read() {
 	document, problems := yaml.Document(p.request.Name, []byte(p.request.Text))
 	p.answer.Job = document
 	for _, w := range problems {
-		p.answer.Problems = append(p.answer.Problems, Fault{Path: w.Path, Line: w.Line, Column: w.Column, Text: w.Message})
+		p.answer.Problems = append(p.answer.Problems, Fault{Path: w.Path, Line: w.Line, Column: w.Column, Text: p.c.Say(w.What)})
 	}
 }
 
@@ -87,7 +87,7 @@ func (p *printer) faults(err error) {
 		p.answer.Failure = err.Error()
 	}
 	for _, w := range all {
-		p.answer.Problems = append(p.answer.Problems, Fault{Path: w.Path, Text: w.Message})
+		p.answer.Problems = append(p.answer.Problems, Fault{Path: w.Path, Text: p.c.Say(w.What)})
 	}
 }
 
