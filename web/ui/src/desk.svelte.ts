@@ -4,7 +4,7 @@ import { newID, type Revision } from "./document/tree";
 import type { Job } from "./planner/job";
 import { sync } from "./sync/sync.svelte";
 import { Tabs } from "./sync/tabs";
-import { Work } from "./work/work.svelte";
+import { Work } from "./job/work.svelte";
 import { say } from "./words";
 
 /** All jobs of this device, and the one that is open. */

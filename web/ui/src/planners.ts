@@ -1,6 +1,6 @@
 import { Planner } from "./planner/planner";
 import { Printer } from "./planner/printer";
-import { working } from "./work/working.svelte";
+import { working } from "./job/working.svelte";
 
 const at = (name: string) => new URL(name, document.baseURI).href;
 const runtime = at("wasm_exec.js");

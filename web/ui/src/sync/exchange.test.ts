@@ -6,7 +6,7 @@ import { Device } from "../device/device";
 import { same, type Json } from "../document/json";
 import { newID } from "../document/tree";
 import type { Job } from "../planner/job";
-import { Work } from "../work/work.svelte";
+import { Work } from "../job/work.svelte";
 import { Exchange, parts } from "./exchange";
 import { ServerTrouble, type Sending, type Server, type Stored } from "./server";
 

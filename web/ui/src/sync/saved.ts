@@ -1,6 +1,6 @@
 import type { Kept } from "../device/device";
 import type { IconName } from "../parts/Icon.svelte";
-import type { Saving } from "../work/work.svelte";
+import type { Saving } from "../job/work.svelte";
 
 /** Where a job is saved, as it is honestly known. */
 export type SavedState = "here" | "saving" | "server" | "offline" | "conflict" | "failed";
