@@ -94,7 +94,7 @@ test("imperial steps are sixteenths, and the job keeps them exact", async () => 
   await planned(page);
   await start(page).focus();
   await page.keyboard.press("ArrowRight");
-  expect(await at(page)).toMatch(/^A, \d+( \d+\/(2|4|8|16))? in$/);
+  expect(await at(page)).toMatch(/^A, (\d+' )?(\d+ )?(\d+|\d+\/(2|4|8|16))"$/);
   await expect.poll(() => undo(page), soon).toContain((await at(page))!.slice(3));
   expect(t.complaints()).toEqual([]);
   await t.close();

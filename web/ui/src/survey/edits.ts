@@ -1,5 +1,5 @@
 import type { Corner, Fitting, Hang, Job, Length, Opening, Wall } from "../planner/job";
-import { imperial, written } from "./size";
+import { systemOf, written } from "../parts/hand";
 
 // Edits of the room that touch more than one place. Each works on a copy of the job.
 
@@ -41,7 +41,7 @@ export function freeName(job: Job, name: (letter: string) => string): string {
 
 /** Puts a wall behind another, as wide as a metre, or a yard. */
 export function addWall(job: Job, after: number, name: string): void {
-  job.room.walls.splice(after + 1, 0, { name, width: written(imperial(job.units) ? 914.4 : 1000, job.units) });
+  job.room.walls.splice(after + 1, 0, { name, width: written(systemOf(job.units) === "imperial" ? 914.4 : 1000, job.units) });
 }
 
 /** Takes a wall away, and with it what is decided about it. */

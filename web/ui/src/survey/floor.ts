@@ -1,6 +1,6 @@
+import { written } from "../parts/hand";
 import type { Corner, Job, Wall } from "../planner/job";
 import type { Point } from "../planner/protocol";
-import { written } from "./size";
 
 // A floor plan drawn corner by corner becomes walls. Seen from above, the walls of a
 // room follow each other clockwise, since one turns to the right inside it:
