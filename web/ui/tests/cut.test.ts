@@ -1,6 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes } from "./browser";
+import { beginJob, settle } from "./hand";
 
 // Cut and order: rolls, ticks, certainty, cliffs, a roll that has been opened, and the
 // sheets as PDF, read back with pdftotext.
@@ -18,13 +19,8 @@ test.each<[keyof typeof sizes, Themes]>([
 ])("what is cut, bought and sure, %s %s", { timeout: 400_000 }, async (size, theme) => {
   const t = await journey.travel({ viewport: sizes[size], hasTouch: size !== "wide" });
   const { page } = t;
-  await page.goto("/");
-  await page.evaluate((theme) => localStorage.setItem("firstdrop.settings", JSON.stringify({ theme, locale: "en-GB", units: "metric" })), theme);
-  await page.reload();
-  await page.locator("button.way").nth(1).click();
-  await page.waitForURL(/job/);
-  const job = new URL(page.url()).hash.split("/")[2];
-  await page.goto(`/#/job/${job}/cut`);
+  await settle(page, { theme });
+  await beginJob(page, "sample", "cut");
   await page.getByRole("heading", { name: "What to buy" }).waitFor(slow);
 
   // A cut is tapped, and its drop shows on the wall.

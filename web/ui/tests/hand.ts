@@ -3,6 +3,26 @@ import { expect } from "vitest";
 
 // What hands do to a page.
 
+type Place = "survey" | "paper" | "plan" | "cut" | "history" | "conflict" | "print";
+
+/** Begins a job as people do, one's own room or the furnished sample, goes to one of its screens, and tells the job's id. */
+export async function beginJob(page: Page, way: "own" | "sample", place: Place): Promise<string> {
+  await page.goto("/");
+  await page.locator("button.way").nth(way === "own" ? 0 : 1).click();
+  await page.waitForURL(/#\/job\//);
+  const job = new URL(page.url()).hash.split("/")[2]!;
+  await page.goto(`/#/job/${job}/${place}`);
+  await page.getByRole("main").waitFor();
+  return job;
+}
+
+/** How the device speaks, measures and looks from the first screen on; what is not said is as in a British house. */
+export async function settle(page: Page, settings: { locale?: string; units?: string; theme?: string } = {}): Promise<void> {
+  await page.goto("/");
+  await page.evaluate((s) => localStorage.setItem("firstdrop.settings", JSON.stringify(s)), { locale: "en-GB", units: "metric", theme: "light", ...settings });
+  await page.reload();
+}
+
 /** Goes on with Tab until something has the focus, as somebody without a mouse does. */
 export async function tabTo(page: Page, to: Locator, most = 150): Promise<void> {
   for (let i = 0; i < most; i++) {

@@ -1,5 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { begin, tab, type Journey, type Traveller } from "./browser";
+import { beginJob } from "./hand";
 import type { Page } from "playwright-core";
 
 // What is saved where: without a network, in two tabs, after a crash. Journeys use the
@@ -17,10 +18,7 @@ afterEach(async () => {
 
 /** Begins a room of one's own, and tells its address. */
 async function ownRoom(page: Page): Promise<string> {
-  await page.goto("/");
-  await page.getByRole("button", { name: "Begin your own room" }).click();
-  await page.waitForURL(/job/);
-  await page.getByRole("main").waitFor();
+  await beginJob(page, "own", "survey");
   return page.url();
 }
 

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
-import { mouseDrag } from "./hand";
+import { beginJob, mouseDrag } from "./hand";
 
 // A label is copied, a picture laid into its frame, and papers are compared.
 
@@ -14,11 +14,7 @@ afterAll(() => journey?.end());
 const field = (page: Page, label: string) => page.getByRole("textbox", { name: label, exact: true });
 
 async function open(page: Page): Promise<string> {
-  await page.goto("/");
-  await page.getByRole("button", { name: /own room/ }).click();
-  await page.waitForURL(/#\/job\//);
-  const job = new URL(page.url()).hash.split("/")[2]!;
-  await page.goto(`/#/job/${job}/paper`);
+  const job = await beginJob(page, "own", "paper");
   await page.getByRole("group", { name: /the walls unrolled/ }).waitFor();
   return job;
 }

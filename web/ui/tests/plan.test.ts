@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes, type Traveller } from "./browser";
+import { beginJob, settle } from "./hand";
 
 // The plan on the screen: the start is dragged and everything follows, what is tapped
 // is told of, another plan is chosen, the room is looked at in three dimensions.
@@ -9,16 +10,11 @@ let journey: Journey;
 beforeAll(async () => void (journey = await begin()));
 afterAll(() => journey?.end());
 
-/** The furnished sample, at one of its screens. */
-export async function sample(options: Parameters<Journey["travel"]>[0], place: string, theme: Themes = "light", more: object = {}): Promise<Traveller> {
+/** The plan of the furnished sample. */
+async function sample(options: Parameters<Journey["travel"]>[0], settings: Parameters<typeof settle>[1] = {}): Promise<Traveller> {
   const t = await journey.travel(options);
-  await t.page.goto("/");
-  await t.page.evaluate((kept) => localStorage.setItem("firstdrop.settings", JSON.stringify(kept)), { theme, locale: "en-GB", units: "metric", ...more });
-  await t.page.reload();
-  await t.page.locator("button.way").nth(1).click();
-  await t.page.waitForURL(/job/);
-  const job = new URL(t.page.url()).hash.split("/")[2];
-  await t.page.goto(`/#/job/${job}/${place}`);
+  await settle(t.page, settings);
+  await beginJob(t.page, "sample", "plan");
   return t;
 }
 
@@ -46,7 +42,7 @@ async function middleOf(page: Page, selector: string) {
 }
 
 test("a finger drags the start, and the paper follows while it is held", async () => {
-  const t = await sample({ viewport: sizes.phone, hasTouch: true }, "plan");
+  const t = await sample({ viewport: sizes.phone, hasTouch: true });
   const { page } = t;
   await planned(page);
   const [from, before] = [await at(page), await paper(page)];
@@ -69,7 +65,7 @@ test("a finger drags the start, and the paper follows while it is held", async (
 });
 
 test("keys move the start by 1 and by 10 mm, and it is let go to the planner again", async () => {
-  const t = await sample({ viewport: sizes.wide }, "plan");
+  const t = await sample({ viewport: sizes.wide });
   const { page } = t;
   await planned(page);
   const found = (await at(page))!;
@@ -89,7 +85,7 @@ test("keys move the start by 1 and by 10 mm, and it is let go to the planner aga
 });
 
 test("imperial steps are sixteenths, and the job keeps them exact", async () => {
-  const t = await sample({ viewport: sizes.wide }, "plan", "light", { units: "imperial", locale: "en-US" });
+  const t = await sample({ viewport: sizes.wide }, { units: "imperial", locale: "en-US" });
   const { page } = t;
   await planned(page);
   await start(page).focus();
@@ -101,7 +97,7 @@ test("imperial steps are sixteenths, and the job keeps them exact", async () => 
 });
 
 test("a mouse drags for five seconds without the screen standing still", async () => {
-  const t = await sample({ viewport: sizes.wide }, "plan");
+  const t = await sample({ viewport: sizes.wide });
   const { page } = t;
   await planned(page);
   const before = await paper(page);
@@ -136,7 +132,7 @@ test("a mouse drags for five seconds without the screen standing still", async (
 });
 
 test("what is tapped is told of, with rule and source, and a start is asked for", async () => {
-  const t = await sample({ viewport: sizes.wide }, "plan");
+  const t = await sample({ viewport: sizes.wide });
   const { page } = t;
   await planned(page);
   await page.locator('[data-spot="finding"]').first().focus();
@@ -165,7 +161,7 @@ test("what is tapped is told of, with rule and source, and a start is asked for"
 });
 
 test("a corner takes the kill seam, and rules of its own", async () => {
-  const t = await sample({ viewport: sizes.wide }, "plan");
+  const t = await sample({ viewport: sizes.wide });
   const { page } = t;
   await planned(page);
   const corner = page.locator('[data-spot="corner"]').first();
@@ -182,7 +178,7 @@ test("a corner takes the kill seam, and rules of its own", async () => {
 });
 
 test("another plan is chosen, as one edit", async () => {
-  const t = await sample({ viewport: sizes.phone, hasTouch: true }, "plan");
+  const t = await sample({ viewport: sizes.phone, hasTouch: true });
   const { page } = t;
   await planned(page);
   const before = await paper(page);
@@ -208,7 +204,7 @@ test.each<[keyof typeof sizes, Themes]>([
   ["tablet", "sunlight"],
   ["wide", "dark"],
 ])("the room in three dimensions, %s %s", async (size, theme) => {
-  const t = await sample({ viewport: sizes[size], hasTouch: size !== "wide" }, "plan", theme);
+  const t = await sample({ viewport: sizes[size], hasTouch: size !== "wide" }, { theme });
   const { page } = t;
   await planned(page);
   await page.getByRole("button", { name: "See the room" }).click();

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import type { Download, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, picture, type Journey, type Traveller } from "./browser";
+import { beginJob } from "./hand";
 
 // Files that are taken away and brought back, made in the browser. The PDF is read by
 // pdftotext (poppler) and checked by qpdf, the workbook by Python's openpyxl.
@@ -15,10 +16,7 @@ const folder = mkdtempSync(join(tmpdir(), "firstdrop-print-"));
 beforeAll(async () => {
   journey = await begin();
   t = await journey.travel({ viewport: { width: 820, height: 1180 } });
-  await t.page.goto("/");
-  await t.page.getByRole("button", { name: "Look round" }).click();
-  await t.page.waitForURL(/job/);
-  await t.page.goto(t.page.url().replace(/\/\w+$/, "/print"));
+  await beginJob(t.page, "sample", "print");
 });
 afterAll(async () => {
   expect(t.complaints()).toEqual([]);

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, type Journey } from "./browser";
+import { beginJob } from "./hand";
 
 // Two devices and the real program: what one saves, the other sees; what both changed
 // while the server was gone is kept on both.
@@ -19,8 +20,7 @@ test("a job goes from one device over the server to the other; both edit without
   };
   const title = (page: typeof van.page) => page.getByRole("banner").getByRole("heading").textContent();
 
-  await van.page.goto("/");
-  await van.page.getByRole("button", { name: "Look round" }).click();
+  await beginJob(van.page, "sample", "plan");
   await rename(van.page, "From the van");
   await van.page.getByRole("button", saved("Saved on the server")).waitFor();
 

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
-import { fingerDrag, mouseDrag, tabTo } from "./hand";
+import { beginJob, fingerDrag, mouseDrag, settle, tabTo } from "./hand";
 
 // A room is surveyed by touch, by keyboard alone, and with a mouse.
 
@@ -13,12 +13,8 @@ const field = (page: Page, label: string) => page.getByRole("textbox", { name: l
 const value = (page: Page, label: string) => field(page, label).inputValue();
 const wall = (page: Page) => page.getByRole("group", { name: /the walls unrolled/ });
 
-async function open(page: Page, begin: RegExp): Promise<void> {
-  await page.goto("/");
-  await page.getByRole("button", { name: begin }).click();
-  await page.waitForURL(/#\/job\//);
-  const job = new URL(page.url()).hash.split("/")[2];
-  await page.goto(`/#/job/${job}/survey`);
+async function open(page: Page, way: "own" | "sample"): Promise<void> {
+  await beginJob(page, way, "survey");
   await wall(page).waitFor();
 }
 
@@ -34,7 +30,7 @@ describe("by touch on a phone", () => {
   test("a room is drawn, measured over, given a door, and the door moved", async () => {
     const t = await journey.travel({ viewport: sizes.phone, hasTouch: true, isMobile: true });
     const { page } = t;
-    await open(page, /own room/);
+    await open(page, "own");
     await page.getByText("Room", { exact: true }).tap();
     await page.getByRole("button", { name: "Draw the floor anew" }).tap();
     await expectAccessible(page);
@@ -68,7 +64,7 @@ describe("by keyboard alone", () => {
   test("a wall is measured, a window placed to the millimetre, and all undone to the beginning", async () => {
     const t = await journey.travel({ viewport: sizes.wide });
     const { page } = t;
-    await open(page, /own room/);
+    await open(page, "own");
     await tabTo(page, field(page, "Width"));
     await page.keyboard.press("Control+A");
     await page.keyboard.type("4,30 m");
@@ -102,7 +98,7 @@ describe("with a mouse", () => {
   test("an opening is sized at its edges, and what is typed wrong is told at its field and kept", async () => {
     const t = await journey.travel({ viewport: sizes.wide });
     const { page } = t;
-    await open(page, /furnished/);
+    await open(page, "sample");
     await wall(page).getByRole("button", { name: /left window/ }).click();
     const width = page.getByRole("textbox", { name: "Width", exact: true }).last();
     expect(await width.inputValue()).toBe("1200");
@@ -125,7 +121,7 @@ describe("with a mouse", () => {
   test("a drag of a window leaves no frame over 50 ms, and Escape gives it up", async () => {
     const t = await journey.travel({ viewport: sizes.wide });
     const { page } = t;
-    await open(page, /furnished/);
+    await open(page, "sample");
     await page.getByText("Show the paper").click();
     await wall(page).getByRole("button", { name: /left window/ }).click();
     const grip = page.getByRole("slider", { name: "Move left window" });
@@ -165,13 +161,8 @@ describe("with a mouse", () => {
 test("in German, and in feet and inches", async () => {
   const t = await journey.travel({ viewport: sizes.phone, locale: "de-DE" });
   const { page } = t;
-  await page.goto("/");
-  await page.evaluate(() => localStorage.setItem("firstdrop.settings", JSON.stringify({ locale: "de", units: "imperial", theme: "light" })));
-  await page.reload();
-  await page.getByRole("button", { name: /eigene[nr]? /i }).click();
-  await page.waitForURL(/#\/job\//);
-  const job = new URL(page.url()).hash.split("/")[2];
-  await page.goto(`/#/job/${job}/survey`);
+  await settle(page, { locale: "de", units: "imperial" });
+  await beginJob(page, "own", "survey");
   await page.getByRole("textbox", { name: "Breite", exact: true }).fill(`13' 4 1/2"`);
   await expect.poll(() => page.getByRole("button", { name: /^Wand .*13/ }).count()).toBeGreaterThan(0);
   await expectNoSidewaysScroll(page);
