@@ -29,7 +29,7 @@ var rows = map[string]int{
 	"store": 8, "store/sqlite": 9, "store/storetest": 9, "examples": 8, "web": 9,
 	"cmd/firstdrop": 10, "cmd/bench": 10,
 	"screen/printing": 9,
-	"web/wasm/types":  10, "web/wasm/planner": 10, "web/wasm/printer": 10,
+	"web/wasm/types":  10, "web/wasm/planner": 10, "web/wasm/printer": 10, "web/wasm/slim": 10,
 }
 
 // banned lists imports that the rows would allow but the house does not.

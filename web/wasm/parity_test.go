@@ -29,7 +29,7 @@ type program struct {
 	out *bufio.Reader
 }
 
-// started builds a program for WebAssembly and starts it as the screen's worker
+// started builds a program for WebAssembly, as make does, and starts it as the screen's worker
 // does. It needs node, and what npm installs for the screen.
 func started(t *testing.T, name string) *program {
 	t.Helper()
@@ -46,6 +46,9 @@ func started(t *testing.T, name string) *program {
 	build := exec.Command("go", append(append([]string{"build", "-trimpath", "-ldflags=-s -w"}, lean(name)...), "-o", wasm, "./"+name)...)
 	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if text, err := build.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	if text, err := exec.Command("go", "run", "./slim", wasm).CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
