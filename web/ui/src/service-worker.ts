@@ -13,8 +13,12 @@ const worker = self as unknown as ServiceWorkerGlobalScope;
 declare const __KEPT__: [path: string, hash: string][];
 const files = __KEPT__;
 
-/** What is only needed later, and is fetched when everything else is there. */
-const late = /printer\.wasm$/;
+/**
+ * What is only needed later, and is fetched when everything else is there: the printer,
+ * the pictures of whoever installs the screen, designs that the sample does not hang, and
+ * languages that are not spoken here.
+ */
+const late = /\/printer\.wasm$|\/icon-\w+\.png$|\/(ginkgo|quince)-[^/]*$|\/(de|fr)-[^/]*$/;
 /** What is kept when somebody has wanted it, and not before. */
 const wanted = /\/Solid-[^/]*$/;
 
@@ -46,7 +50,7 @@ async function fetched(url: string): Promise<void> {
   if (await cache.match(key(url))) return;
   const before = await caches.match(key(url)); // of an earlier release
   // What is large is not put into the browser's other cache as well.
-  const response = before ?? (await fetch(url, { cache: late.test(url) ? "no-store" : "no-cache", credentials: "same-origin" }));
+  const response = before ?? (await fetch(url, { cache: url.endsWith(".wasm") ? "no-store" : "no-cache", credentials: "same-origin" }));
   if (!response.ok) throw new Error(`${url}: ${response.status}`);
   await cache.put(key(url), response);
 }
@@ -72,9 +76,11 @@ worker.addEventListener("message", (event: ExtendableMessageEvent) => {
   if (event.data === "fetch the rest") event.waitUntil(rest(event.source));
 });
 
-/** Fetches what is needed later, and says when all is there. */
+/** Fetches what is needed later, what is likely to be needed first, and says when all is there. */
 async function rest(to: ExtendableMessageEvent["source"]): Promise<void> {
-  for (const url of known.keys()) if (!wanted.test(url)) await keep(url);
+  const all = [...known.keys()].filter((url) => !wanted.test(url));
+  const [printer, others] = [all.filter((url) => url.endsWith(".wasm")), all.filter((url) => !url.endsWith(".wasm"))];
+  for (const url of [...printer, ...others]) await keep(url);
   to?.postMessage("all is here");
 }
 

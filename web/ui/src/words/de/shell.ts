@@ -119,6 +119,7 @@ export const shell: Record<keyof typeof british, Message> = {
 
   "settings.title": "Einstellungen",
   "settings.locale": "Sprache",
+  "settings.locale.away": "Die Wörter für {name} sind noch nicht auf diesem Gerät, und der Server ist nicht erreichbar.",
   "settings.units": "Längen stehen in",
   "settings.units.metric": "Metern und Millimetern",
   "settings.units.imperial": "Fuß und Zoll",

@@ -119,6 +119,7 @@ export const shell = {
 
   "settings.title": "Settings",
   "settings.locale": "Language",
+  "settings.locale.away": "The words for {name} are not on this device yet, and the server is away.",
   "settings.units": "Lengths are shown in",
   "settings.units.metric": "Metres and millimetres",
   "settings.units.imperial": "Feet and inches",

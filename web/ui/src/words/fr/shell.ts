@@ -119,6 +119,7 @@ export const shell: Record<keyof typeof british, Message> = {
 
   "settings.title": "Réglages",
   "settings.locale": "Langue",
+  "settings.locale.away": "Les mots pour {name} ne sont pas encore sur cet appareil, et le serveur ne répond pas.",
   "settings.units": "Longueurs affichées en",
   "settings.units.metric": "Mètres et millimètres",
   "settings.units.imperial": "Pieds et pouces",
