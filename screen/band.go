@@ -31,7 +31,9 @@ func (s *sketcher) band(d *job.Draft, b *job.Band) Band {
 	for n := range b.Run.Walls {
 		_, own := b.Run.Walls[n].Outline.Bounds()
 		y = y.Union(own)
-		out.Walls = append(out.Walls, s.wall(b, n, x))
+		wall := s.wall(b, n, x)
+		wall.KeepOff = s.keepOff(d.Job, b.Hang, &wall)
+		out.Walls = append(out.Walls, wall)
 		x += b.Run.Walls[n].Width
 	}
 	out.Width, out.Low, out.High = mm(x), mm(y.Lo), mm(max(y.Hi, y.Lo))
@@ -68,6 +70,22 @@ func (s *sketcher) wall(b *job.Band, n int, x measure.Length) Wall {
 	}
 	out.Corner = s.corner(b.Run, n)
 	return out
+}
+
+// keepOff draws where no seam may stand on a wall, as far as the job says it soundly.
+func (s *sketcher) keepOff(j *job.Job, hang int, w *Wall) (all []Stretch) {
+	if hang < 0 || hang >= len(j.Hang) {
+		return nil
+	}
+	for i, k := range j.Hang[hang].KeepOff {
+		if k.Wall == w.Name && k.From < k.To {
+			all = append(all, Stretch{
+				Index: i, From: rounded(w.X + mm(k.From)), To: rounded(w.X + mm(k.To)),
+				Label: s.c.Text("screen.keep-off", "from", s.c.Plain(k.From), "to", s.c.Plain(k.To), "wall", s.c.Name(w.Name)),
+			})
+		}
+	}
+	return all
 }
 
 func (s *sketcher) opening(o *room.Opening, index int, x float64) Opening {

@@ -101,8 +101,20 @@ func (q *question) rest(p *plan.Plan, paper int, r *tell.Roll) string {
 	return q.c.Text("page.left", "size", q.c.Plain(left))
 }
 
+// marks lists where within a cut the design begins anew: the first lies what is left of
+// the repeat behind the leading end, which shows the design at the phase.
+func marks(cut cutting.Cut, phase, repeat measure.Length) (all []float64) {
+	if repeat <= 0 {
+		return nil
+	}
+	for at := cut.From + (repeat - phase).Mod(repeat); at < cut.To; at += repeat {
+		all = append(all, mm(at))
+	}
+	return all
+}
+
 func (q *question) cut(p *plan.Plan, paper int, r *tell.Roll, cut cutting.Cut) Cut {
-	out := Cut{From: mm(cut.From), To: mm(cut.To), Pieces: []Piece{}}
+	out := Cut{From: mm(cut.From), To: mm(cut.To), Pieces: []Piece{}, Marks: marks(cut, r.Phase(cut), p.Task.Papers[paper].Repeat)}
 	gifts := r.Gifts(p, cut)
 	for _, g := range gifts {
 		out.Pieces = append(out.Pieces, Piece{

@@ -47,6 +47,8 @@ type Cut struct {
 	To     float64 `json:"to"`
 	Pieces []Piece `json:"pieces"` // one, or narrow ones side by side
 	Text   string  `json:"text"`   // as in the cutting list: length, mark to look for, head or foot first
+	// Marks are where the design begins anew within the cut; none without a repeat.
+	Marks []float64 `json:"marks,omitempty"`
 }
 
 // Piece is what a cut gives.

@@ -19,6 +19,10 @@ import (
 // Planner answers requests one after the other. What a drag leaves as it is, it
 // plans once. It is not safe for concurrent use.
 type Planner struct {
+	// Progress, if not nil, is told before every part of work that has parts how much
+	// of it is done.
+	Progress func(done, of int)
+
 	session *plan.Session
 	last    *plan.Task // whose rooms the session knows
 	read    []byte     // the document that draft was read from
@@ -63,7 +67,7 @@ func encoded(a Answer) []byte {
 func (p *Planner) Answer(r Request) (a Answer) {
 	defer func() {
 		if mistake := recover(); mistake != nil {
-			*p = *New()
+			*p = Planner{session: plan.NewSession(), Progress: p.Progress}
 			a = answerTo(r)
 			a.Failure = r.Words.Catalogue().Text("screen.mistake", "what", fmt.Sprint(mistake))
 		}

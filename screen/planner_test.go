@@ -3,6 +3,9 @@ package screen
 import (
 	"bytes"
 	"encoding/json"
+	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -228,4 +231,74 @@ func FuzzAnswerJSON(f *testing.F) {
 			t.Errorf("no JSON: %+v", a)
 		}
 	})
+}
+
+// Where no seam may stand is drawn on its wall, and only there.
+func TestKeepOffIsDrawn(t *testing.T) {
+	document := bytes.Replace(examples(t)["plain-room.yaml"], []byte(`"papers":`),
+		[]byte(`"hang":[{"paper":"`+paperName(t, "plain-room.yaml")+`","keep_off":[{"wall":"B","from":"40 cm","to":"1.2 m"},{"wall":"A","from":"5 m","to":"4 m"}]}],"papers":`), 1)
+	found := 0
+	for _, w := range asked(t, AskSurvey, document).Survey.Runs[0].Walls {
+		for _, k := range w.KeepOff {
+			found++
+			if w.Name != "B" || k.Index != 0 || k.From != w.X+400 || k.To != w.X+1200 || !strings.Contains(k.Label, "400 mm") {
+				t.Errorf("on wall %s: %+v", w.Name, k)
+			}
+		}
+	}
+	if found != 1 {
+		t.Errorf("%d stretches are drawn", found)
+	}
+}
+
+func paperName(t *testing.T, example string) string {
+	t.Helper()
+	var j struct{ Papers []struct{ Name string } }
+	if err := json.Unmarshal(examples(t)[example], &j); err != nil || len(j.Papers) == 0 {
+		t.Fatal(err)
+	}
+	return j.Papers[0].Name
+}
+
+// The marks on a cut lie one repeat apart, and the first as far behind its leading end
+// as the cutting list says that the end lies behind such a mark, less a repeat.
+func TestMarksOnCuts(t *testing.T) {
+	a := asked(t, AskCutting, examples(t)["door-and-windows.yaml"])
+	const repeat = 530.0 // of the example's label
+	into := regexp.MustCompile(`(\d+) mm into the repeat`)
+	seen := 0
+	for _, roll := range a.Cutting.Papers[0].Rolls {
+		for _, cut := range roll.Orders[0].Cuts {
+			if m := into.FindStringSubmatch(cut.Text); m != nil && len(cut.Marks) > 0 {
+				seen++
+				phase, _ := strconv.ParseFloat(m[1], 64)
+				if off := cut.Marks[0] - cut.From - (repeat - phase); math.Abs(off) > 1 {
+					t.Errorf("%s: the first mark lies %v behind the leading end", cut.Text, cut.Marks[0]-cut.From)
+				}
+			}
+			for i := range cut.Marks {
+				if i > 0 && math.Abs(cut.Marks[i]-cut.Marks[i-1]-repeat) > 0.01 || cut.Marks[i] < cut.From || cut.Marks[i] >= cut.To {
+					t.Errorf("%s: marks at %v, from %v to %v", cut.Text, cut.Marks, cut.From, cut.To)
+				}
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no cut begins within the repeat")
+	}
+}
+
+// Comparing papers tells before each how many are done.
+func TestPapersTellProgress(t *testing.T) {
+	document := examples(t)["plain-room.yaml"]
+	var j struct{ Papers []json.RawMessage }
+	if err := json.Unmarshal(document, &j); err != nil {
+		t.Fatal(err)
+	}
+	p, told := New(), [][2]int{}
+	p.Progress = func(done, of int) { told = append(told, [2]int{done, of}) }
+	p.Answer(Request{Kind: AskPapers, Job: document, Paper: paperName(t, "plain-room.yaml"), Papers: []json.RawMessage{j.Papers[0], j.Papers[0]}})
+	if !cmp.Equal(told, [][2]int{{0, 2}, {1, 2}}) {
+		t.Error(told)
+	}
 }

@@ -49,6 +49,15 @@ type Wall struct {
 	Fittings []Fitting `json:"fittings,omitempty"`
 	Corner   *Corner   `json:"corner,omitempty"` // at its right end; nil at the end of an open run
 	Sizes    string    `json:"sizes"`            // "4200 × 2440 mm"
+	KeepOff  []Stretch `json:"keep_off,omitempty"`
+}
+
+// Stretch is a part of a wall on which the job lets no seam stand.
+type Stretch struct {
+	Index int     `json:"index"` // in the keep_off of the band's entry of hang
+	From  float64 `json:"from"`  // along the band
+	To    float64 `json:"to"`
+	Label string  `json:"label"` // from where to where on the wall, in words
 }
 
 // Opening is a door, a window, or anything else that keeps paper off the wall.

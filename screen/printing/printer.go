@@ -5,24 +5,29 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 
 	"firstdrop/draw"
 	"firstdrop/draw/svg"
 	"firstdrop/job"
 	"firstdrop/job/yaml"
+	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/screen"
 	"firstdrop/sheet"
 	"firstdrop/words"
 )
 
-// AnswerJSON answers a request in JSON with an answer in JSON.
-func AnswerJSON(request []byte) []byte {
+// Progress is told before every part of the work how much of it is done.
+type Progress func(done, of int)
+
+// AnswerJSON answers a request in JSON with an answer in JSON. Progress may be nil.
+func AnswerJSON(request []byte, progress Progress) []byte {
 	var r PrintRequest
 	if err := json.Unmarshal(request, &r); err != nil {
 		return encoded(PrintAnswer{Failure: words.For("").Text("screen.no-request", "why", err.Error())})
 	}
-	return encoded(Print(r))
+	return encoded(Print(r, progress))
 }
 
 func encoded(a PrintAnswer) []byte {
@@ -34,17 +39,18 @@ func encoded(a PrintAnswer) []byte {
 }
 
 // Print answers a request. Whatever it is asked, it does not panic: a mistake of
-// the program is told as a failure.
-func Print(r PrintRequest) (a PrintAnswer) {
+// the program is told as a failure. Progress may be nil.
+func Print(r PrintRequest, progress Progress) (a PrintAnswer) {
 	c := r.Words.Catalogue()
 	defer func() {
 		if mistake := recover(); mistake != nil {
 			a = PrintAnswer{ID: r.ID, Kind: r.Kind, Failure: c.Text("screen.mistake", "what", fmt.Sprint(mistake))}
 		}
 	}()
-	p := &printer{request: &r, c: c, answer: PrintAnswer{ID: r.ID, Kind: r.Kind}}
+	p := &printer{request: &r, c: c, progress: progress, answer: PrintAnswer{ID: r.ID, Kind: r.Kind}}
 	do, known := map[PrintKind]func(){
 		AskRead: p.read, AskYAML: p.yaml, AskSheets: p.sheets, AskWorkbook: p.workbook, AskWall: p.wall,
+		AskCuttingList: p.cuttingList, AskRollMap: p.rollMap,
 	}[r.Kind]
 	if !known {
 		p.answer.Failure = c.Text("screen.no-kind", "kind", job.Clip(string(r.Kind)))
@@ -56,9 +62,10 @@ func Print(r PrintRequest) (a PrintAnswer) {
 
 // printer is one request being answered.
 type printer struct {
-	request *PrintRequest
-	c       *words.Catalogue
-	answer  PrintAnswer
+	request  *PrintRequest
+	c        *words.Catalogue
+	progress Progress
+	answer   PrintAnswer
 }
 
 // read answers [AskRead].
@@ -144,7 +151,7 @@ func (p *printer) sheets() {
 // set returns what the request says of the sheets.
 func (p *printer) set() (set sheet.Set, ok bool) {
 	r := p.request
-	set = sheet.Set{System: p.c.Units(), Lang: p.c, Jobs: simulated, Scale: r.Scale}
+	set = sheet.Set{System: p.c.Units(), Lang: p.c, Jobs: simulated, Scale: r.Scale, Progress: p.progress}
 	known := true
 	if r.PaperSize != "" {
 		set.Format, known = draw.FormatNamed(r.PaperSize)
@@ -202,4 +209,36 @@ func (p *printer) wall() {
 	}
 	o := sheet.Options{System: p.c.Units(), Lang: p.c, Repeat: repeats[made.Task.Runs[run].Paper]}
 	p.file("wall.svg", "image/svg+xml", func(b *bytes.Buffer) error { return svg.Write(b, sheet.Wall(made, run, wall, o)) })
+}
+
+// cuttingList answers [AskCuttingList].
+func (p *printer) cuttingList() {
+	by := sheet.AsHung
+	if p.request.AsCut {
+		by = sheet.AsCut
+	}
+	p.list("cutting-list.csv", func(b *bytes.Buffer, made *plan.Plan, paper int) error {
+		return sheet.CuttingList(b, made, paper, by, p.c)
+	})
+}
+
+// rollMap answers [AskRollMap].
+func (p *printer) rollMap() {
+	p.list("roll-map.csv", func(b *bytes.Buffer, made *plan.Plan, paper int) error {
+		return sheet.RollMap(b, made, paper, p.c)
+	})
+}
+
+// list makes a list of the paper that is asked for.
+func (p *printer) list(name string, write func(b *bytes.Buffer, made *plan.Plan, paper int) error) {
+	_, made := p.planned()
+	if made == nil {
+		return
+	}
+	i := slices.IndexFunc(made.Task.Papers, func(l paper.Paper) bool { return l.Name == p.request.Paper })
+	if i < 0 || made.Papers[i].Batches == nil {
+		p.answer.Failure = p.c.Text("screen.no-request", "why", job.Clip(p.request.Paper))
+		return
+	}
+	p.file(name, "text/csv", func(b *bytes.Buffer) error { return write(b, made, i) })
 }

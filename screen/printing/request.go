@@ -26,6 +26,8 @@ type PrintRequest struct {
 	Pictures  []Picture `json:"pictures,omitempty"`   // sheets, wall: of the papers' designs
 	Run       int       `json:"run,omitempty"`        // wall: which of the plan's runs
 	Wall      int       `json:"wall,omitempty"`       // wall: which of the run's walls
+	Paper     string    `json:"paper,omitempty"`      // cutting-list, roll-map: of which paper, by its name
+	AsCut     bool      `json:"as_cut,omitempty"`     // cutting-list: roll by roll, not in hanging order
 }
 
 // Picture is a picture that a job names.
@@ -44,6 +46,9 @@ const (
 	AskSheets   PrintKind = "sheets"   // File: the sheets for the wall, as PDF
 	AskWorkbook PrintKind = "workbook" // File: the lists, for spreadsheets
 	AskWall     PrintKind = "wall"     // File: one wall, as SVG
+
+	AskCuttingList PrintKind = "cutting-list" // File: the pieces of one paper, as CSV
+	AskRollMap     PrintKind = "roll-map"     // File: the cuts of its rolls, as CSV
 )
 
 // PrintAnswer is what one request is told. Problems say why a job cannot be

@@ -11,15 +11,22 @@ import (
 )
 
 // main sets answer, a function of the worker's global object that takes a request
-// as the bytes of its JSON and returns the answer likewise, and waits for ever.
+// as the bytes of its JSON and returns the answer likewise, and waits for ever. While
+// it works it tells the global function progress, where there is one, how far it is.
 func main() {
 	js.Global().Set("answer", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request := make([]byte, args[0].Length())
 		js.CopyBytesToGo(request, args[0])
-		answer := printing.AnswerJSON(request)
+		answer := printing.AnswerJSON(request, told)
 		out := js.Global().Get("Uint8Array").New(len(answer))
 		js.CopyBytesToJS(out, answer)
 		return out
 	}))
 	select {}
+}
+
+func told(done, of int) {
+	if listener := js.Global().Get("progress"); listener.Type() == js.TypeFunction {
+		listener.Invoke(done, of)
+	}
 }

@@ -31,6 +31,10 @@ export interface PrintRequest {
   run?: number;
   /** wall: which of the run's walls */
   wall?: number;
+  /** cutting-list, roll-map: of which paper, by its name */
+  paper?: string;
+  /** cutting-list: roll by roll, not in hanging order */
+  as_cut?: boolean;
 }
 
 /** Picture is a picture that a job names. */
@@ -52,7 +56,11 @@ export type PrintKind =
   /** File: the lists, for spreadsheets */
   | "workbook"
   /** File: one wall, as SVG */
-  | "wall";
+  | "wall"
+  /** File: the pieces of one paper, as CSV */
+  | "cutting-list"
+  /** File: the cuts of its rolls, as CSV */
+  | "roll-map";
 
 /**
  * PrintAnswer is what one request is told. Problems say why a job cannot be

@@ -60,6 +60,8 @@ export interface Cut {
   pieces: Piece[];
   /** as in the cutting list: length, mark to look for, head or foot first */
   text: string;
+  /** Marks are where the design begins anew within the cut; none without a repeat. */
+  marks?: number[];
 }
 
 /** Piece is what a cut gives. */
@@ -402,6 +404,18 @@ export interface Wall {
   corner?: Corner;
   /** "4200 × 2440 mm" */
   sizes: string;
+  keep_off?: Stretch[];
+}
+
+/** Stretch is a part of a wall on which the job lets no seam stand. */
+export interface Stretch {
+  /** in the keep_off of the band's entry of hang */
+  index: number;
+  /** along the band */
+  from: number;
+  to: number;
+  /** from where to where on the wall, in words */
+  label: string;
 }
 
 /** Opening is a door, a window, or anything else that keeps paper off the wall. */
