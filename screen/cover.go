@@ -12,9 +12,9 @@ import (
 
 // What a sheet covers of a wall, as it will be trimmed: the wall's face less its
 // openings, between the sheet's two edges. Most edges are plumb, and the stretch
-// between them is cut out exactly. A sheet that has turned a leaning corner leans;
-// the sheet beside it, hung later, is set plumb at the nearest point and lies over
-// it:
+// between them is cut out exactly. All sheets of a wall set to something else lean
+// alike. A sheet that has turned a leaning corner leans by itself; the sheet beside
+// it, hung later, is set plumb at the nearest point and lies over it:
 //
 //	 face of the wall     between plumb lines     cut along the leaning edges
 //	┌─────────────────┐        ┌───────┐               ┌──────┐
@@ -31,7 +31,12 @@ type border struct {
 	over    geom.Interval
 }
 
-func upright(x measure.Length) border { return border{x: x} }
+// along returns the line at x along which the sheets of a wall stand.
+func along(l *hanging.Layout, wall int, x measure.Length) border {
+	_, y := l.Run.Walls[wall].Outline.Bounds()
+	foot, head := l.OnWall(wall, geom.Point{X: x, Y: y.Lo}), l.OnWall(wall, geom.Point{X: x, Y: y.Hi})
+	return border{foot.X, head.X - foot.X, geom.Interval{Lo: foot.Y, Hi: head.Y}}
+}
 
 func (b border) leans() bool { return b.skew != 0 && b.over.Length() > 0 }
 
@@ -58,6 +63,9 @@ type lay struct {
 	// endsLeft and endsRight say that the sheet is cut off there by the kill seam.
 	endsLeft, endsRight bool
 }
+
+// beyond is farther than a sheet leans.
+const beyond = measure.Metre
 
 // lays lists what lies on each wall of a layout, from left to right, drops without
 // paper left out.
@@ -106,6 +114,12 @@ func layOf(l *hanging.Layout, drop, part int) lay {
 		right = max(right, l.Paper.Width)
 	}
 	y.left.x, y.right.x = f.Edge+left, f.Edge+right
+	if part > first { // folded, it covers the wall right up to the corner
+		y.left.x -= beyond
+	}
+	if part < last {
+		y.right.x += beyond
+	}
 	y.trim(l, isStart, isEnd, p.Wall)
 	return y
 }
@@ -117,10 +131,10 @@ func (y *lay) trim(l *hanging.Layout, isStart, isEnd bool, wall int) {
 		return
 	}
 	if isStart {
-		y.left, y.endsLeft = upright(k.X), true
+		y.left, y.endsLeft = along(l, wall, k.X), true
 	}
 	if isEnd {
-		y.right, y.endsRight = upright(k.X), true
+		y.right, y.endsRight = along(l, wall, k.X), true
 	}
 }
 
@@ -198,16 +212,25 @@ func drawn(r []Point, x float64) []Point {
 
 // tile returns the map from the design under a part to the band.
 func tile(f hanging.Fall, width measure.Length, x float64) [6]float64 {
-	slope := 0.0
+	slope, rise := 0.0, 0.0
 	if f.Skew != 0 {
 		slope = float64(f.Skew) / float64(f.Over.Length())
 	}
-	begins := mm(f.Begins)
-	e := x + mm(f.Edge) + slope*mm(f.Begins-f.Over.Lo)
-	if f.Reversed {
-		return [6]float64{-1, 0, finely(slope), 1, rounded(e + mm(width)), begins}
+	if f.Rise != 0 {
+		rise = float64(f.Rise) / float64(f.Wide)
 	}
-	return [6]float64{1, 0, finely(-slope), -1, rounded(e), begins}
+	// Where the edge meets the row that begins a repeat.
+	e, begins := mm(f.Edge), mm(f.Begins)
+	if slope != 0 || rise != 0 {
+		foot := mm(f.Edge) - slope*mm(f.Over.Lo)
+		begins = (begins + rise*foot) / (1 - rise*slope)
+		e = foot + slope*begins
+	}
+	if f.Reversed {
+		w := mm(width)
+		return [6]float64{-1, finely(-rise), finely(slope), 1, rounded(x + e + w), rounded(begins + rise*w)}
+	}
+	return [6]float64{1, finely(rise), finely(-slope), -1, rounded(x + e), rounded(begins)}
 }
 
 const perMM = float64(measure.Millimetre)

@@ -11,6 +11,7 @@ import (
 	"firstdrop/hanging"
 	"firstdrop/internal/anyroom"
 	"firstdrop/measure"
+	"firstdrop/paper"
 	"firstdrop/words"
 )
 
@@ -61,6 +62,71 @@ func TestAnySheetsTileTheWalls(t *testing.T) {
 		checkTiling(t, "any room", l, d.out.Drops)
 	})
 }
+
+// Walls set to their ceilings, casings and neighbours, on which all sheets lean.
+func TestSheetsTileTurnedWalls(t *testing.T) {
+	turned := 0
+	rapid.Check(t, func(t *rapid.T) {
+		l := turnedLayout(t)
+		turned++
+		d := newDrawing(words.For(""), l)
+		d.drops()
+		checkTiling(t, "any crooked room", l, d.out.Drops)
+	})
+	if turned < 20 {
+		t.Errorf("only %d layouts on turned walls", turned)
+	}
+}
+
+// turnedLayout draws a layout with walls that are turned; others are skipped.
+func turnedLayout(t *rapid.T) *hanging.Layout {
+	run, set := anyroom.Crooked(t)
+	label := anyroom.Paper(t)
+	if set == nil {
+		t.Skip("hangs plumb")
+	}
+	h, err := hanging.NewSet(run, set, label, hanging.DefaultRules())
+	if err != nil {
+		t.Skip(err)
+	}
+	l, err := h.Layout(anyroom.Choice(t, h.Run(), label))
+	if err != nil {
+		t.Skip(err)
+	}
+	return l
+}
+
+// On a turned wall a point of a sheet stands where the layout, turned back, has it:
+// the map of its design takes it there.
+func TestTilesLeanWithTheWall(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := turnedLayout(t)
+		d := newDrawing(words.For(""), l)
+		d.drops()
+		y := measure.Length(rapid.Int64Range(0, 3e9).Draw(t, "y"))
+		for i := range l.Drops {
+			for k, p := range l.Drops[i].Parts {
+				if p.Skew != 0 {
+					continue // that is checked upright
+				}
+				m, across := d.out.Drops[i].Parts[k].Tile, float64(p.Across.Lo+p.Across.Length()/2)/perMM
+				down := float64(l.Choice.Design+label(l).Shift(l.Drops[i].Index)-y) / perMM
+				if l.Drops[i].Reversed {
+					across, down = float64(label(l).Width)/perMM-across, -down
+				}
+				x, up := m[0]*across+m[2]*down+m[4], m[1]*across+m[3]*down+m[5]
+				want := l.OnWall(p.Wall, geom.Point{X: p.X.Lo + p.X.Length()/2, Y: y})
+				wx, wy := d.x[p.Wall]+mm(want.X), mm(want.Y)
+				// To the first order: a lean of 1 in 50 twice is 0.4 mm in a metre.
+				if off := math.Hypot(x-wx, up-wy); off > 2.5 {
+					t.Fatalf("drop %d, part %d: stands at %.3f, %.3f, want %.3f, %.3f", i, k, x, up, wx, wy)
+				}
+			}
+		}
+	})
+}
+
+func label(l *hanging.Layout) *paper.Paper { return l.Paper }
 
 func checkTiling(t interface {
 	Errorf(string, ...any)

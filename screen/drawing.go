@@ -65,6 +65,7 @@ func (s *sketcher) run(p *plan.Plan, i int) RunPlan {
 		Wall: d.l.Run.WallName(start.Wall), Edge: mm(start.X), X: rounded(d.x[start.Wall] + mm(start.X)),
 		Text: tell.Beginning(s.c, p, i), Fixed: fixed.Start != nil || fixed.Centre != nil,
 	}
+	d.out.Design = mm(d.l.Choice.Design)
 	d.out.Settled, d.out.Untried = p.Runs[i].Settled(), tell.Untried(s.c, &p.Runs[i])
 	return d.out
 }
@@ -75,6 +76,7 @@ type drawing struct {
 	l     *hanging.Layout
 	x     []float64      // where each wall's left end stands along the band
 	faces []geom.Polygon // of the walls
+	hung  []geom.Polygon // the same as the sheets see them, without openings
 	out   RunPlan
 }
 
@@ -84,6 +86,7 @@ func newDrawing(c *words.Catalogue, l *hanging.Layout) *drawing {
 	for w := range l.Run.Walls {
 		d.x = append(d.x, mm(at))
 		d.faces = append(d.faces, l.Run.Face(w))
+		d.hung = append(d.hung, geom.Polygon{Outline: l.Hung().Face(w).Outline})
 		at += l.Run.Walls[w].Width
 	}
 	return d
@@ -139,9 +142,14 @@ var kinds = map[hanging.SeamKind]string{
 }
 
 func (d *drawing) seam(s *hanging.Seam) Seam {
-	out := Seam{Kind: kinds[s.Kind], Wall: d.l.Run.WallName(s.Wall), X: rounded(d.x[s.Wall] + mm(s.X))}
 	foot, head := d.reach(s.Wall, s.X)
-	out.Low, out.High = mm(foot), mm(head)
+	out := Seam{
+		Kind: kinds[s.Kind], Wall: d.l.Run.WallName(s.Wall), X: rounded(d.x[s.Wall] + mm(foot.X)),
+		Low: mm(foot.Y), High: mm(head.Y), Lean: mm(head.X - foot.X),
+	}
+	if s.InCorner {
+		out.X, out.Lean = rounded(d.x[s.Wall]+mm(s.X)), 0
+	}
 	switch {
 	case s.Kind == hanging.KillSeam:
 		out.Text = tell.Kill(d.c, d.l)
@@ -159,23 +167,26 @@ func (d *drawing) seam(s *hanging.Seam) Seam {
 // hasDesign reports whether there is something that could fail to meet.
 func hasDesign(p *paper.Paper) bool { return p.Match.Kind != paper.Free || p.Repeat > 0 }
 
-// reach returns the lowest and the highest point that a wall has at x.
-func (d *drawing) reach(wall int, x measure.Length) (foot, head measure.Length) {
-	across, up := d.faces[wall].Bounds()
+// reach returns the lowest and the highest point that a wall has along the sheets'
+// line at x.
+func (d *drawing) reach(wall int, x measure.Length) (foot, head geom.Point) {
+	across, up := d.hung[wall].Bounds()
 	x = min(max(x, across.Lo), across.Hi-1)
 	y := geom.Interval{Lo: 0, Hi: -1}
-	for _, c := range (geom.Polygon{Outline: d.faces[wall].Outline}).Cells(geom.Interval{Lo: x, Hi: x + 1}) {
+	for _, c := range d.hung[wall].Cells(geom.Interval{Lo: x, Hi: x + 1}) {
 		y = y.Union(c.Y())
 	}
 	if y.IsEmpty() {
-		return up.Lo, up.Hi
+		y = up
 	}
-	return y.Lo, y.Hi
+	return d.l.OnWall(wall, geom.Point{X: x, Y: y.Lo}), d.l.OnWall(wall, geom.Point{X: x, Y: y.Hi})
 }
 
 func (d *drawing) plumb(b *hanging.Plumb) Line {
+	at := along(d.l, b.Wall, b.X)
 	return Line{
-		Wall: d.l.Run.WallName(b.Wall), X: rounded(d.x[b.Wall] + mm(b.X)), Drop: d.l.Drops[b.Drop].Number,
+		Wall: d.l.Run.WallName(b.Wall), X: rounded(d.x[b.Wall] + mm(at.x)),
+		Low: mm(at.over.Lo), High: mm(at.over.Hi), Lean: mm(at.skew), Drop: d.l.Drops[b.Drop].Number,
 		Text: d.c.Text("plumb."+b.Edge.String(), "from", tell.FromEnd(d.c, d.l.Run, b.Wall, b.X, b.From), "drop", d.l.Drops[b.Drop].Number),
 	}
 }

@@ -16,7 +16,9 @@ type RunPlan struct {
 	Seams  []Seam `json:"seams"`
 	Plumbs []Line `json:"plumbs"`
 	Start  Start  `json:"start"`
-	Kill   *Seam  `json:"kill,omitempty"`
+	// Design is the place of the repeat that the first drop shows at the datum.
+	Design float64 `json:"design"`
+	Kill   *Seam   `json:"kill,omitempty"`
 	// Settled says that no start, kill seam or height on the grid is better; Untried,
 	// why that is not known.
 	Settled bool   `json:"settled"`
@@ -57,17 +59,21 @@ type Part struct {
 type Seam struct {
 	Kind   string  `json:"kind"` // butt, carried, turned, renewed, kill
 	Wall   string  `json:"wall"`
-	X      float64 `json:"x"` // along the band
+	X      float64 `json:"x"` // along the band, at Low
 	Low    float64 `json:"low"`
 	High   float64 `json:"high"`
+	Lean   float64 `json:"lean,omitempty"`   // how far it stands to the right of X at High
 	Text   string  `json:"text"`             // where it stands, measured from a named corner
 	Misfit string  `json:"misfit,omitempty"` // empty where the design meets
 }
 
-// Line is a plumb line to draw on the wall.
+// Line is a plumb line to draw on the wall, or one that leans as its sheets are to.
 type Line struct {
 	Wall string  `json:"wall"`
-	X    float64 `json:"x"`
+	X    float64 `json:"x"` // along the band, at Low
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+	Lean float64 `json:"lean,omitempty"` // how far it stands to the right of X at High
 	Drop int     `json:"drop"`
 	Text string  `json:"text"`
 }

@@ -36,6 +36,9 @@ func spotOn(place *finding.Place, b *job.Band, n int, p *plan.Plan, run int) (at
 	if place.Y != nil {
 		at.Y = *place.Y
 	}
+	if p != nil && (place.X != nil || place.Drop > 0) {
+		at = p.Runs[run].Layout.OnWall(n, at)
+	}
 	return at, path
 }
 

@@ -61,16 +61,17 @@ func (b *bandDrawing) wall(r, w int, n int64, x measure.Length) {
 		if q.Wall != w || q.InCorner || q.Kind == hanging.KillSeam {
 			continue
 		}
-		for _, y := range e.columns(q.X) {
-			e.add("seams", draw.Segment(e.at(q.X, y.Lo), e.at(q.X, y.Hi), draw.Pen{Ink: quiet, Width: 25 * mm / 100}))
+		for _, l := range e.stretches(q.X) {
+			e.add("seams", draw.Segment(l[0], l[1], draw.Pen{Ink: quiet, Width: 25 * mm / 100}))
 		}
 	}
 	for _, p := range e.plan.Runs[r].Layout.Plumbs[:min(1, len(e.layout.Plumbs))] {
 		if p.Wall == w {
-			for _, y := range e.columns(p.X) {
-				e.add("plumbs", draw.Segment(e.at(p.X, y.Lo), e.at(p.X, y.Hi), plumbPen))
+			for _, l := range e.stretches(p.X) {
+				e.add("plumbs", draw.Segment(l[0], l[1], plumbPen))
 			}
-			e.add("plumbs", draw.Segment(pt(e.on(p.X), e.reach.Y.Hi+mm/2), pt(e.on(p.X), e.reach.Y.Hi+2*mm), plumbPen))
+			x := e.lineAt(p.X, e.reach.Y.Hi)
+			e.add("plumbs", draw.Segment(pt(x, e.reach.Y.Hi+mm/2), pt(x, e.reach.Y.Hi+2*mm), plumbPen))
 		}
 	}
 	b.killSeam(e)
@@ -90,8 +91,8 @@ func (b *bandDrawing) killSeam(e *elevation) {
 	if q == nil || q.Wall != e.index {
 		return
 	}
-	for _, y := range e.columns(q.X) {
-		e.add("kill", draw.Segment(e.at(q.X, y.Lo), e.at(q.X, y.Hi), draw.Pen{Ink: oxide, Width: mm, Dash: []measure.Length{mm, 6 * mm / 10}}))
+	for _, l := range e.stretches(q.X) {
+		e.add("kill", draw.Segment(l[0], l[1], draw.Pen{Ink: oxide, Width: mm, Dash: []measure.Length{mm, 6 * mm / 10}}))
 	}
 }
 

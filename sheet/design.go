@@ -52,7 +52,7 @@ func (e *elevation) designMarks() {
 // recurs lists the heights on the wall at which the marked place of the design
 // stands on a drop, from the foot up.
 func (e *elevation) recurs(index int) (ys []measure.Length) {
-	_, reach := e.face.Bounds()
+	_, reach := e.hung.Bounds()
 	head := measure.Length(0)
 	if e.label.Motif != nil {
 		head = e.label.Motif.Head
@@ -76,9 +76,9 @@ func (e *elevation) recurs(index int) (ys []measure.Length) {
 // ticks draws the design mark at both edges of a part.
 func (e *elevation) ticks(p part, y measure.Length) {
 	long := min(e.on(p.seen.Length())/5, 4*mm)
-	for _, x := range []measure.Length{e.on(p.seen.Lo), e.on(p.seen.Hi) - long} {
-		e.tick(geom.Point{X: x, Y: e.on(y)}, geom.Point{X: x + long, Y: e.on(y)})
-	}
+	left, right := e.hang(p.seen.Lo, y), e.hang(p.seen.Hi, y)
+	e.tick(left, geom.Point{X: left.X + long, Y: left.Y})
+	e.tick(geom.Point{X: right.X - long, Y: right.Y}, right)
 }
 
 // motif draws the motif's head on each of its axes: a level tick and the
@@ -98,7 +98,7 @@ func (e *elevation) motif(p part, y measure.Length) {
 		first = e.label.Width - first
 	}
 	for a := on.Lo + (first - on.Lo).Mod(across); a <= on.Hi; a += across {
-		at := e.at(a-p.Across.Lo+p.X.Lo, y)
+		at := e.hang(a-p.Across.Lo+p.X.Lo, y)
 		half := min(2*mm, e.on(across)/5)
 		e.tick(geom.Point{X: at.X - half, Y: at.Y}, geom.Point{X: at.X + half, Y: at.Y})
 		e.tick(geom.Point{X: at.X, Y: at.Y - down}, at)

@@ -77,7 +77,7 @@ func (e *elevation) spot(p finding.Place) geom.Point {
 	at := geom.Point{X: e.on(e.wall.Width / 2), Y: e.reach.Y.Lo + e.reach.Y.Length()*11/20}
 	switch {
 	case p.X != nil:
-		at.X = e.on(*p.X)
+		at.X = e.lineAt(*p.X, at.Y)
 	case p.Corner != "" && p.Corner == e.cornerName(hanging.Left):
 		at.X = e.reach.X.Lo
 	case p.Corner != "":
@@ -92,7 +92,7 @@ func (e *elevation) spot(p finding.Place) geom.Point {
 	case p.Drop > 0:
 		for _, q := range e.parts() {
 			if q.drop.Number == p.Drop {
-				at.X = e.on(q.seen.Lo + q.seen.Length()/2)
+				at.X = e.lineAt(q.seen.Lo+q.seen.Length()/2, at.Y)
 			}
 		}
 	}

@@ -13,10 +13,10 @@ import (
 // what of it is seen is what will be: clipped by the ends of the wall, its ceiling
 // and floor, its openings, and by the edges of the drop.
 //
-// Where a drop has turned a leaning corner its edges lean too: the picture is then
-// drawn in level bands, each set off by its share of the lean, no more than a tenth
-// of a millimetre of paper from band to band. That such a drop is turned a little as
-// well, by less than half a degree, is not drawn.
+// Where a drop leans, as its wall is set or because it has turned a leaning corner, the
+// picture is drawn in level bands, each set off by its share of the lean, no more than
+// a tenth of a millimetre of paper from band to band. Its rows are drawn level, as
+// high as they stand in the middle of the drop: on it they rise by a few millimetres.
 
 // bandStep is how far the picture jumps at most from band to band.
 const bandStep = mm / 10
@@ -41,13 +41,13 @@ func (e *elevation) patterned() {
 }
 
 func (e *elevation) patternedPart(p part) {
-	bands := int64(min(max(e.on(p.Skew.Abs())/bandStep, 1), 40))
+	bands := int64(min(max(e.on(p.fall.Skew.Abs())/bandStep, 1), 40))
 	_, reach := e.face.Bounds()
 	for k := range bands {
 		y := geom.Interval{
 			Lo: reach.Lo + reach.Length().Scaled(k, bands), Hi: reach.Lo + reach.Length().Scaled(k+1, bands),
 		}
-		off := p.fall.EdgeAt(y.Lo+y.Length()/2) - p.fall.Edge
+		off := p.fall.EdgeAt(y.Lo+y.Length()/2) - (p.X.Lo - p.Across.Lo)
 		e.tile("pattern", p, p.X.Shifted(off), y)
 	}
 }
@@ -72,7 +72,7 @@ func (e *elevation) tile(layer string, p part, x, y geom.Interval) {
 func (e *elevation) tiled(shape geom.Polygon, p part, edge measure.Length) draw.Tile {
 	// The picture's lower edge is the end of a repeat, and so stands where one begins.
 	return draw.Tile{
-		Shape: shape, Picture: e.repeat, At: e.at(edge, p.fall.Begins),
+		Shape: shape, Picture: e.repeat, At: e.at(edge, p.fall.RowAt(p.X.Lo+p.X.Length()/2)),
 		Width: e.on(e.label.Width), Height: e.on(e.repeatTall()), UpsideDown: p.fall.Reversed, Fade: fade,
 	}
 }
@@ -146,11 +146,11 @@ func (e *elevation) grid() {
 	}
 }
 
-// gridLine draws a level line where there is paper.
+// gridLine draws a line along a row where there is paper.
 func (e *elevation) gridLine(x geom.Interval, y measure.Length) {
-	for _, c := range e.face.Cells(x) {
+	for _, c := range e.hung.Cells(x) {
 		if span := c.Left.Intersection(c.Right); span.Lo <= y && y <= span.Hi {
-			e.add("pattern", draw.Segment(e.at(c.X.Lo, y), e.at(c.X.Hi, y), gridPen))
+			e.add("pattern", draw.Segment(e.hang(c.X.Lo, y), e.hang(c.X.Hi, y), gridPen))
 		}
 	}
 }

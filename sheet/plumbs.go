@@ -20,18 +20,18 @@ func (e *elevation) plumbs() {
 		if b.From == hanging.Right {
 			far = e.wall.Width - b.X
 		}
-		x := e.on(b.X)
-		ys := e.columns(b.X)
-		for k, y := range ys {
-			e.add("plumbs", draw.Segment(geom.Point{X: x, Y: e.on(y.Lo)}, geom.Point{X: x, Y: e.on(y.Hi)}, plumbPen))
+		lines := e.stretches(b.X)
+		for k, l := range lines {
+			e.add("plumbs", draw.Segment(l[0], l[1], plumbPen))
 			if k == 0 {
-				e.add("plumbs", bob(geom.Point{X: x, Y: e.on(y.Lo)}, 4*mm)...)
+				e.add("plumbs", bob(l[0], 4*mm)...)
 			}
 		}
 		text := e.from(far, b.From)
-		for k := len(ys) - 1; k >= 0; k-- { // the tallest clear stretch first
-			y := geom.Interval{Lo: e.on(ys[k].Lo) + 8*mm, Hi: e.on(ys[k].Hi)}
-			if e.along("plumbs", draw.Text{Text: text, Ink: chalk, Bold: i == 0}, x, y) {
+		for k := len(lines) - 1; k >= 0; k-- { // the tallest clear stretch first
+			foot, head := lines[k][0], lines[k][1]
+			y := geom.Interval{Lo: foot.Y + 8*mm, Hi: head.Y}
+			if e.along("plumbs", draw.Text{Text: text, Ink: chalk, Bold: i == 0}, foot.X+(head.X-foot.X)/2, y) {
 				break
 			}
 		}

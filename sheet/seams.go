@@ -20,8 +20,8 @@ func (e *elevation) seams() {
 		if s.Wall != e.index || s.InCorner || s.Kind == hanging.KillSeam {
 			continue
 		}
-		for _, y := range e.columns(s.X) {
-			e.add("seams", draw.Segment(e.at(s.X, y.Lo), e.at(s.X, y.Hi), seamPen))
+		for _, l := range e.stretches(s.X) {
+			e.add("seams", draw.Segment(l[0], l[1], seamPen))
 		}
 		if !s.Meets() && e.label.Match.Kind != paper.Free {
 			e.notes = append(e.notes, note{text: e.text("seam.misses", "from", e.fromLeft(s.X), "misses", tell.Misses(e.words, s.Across, s.Along))})
@@ -54,10 +54,9 @@ func (e *elevation) killSeam() {
 	last := e.layout.Choice.Kill.Wall
 	switch {
 	case !s.InCorner && s.Wall == e.index:
-		x := e.on(s.X)
-		for _, y := range e.columns(s.X) {
-			e.teeth(geom.Point{X: x, Y: e.on(y.Lo)}, geom.Point{X: x, Y: e.on(y.Hi)})
-			e.killName(x, geom.Interval{Lo: e.on(y.Lo), Hi: e.on(y.Hi)})
+		for _, l := range e.stretches(s.X) {
+			e.teeth(l[0], l[1])
+			e.killName(l[0].X+(l[1].X-l[0].X)/2, geom.Interval{Lo: l[0].Y, Hi: l[1].Y})
 		}
 		e.killNote(e.text("kill.on-wall", "from", e.fromLeft(s.X)), s)
 	case s.InCorner && (s.Wall == e.index || last == e.index):
@@ -126,7 +125,7 @@ func (e *elevation) along(layer string, t draw.Text, x measure.Length, y geom.In
 			left, right := x-t.Size*240/1000-3*mm/2, x+t.Size*760/1000+3*mm/2
 			for d := measure.Length(0); 2*d < y.Length(); d += 2 * mm {
 				for _, t.At = range []geom.Point{{X: right, Y: m - d}, {X: left, Y: m - d}, {X: right, Y: m + d}, {X: left, Y: m + d}} {
-					if box := t.Box(); e.board.isFree(box) && avoid.isFree(box) && e.isPapered(box) && !e.isCrossed(box.X) {
+					if box := t.Box(); e.board.isFree(box) && avoid.isFree(box) && e.isPapered(box) && !e.isCrossed(box) {
 						e.write(layer, t)
 						return true
 					}
@@ -137,11 +136,15 @@ func (e *elevation) along(layer string, t draw.Text, x measure.Length, y geom.In
 	return false
 }
 
-// isCrossed reports whether a seam or a plumb line stands within a stretch of x
-// on the page.
-func (e *elevation) isCrossed(x geom.Interval) bool {
+// isCrossed reports whether a seam or a plumb line crosses a box on the page, at half
+// its height.
+func (e *elevation) isCrossed(box draw.Box) bool {
 	within := func(wall int, at measure.Length) bool {
-		return wall == e.index && x.Lo < e.on(at) && e.on(at) < x.Hi
+		if wall != e.index {
+			return false
+		}
+		x := e.lineAt(at, box.Middle().Y)
+		return box.X.Lo < x && x < box.X.Hi
 	}
 	for i := range e.layout.Seams {
 		if s := &e.layout.Seams[i]; !s.InCorner && within(s.Wall, s.X) {

@@ -41,12 +41,24 @@ func (e *elevation) strips() {
 		if p.drop.Index%2 == 0 {
 			continue
 		}
-		x := geom.Interval{Lo: e.on(p.seen.Lo), Hi: e.on(p.seen.Hi)}
-		if strip := within(outline, x); len(strip) > 2 {
+		if strip := e.between(outline, p.seen); len(strip) > 2 {
 			e.add("paper", draw.Area{Shape: geom.Polygon{Outline: strip}, Fill: tints[1]})
 		}
 	}
 	e.add("outline", draw.Area{Shape: geom.Polygon{Outline: outline}, Pen: outlinePen})
+}
+
+// between returns the part of a ring on the page that lies between the lines of a
+// sheet's two edges.
+func (e *elevation) between(r geom.Ring, x geom.Interval) geom.Ring {
+	low, high := e.hang(0, e.reach.Y.Lo*measure.Length(e.scale)), e.hang(0, e.reach.Y.Hi*measure.Length(e.scale))
+	lean, tall := high.X-low.X, max(high.Y-low.Y, 1)
+	if lean == 0 {
+		return within(r, geom.Interval{Lo: e.on(x.Lo), Hi: e.on(x.Hi)})
+	}
+	off := func(p geom.Point) measure.Length { return p.X - low.X - lean.Scaled(int64(p.Y-low.Y), int64(tall)) }
+	r = beyond(r, func(p geom.Point) measure.Length { return off(p) - e.on(x.Lo) })
+	return beyond(r, func(p geom.Point) measure.Length { return e.on(x.Hi) - off(p) })
 }
 
 // within returns the part of a ring that lies within a stretch of x. Where it
@@ -92,7 +104,7 @@ func (e *elevation) numbers() {
 		if !ok || e.tag(p, at) {
 			continue
 		}
-		xs, names = append(xs, e.on(at.Lo+at.Length()/2)), append(names, p.Name)
+		xs, names = append(xs, e.hang(at.Lo+at.Length()/2, p.Y.Hi).X), append(names, p.Name)
 	}
 	e.above(xs, names)
 }
@@ -115,7 +127,8 @@ func (e *elevation) widest(parts []part, p *hanging.Piece) (x geom.Interval, ok 
 // as it has room, and reports whether it had. Large a little below the head comes
 // before small near it, small near it before large far below.
 func (e *elevation) tag(p *hanging.Piece, x geom.Interval) bool {
-	within := geom.Interval{Lo: e.on(x.Lo) + mm, Hi: e.on(x.Hi) - mm}
+	near := p.Y.Hi - min(p.Y.Length()/2, 300*mm) // where the lines lean to
+	within := geom.Interval{Lo: e.hang(x.Lo, near).X + mm, Hi: e.hang(x.Hi, near).X - mm}
 	head, foot := e.on(min(p.Y.Hi, e.top(x)))-mm, e.on(p.Y.Lo)+mm/2
 	most, middle := e.tagSize(), large-2*mm
 	for _, try := range []struct{ near, least measure.Length }{{6 * mm, middle}, {30 * mm, middle}, {30 * mm, body}, {head - foot, body}} {
@@ -142,7 +155,7 @@ func (e *elevation) tagAt(p *hanging.Piece, size measure.Length, x, y geom.Inter
 	}
 	for _, quarters := range []measure.Length{2, 1, 3, 0, 4} {
 		box := draw.BoxAt(x.Lo+(x.Length()-w)*quarters/4, y.Hi-h, w, h)
-		if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) && !e.isCrossed(box.X) {
+		if e.board.isFree(box) && e.marks.isFree(box) && e.isPapered(box) && !e.isCrossed(box) {
 			e.board.take(box)
 			e.mark(p.Name, size, box, e.layout.Drops[p.Drop].Reversed)
 			return true
@@ -243,7 +256,7 @@ func (e *elevation) above(xs []measure.Length, names []string) {
 
 // headAt returns the highest point of the wall at x, both on the page.
 func (e *elevation) headAt(x measure.Length) measure.Length {
-	ys := e.columns(x * measure.Length(e.scale))
+	ys := columns(&e.face, x*measure.Length(e.scale))
 	if len(ys) == 0 {
 		return e.reach.Y.Hi
 	}

@@ -80,9 +80,10 @@ func (e *elevation) folded(d *hanging.Drop, k int, side hanging.Side) *hanging.P
 // over returns how far a part reaches beyond the wall's edge: more than the
 // edge's own lean explains.
 func (e *elevation) over(p *hanging.Part, side hanging.Side) measure.Length {
-	left, right := e.run.LeanAt(e.index)
+	hung := e.layout.Hung()
+	left, right := hung.LeanAt(e.index)
 	if side == hanging.Left {
 		return min(0, left) - p.X.Lo
 	}
-	return p.X.Hi - e.wall.Width - max(0, right)
+	return p.X.Hi - hung.Walls[e.index].Width - max(0, right)
 }

@@ -60,6 +60,7 @@ type elevation struct {
 	wall   *room.Wall
 	label  *paper.Paper
 	face   geom.Polygon // in the wall's coordinates
+	hung   geom.Polygon // the same as its sheets see it, turned until they stand upright
 	words  *words.Catalogue
 	scale  int64
 	repeat *draw.Picture // one repeat of the design; nil: marks show where it falls
@@ -92,7 +93,7 @@ func newElevation(p *plan.Plan, run, wall int, o Options) *elevation {
 	l := p.Runs[run].Layout
 	e := &elevation{
 		plan: p, more: o.Findings, layout: l, run: l.Run, index: wall, wall: &l.Run.Walls[wall],
-		label: l.Paper, face: l.Run.Face(wall), words: o.Lang.In(o.System), repeat: o.Repeat,
+		label: l.Paper, face: l.Run.Face(wall), hung: l.Hung().Face(wall), words: o.Lang.In(o.System), repeat: o.Repeat,
 	}
 	x, y := e.face.Bounds()
 	var width measure.Length
@@ -110,6 +111,19 @@ func (e *elevation) on(l measure.Length) measure.Length { return l.Scaled(1, e.s
 
 // at returns a point of the wall on the page.
 func (e *elevation) at(x, y measure.Length) geom.Point { return geom.Point{X: e.on(x), Y: e.on(y)} }
+
+// hang returns on the page a point of the wall as its sheets see it. Places of the
+// layout are such points.
+func (e *elevation) hang(x, y measure.Length) geom.Point {
+	p := e.layout.OnWall(e.index, geom.Point{X: x, Y: y})
+	return e.at(p.X, p.Y)
+}
+
+// lineAt returns where on the page, at a height of the page, the line stands to which
+// the edge of a sheet at x is set.
+func (e *elevation) lineAt(x, y measure.Length) measure.Length {
+	return e.hang(x, y*measure.Length(e.scale)).X
+}
 
 // ring returns a ring of the wall on the page.
 func (e *elevation) ring(r geom.Ring) geom.Ring {
@@ -144,13 +158,21 @@ func (e *elevation) size(l measure.Length) string { return e.words.Plain(l) }
 // figure returns a length without its unit where the system has one unit.
 func (e *elevation) figure(l measure.Length) string { return e.words.Figure(l) }
 
-// columns returns the stretches of paper along the upright at x, in the wall's
-// coordinates, from the foot up.
-func (e *elevation) columns(x measure.Length) []geom.Interval {
-	var ys []geom.Interval
-	bounds, _ := e.face.Bounds()
+// stretches returns the stretches of paper along the line of a sheet's edge at x, on
+// the page, each from its foot to its head, from the foot up. The line leans as the
+// sheets of the wall do.
+func (e *elevation) stretches(x measure.Length) (lines [][2]geom.Point) {
+	for _, y := range columns(&e.hung, x) {
+		lines = append(lines, [2]geom.Point{e.hang(x, y.Lo), e.hang(x, y.Hi)})
+	}
+	return lines
+}
+
+// columns returns the stretches of a face along the upright at x, from the foot up.
+func columns(face *geom.Polygon, x measure.Length) (ys []geom.Interval) {
+	bounds, _ := face.Bounds()
 	x = min(max(x, bounds.Lo), bounds.Hi-1)
-	for _, c := range e.face.Cells(geom.Interval{Lo: x, Hi: x + 1}) {
+	for _, c := range face.Cells(geom.Interval{Lo: x, Hi: x + 1}) {
 		if y := c.At(x); y.Length() > 0 {
 			ys = append(ys, y)
 		}

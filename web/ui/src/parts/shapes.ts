@@ -7,6 +7,11 @@ export function ringPath(rings: readonly (readonly Point[])[]): string {
   return rings.map((ring) => `M${ring.map(([x, y]) => `${x} ${-y}`).join("L")}Z`).join("");
 }
 
+/** A line from low to high that may lean. */
+export function linePath({ x, low, high, lean = 0 }: { x: number; low: number; high: number; lean?: number }): string {
+  return `M${x} ${-low}L${x + lean} ${-high}`;
+}
+
 /** The transformation of a design's tile, y turned over, as a DOMMatrix takes it. */
 export function tileMatrix([a, b, c, d, e, f]: readonly [number, number, number, number, number, number]): number[] {
   return [a, -b, c, -d, e, -f];

@@ -121,6 +121,8 @@ export interface RunPlan {
   seams: Seam[];
   plumbs: Line[];
   start: Start;
+  /** Design is the place of the repeat that the first drop shows at the datum. */
+  design: number;
   kill?: Seam;
   /**
    * Settled says that no start, kill seam or height on the grid is better; Untried,
@@ -174,20 +176,27 @@ export interface Seam {
   /** butt, carried, turned, renewed, kill */
   kind: string;
   wall: string;
-  /** along the band */
+  /** along the band, at Low */
   x: number;
   low: number;
   high: number;
+  /** how far it stands to the right of X at High */
+  lean?: number;
   /** where it stands, measured from a named corner */
   text: string;
   /** empty where the design meets */
   misfit?: string;
 }
 
-/** Line is a plumb line to draw on the wall. */
+/** Line is a plumb line to draw on the wall, or one that leans as its sheets are to. */
 export interface Line {
   wall: string;
+  /** along the band, at Low */
   x: number;
+  low: number;
+  high: number;
+  /** how far it stands to the right of X at High */
+  lean?: number;
   drop: number;
   text: string;
 }

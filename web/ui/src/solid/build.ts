@@ -137,15 +137,16 @@ function lifted([x, y, z]: Place, edge: Edge): Place {
 }
 
 /** What of an upright line on a wall stands on no opening. */
-function clear(wall: Wall, s: { x: number; low: number; high: number }): [Point, Point][] {
+function clear(wall: Wall, s: { x: number; low: number; high: number; lean?: number }): [Point, Point][] {
+  const at = (y: number): Point => [s.x + ((s.lean ?? 0) * (y - s.low)) / Math.max(s.high - s.low, 1), y];
   const over = holes(wall).map(bounds).filter((b) => b.left < s.x && s.x < b.right).sort((a, b) => a.low - b.low);
   const stretches: [Point, Point][] = [];
   let from = s.low;
   for (const b of over) {
-    if (b.low > from) stretches.push([[s.x, from], [s.x, Math.min(b.low, s.high)]]);
+    if (b.low > from) stretches.push([at(from), at(Math.min(b.low, s.high))]);
     from = Math.max(from, b.high);
   }
-  if (from < s.high) stretches.push([[s.x, from], [s.x, s.high]]);
+  if (from < s.high) stretches.push([at(from), at(s.high)]);
   return stretches;
 }
 
