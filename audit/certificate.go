@@ -93,14 +93,7 @@ func (r *rolls) judgeProof() {
 	r.same(Bound, Place{}, "rolls that the weights prove", r.byWeights(), c.ByWeights)
 	r.same(Bound, Place{}, "lower bound", c.ByWeights+c.Exhausted, s.LowerBound)
 	kinds := r.kinds()
-	heaviest := r.capacity(kinds, &r.wares[0], int64(c.At), c.Capacity)
-	if heaviest > c.Capacity && c.AllStarts && !r.wares[0].known {
-		if carried, whole := newSets(r, kinds).heaviest(c.Capacity); whole {
-			heaviest = carried
-		} else {
-			heaviest = c.Capacity // on trust, as Trusted says
-		}
-	}
+	heaviest, _ := r.carries(kinds, &r.wares[0], int64(c.At), c.Capacity)
 	if heaviest > c.Capacity {
 		r.note(Certificate, Place{}, "most weight that a roll can carry", c.Capacity, heaviest)
 	}
@@ -175,6 +168,21 @@ func (r *rolls) capacity(kinds []kind, w *ware, at, limit int64) int64 {
 		least = min(least, carried)
 	}
 	return least
+}
+
+// carries returns the most weight that a roll of a kind can carry, or some weight
+// above the limit if that is not it: on one start, or if the certificate says so
+// for sets that fit every start. It is not whole where those are too many to
+// tell, and the limit is taken on trust, as Trusted says.
+func (r *rolls) carries(kinds []kind, w *ware, at, limit int64) (weight int64, whole bool) {
+	weight = r.capacity(kinds, w, at, limit)
+	if weight <= limit || !r.s.Certificate.AllStarts || w.known {
+		return weight, true
+	}
+	if weight, whole = newSets(r, kinds, w).heaviest(limit); !whole {
+		return limit, false
+	}
+	return weight, true
 }
 
 // heaviest returns the most weight that a roll of these tracts can carry; once
@@ -311,18 +319,31 @@ func (r *rolls) trustedBound() []string {
 	case len(r.spec.Pieces) != len(s.Certificate.Weights):
 		return nil
 	case r.mixed():
-		if s.CostBound > s.Certificate.ByCost {
-			return []string{"a complete search finds nothing below a cost of " + figure(int(s.CostBound))}
-		}
-		return nil
+		return r.trustedMixed()
 	}
 	var claims []string
 	if s.Certificate.Exhausted > 0 {
 		claims = append(claims, "a complete search excludes "+figure(s.LowerBound-1)+" rolls")
 	}
-	if s.Certificate.AllStarts && !r.wares[0].known {
-		if _, whole := newSets(r, r.kinds()).heaviest(s.Certificate.Capacity); !whole {
-			claims = append(claims, "no set that fits every start weighs more than "+figure(int(s.Certificate.Capacity)))
+	if _, whole := r.carries(r.kinds(), &r.wares[0], int64(s.Certificate.At), s.Certificate.Capacity); !whole {
+		claims = append(claims, "no set that fits every start weighs more than "+figure(int(s.Certificate.Capacity)))
+	}
+	return claims
+}
+
+// trustedMixed does so for several kinds of roll.
+func (r *rolls) trustedMixed() []string {
+	var claims []string
+	c := &r.s.Certificate
+	if r.s.CostBound > c.ByCost {
+		claims = append(claims, "a complete search finds nothing below a cost of "+figure(int(r.s.CostBound)))
+	}
+	if len(c.Capacities) != len(r.wares) || len(c.Starts) != len(r.wares) {
+		return claims
+	}
+	for k := range r.wares {
+		if _, whole := r.carries(r.kinds(), &r.wares[k], int64(c.Starts[k]), c.Capacities[k]); !whole {
+			claims = append(claims, "no set that fits every start of kind "+figure(k+1)+" weighs more than "+figure(int(c.Capacities[k])))
 		}
 	}
 	return claims

@@ -137,7 +137,7 @@ func (r *rolls) judgeWeights(t *tariff) {
 			r.note(Certificate, Place{}, "capacity of kind "+figure(k+1), "0 or more, within reason", limit)
 			return
 		}
-		if heaviest := r.capacity(kinds, &r.wares[k], int64(c.Starts[k]), limit); heaviest > limit {
+		if heaviest, _ := r.carries(kinds, &r.wares[k], int64(c.Starts[k]), limit); heaviest > limit {
 			r.note(Certificate, Place{}, "most weight that a roll of kind "+figure(k+1)+" can carry", limit, heaviest)
 		}
 	}

@@ -32,8 +32,8 @@ type sets struct {
 // mostSets is how many sets are looked at before it is given up.
 const mostSets = 100_000
 
-func newSets(r *rolls, kinds []kind) *sets {
-	s := &sets{r: r, room: r.wares[0].length - r.lead + r.loss, kinds: kinds, dense: slices.Clone(kinds), count: make([]int, len(kinds))}
+func newSets(r *rolls, kinds []kind, w *ware) *sets {
+	s := &sets{r: r, room: w.length - r.lead + r.loss, kinds: kinds, dense: slices.Clone(kinds), count: make([]int, len(kinds))}
 	for i := len(kinds) - 2; i >= 0; i-- {
 		if denser(&s.dense[i+1], &s.dense[i]) {
 			s.dense[i] = s.dense[i+1]

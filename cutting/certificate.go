@@ -31,7 +31,8 @@ type Certificate struct {
 	AllStarts bool
 
 	// With several kinds of roll there is a capacity for each, with the start
-	// that shows it, in place of Capacity and At; and ByCost is the cost of the
+	// that shows it, in place of Capacity and At; if AllStarts is set some of
+	// those of unknown start hold only for the sets that fit from every start. And ByCost is the cost of the
 	// cheapest capacities that carry all weights, the last roll in part,
 	// rounded up to what sums of prices can make. A piece left out counts as
 	// one more kind of roll that carries the heaviest piece and costs more than
@@ -140,7 +141,7 @@ func (w *work) certificate() Certificate {
 // certificateMixed writes the best bound for several kinds of roll out.
 func (w *work) certificateMixed() Certificate {
 	x := &w.mixed
-	c := Certificate{Weights: make([]int64, len(w.p.kindOf)), Capacities: slices.Clone(x.capacity[:len(x.cost)])}
+	c := Certificate{Weights: make([]int64, len(w.p.kindOf)), Capacities: slices.Clone(x.capacity[:len(x.cost)]), AllStarts: x.every}
 	for i, j := range w.p.kindOf {
 		c.Weights[i] = x.weight[j]
 	}
@@ -231,7 +232,11 @@ func (c Certificate) checkMixed(p *Problem) error {
 		return fmt.Errorf("%d capacities for %d kinds of roll", len(c.Capacities), len(p.stock))
 	}
 	for b, capacity := range c.Capacities {
-		if err := c.checkCapacity(p, b, capacity, c.Starts[b], weight); err != nil {
+		err := c.checkCapacity(p, b, capacity, c.Starts[b], weight)
+		if err != nil && c.AllStarts && !p.nets[b].known {
+			err = c.checkAbove(p, b, capacity, weight)
+		}
+		if err != nil {
 			return err
 		}
 	}
@@ -249,6 +254,16 @@ var (
 	errTooMany  = errors.New("too many sets to check a capacity for all starts")
 	errTooHeavy = errors.New("a roll that serves all starts can weigh more than the capacity")
 )
+
+// checkAbove looks anew for sets good for all starts of one kind of roll that
+// weigh more than the capacity.
+func (c Certificate) checkAbove(p *Problem, stock int, capacity int64, weight []int64) error {
+	w := newWork(p, DefaultSteps)
+	defer w.free()
+	w.choose(stock)
+	copy(w.weight, weight)
+	return w.checkPriced(capacity)
+}
 
 // checkListed lists the sets good for all starts anew and weighs them.
 func (c Certificate) checkListed(p *Problem, weight []int64) error {

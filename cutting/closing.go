@@ -75,16 +75,12 @@ func (w *work) closeFrom(base, rolls int) verdict {
 	c := &w.closing
 	bottom := len(c.live)
 	defer func() { c.live = c.live[:bottom] }()
-	for _, col := range c.live[base:bottom] {
-		if c.prog.within(col, w.left) {
-			c.live = append(c.live, col)
-		}
-	}
+	c.live = c.prog.narrow(c.live, base, w.left)
 	for {
 		if w.steps += 1 + (len(c.live)-bottom)/256; w.spent() {
 			return undecided
 		}
-		w.steps += c.prog.solve(c.live[bottom:], w.left, rolls)
+		w.steps += c.prog.solve(c.live[bottom:], w.left, float64(rolls))
 		if !w.strike(bottom, rolls) {
 			return impossible
 		}
@@ -93,12 +89,12 @@ func (w *work) closeFrom(base, rolls int) verdict {
 			return impossible
 		}
 		mark := c.prog.save()
-		w.takeColumn(col, -1)
+		w.takeColumn(col, 1)
 		v := w.closeFrom(bottom, rolls-1)
 		if v != impossible {
 			return v
 		}
-		w.takeColumn(col, 1)
+		w.takeColumn(col, -1)
 		c.prog.restore(mark)
 		at := bottom + slices.Index(c.live[bottom:], col)
 		c.live = slices.Delete(c.live, at, at+1)
@@ -107,11 +103,8 @@ func (w *work) closeFrom(base, rolls int) verdict {
 
 func (w *work) takeColumn(col int32, by int32) {
 	c := &w.closing
-	kinds, many := c.prog.column(col)
-	for i, j := range kinds {
-		w.left[j] += by * int32(many[i])
-	}
-	if by < 0 {
+	c.prog.take(col, w.left, by)
+	if by > 0 {
 		c.chosen = append(c.chosen, col)
 	} else {
 		c.chosen = c.chosen[:len(c.chosen)-1]

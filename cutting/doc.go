@@ -25,7 +25,7 @@
 // pursue goals;
 // alike.go, rollsets.go, hangnet.go, hanglp.go and hangbranch.go do where many
 // rolls must be returned to, and hangproof.go proves it on paper; changesfirst.go puts
-// changes before rolls; mixed.go and
+// changes before rolls; mixed.go, mixedprice.go, mixedpool.go and
 // mixedrest.go do it all again for several kinds of roll, mixedgoals.go,
 // mixedleft.go and mixedhang.go pursue goals there; inorder.go is about goods
 // that shade; solve.go chooses. For narrow pieces: narrow.go, striptypes.go,

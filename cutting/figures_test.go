@@ -240,6 +240,19 @@ func BenchmarkFigureHotels(b *testing.B) {
 	}
 }
 
+// BenchmarkFigureInHand solves hotels of unknown start with left-overs in hand.
+func BenchmarkFigureInHand(b *testing.B) {
+	for _, match := range []string{"plain", "straight", "half"} {
+		for _, kinds := range []int{5, 10, 20, 40} {
+			b.Run(fmt.Sprintf("%s-%d-kinds", match, kinds), func(b *testing.B) {
+				for b.Loop() {
+					hotelFigures(b, inHand(hotel(500, kinds, match), 500, kinds), inHand(hotel(50, kinds, match), 50, kinds))
+				}
+			})
+		}
+	}
+}
+
 // hotelFigures reports on two hotels of as many kinds and returns the median
 // time of the large one. They are timed in turn, so that what else the machine
 // does strikes both.
@@ -253,7 +266,7 @@ func hotelFigures(b *testing.B, large, small Spec) time.Duration {
 			s := Solve(newProblem(b, spec), Options{})
 			times[i][round] = time.Since(begin)
 			if round == 0 {
-				gap += len(s.Rolls) - s.LowerBound
+				gap += s.Bought() - s.LowerBound
 				steps = max(steps, s.Steps)
 			}
 		}

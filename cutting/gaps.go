@@ -32,16 +32,24 @@ func (w *work) seekInGaps(known int64) bool {
 	d := len(w.p.phases)
 	for i := range d {
 		next := (w.turn + i) % d
-		for back := 1; back <= d; back++ {
-			l := w.gapLane((next-back+d)%d, next)
-			found, room := w.seekOn(l, known)
-			if found {
-				w.turn = next + 1
-				return true
-			}
-			if !room || w.spent() {
-				break // wider gaps leave less room and fewer kinds
-			}
+		if w.seekBefore(next, known) {
+			w.turn = next + 1
+			return true
+		}
+	}
+	return false
+}
+
+// seekBefore looks at the gaps that end at phase number next, narrow ones first.
+func (w *work) seekBefore(next int, known int64) bool {
+	d := len(w.p.phases)
+	for back := 1; back <= d; back++ {
+		found, room := w.seekOn(w.gapLane((next-back+d)%d, next), known)
+		if found {
+			return true
+		}
+		if !room || w.spent() {
+			break // wider gaps leave less room and fewer kinds
 		}
 	}
 	return false

@@ -40,11 +40,19 @@ type mixed struct {
 
 	load  []int64 // capacities under the weights looked at; the last for pieces left out
 	now   []int   // exact lanes that show them
+	last  int     // kind that carries the last of the weight
 	order []int   // kinds of roll by cost per capacity; len(cost) stands for leaving out
 	rhs   []int32
-	scale int64 // weight of the dearest roll in whole numbers
+	met   plan  // rolls met by pricing
+	sole  []int // exact lane of each kind that carries least by length
+	only  bool  // load holds only for sets good for every start
+	every bool  // so does capacity
+
+	listing int   // steps left for listing such sets
+	scale   int64 // weight of the dearest roll in whole numbers
 
 	weight   []int64 // of the best bound
+	rate     float64 // what weight 1 costs there where the last of it is carried, the dearest roll at 1
 	capacity []int64 // of the best bound; the last for pieces left out
 	lane     []int   // that shows it
 	bound    int64
@@ -104,7 +112,7 @@ func (x *mixed) price(p *Problem) {
 	for float64(x.dear)/float64(x.top)*float64(len(p.kindOf))*float64(x.scale) > 1<<60 {
 		x.scale /= 2
 	}
-	x.bound, x.bestCost = 0, faraway
+	x.bound, x.bestCost, x.rate, x.last, x.only, x.every = 0, faraway, 0, 0, false, false
 	x.weight = grow(x.weight, len(p.kinds))
 	clear(x.weight)
 	x.capacity, x.load = grow(x.capacity, n+1), grow(x.load, n+1)
@@ -171,12 +179,20 @@ func (w *work) solveMixed() {
 		prices := slices.Clone(x.weight)
 		w.fillMixed(prices)
 	}
+	if x.open() && w.isLarge() && !w.isCoarse() {
+		w.poolMixed()
+	}
 	if x.open() {
 		w.cutRest()
 	}
 	if x.open() {
 		w.exhaustMixed()
 	}
+}
+
+// isCoarse says whether positions had to be rounded on some kind of roll.
+func (w *work) isCoarse() bool {
+	return slices.ContainsFunc(w.p.nets, func(n network) bool { return n.coarse })
 }
 
 func (x *mixed) open() bool { return x.bestCost > x.bound }
@@ -191,107 +207,6 @@ func (w *work) keepMixed() {
 	}
 }
 
-// improveMixed solves the linear program with costs and limits, and offers the
-// prices of each round as bound.
-func (w *work) improveMixed() {
-	s, x := &w.master, &w.mixed
-	w.beginMixed()
-	for range 60*s.m + 200 {
-		s.reprice()
-		if j := s.surplusWorthwhile(); j >= 0 {
-			s.surplusColumn(j)
-			if !s.pivot(int32(-1-j), x.rhs) {
-				return
-			}
-			continue
-		}
-		for j := range w.m {
-			w.weight[j] = int64(max(s.price[j], 0) * float64(x.scale))
-		}
-		best, gain := w.bestColumn()
-		w.offerMixed()
-		if gain <= tiny || w.spent() || !x.open() {
-			return
-		}
-		row := int32(-1)
-		if best >= 0 {
-			row = x.row[best]
-		}
-		if !s.pivot(s.enter(best, w.seq, x.charge(best), row), x.rhs) {
-			return
-		}
-	}
-}
-
-// charge is the cost of a kind of roll, or of leaving a piece out (-1), with
-// the dearest roll at 1.
-func (x *mixed) charge(b int) float64 {
-	if b < 0 {
-		return float64(x.dear) / float64(x.top)
-	}
-	return float64(x.cost[b]) / float64(x.top) / float64(x.parts)
-}
-
-// beginMixed makes leaving everything out, and no roll, the basis.
-func (w *work) beginMixed() {
-	s, x := &w.master, &w.mixed
-	s.reset(len(x.rhs))
-	for j := range w.m {
-		w.seq = append(w.seq[:0], int16(j))
-		s.startColumn(j, s.add(-1, w.seq, x.charge(-1), -1), 1, float64(w.p.demand[j]))
-	}
-	for r := w.m; r < len(x.rhs); r++ {
-		s.startSurplus(r, float64(-x.rhs[r]))
-	}
-}
-
-// bestColumn finds the kind of roll and the roll, left in w.seq, that gain
-// most at the present prices, and sets the capacities under w.weight.
-func (w *work) bestColumn() (best int, gain float64) {
-	s, x := &w.master, &w.mixed
-	keep := x.keep[:0]
-	for b := range x.cost {
-		w.choose(b)
-		x.load[b], x.now[b] = w.loadOf()
-		sum := -x.charge(b)
-		if x.row[b] >= 0 {
-			sum -= s.price[x.row[b]]
-		}
-		for _, j := range w.seq {
-			sum += s.price[j]
-		}
-		if sum > gain {
-			best, gain = b, sum
-			keep = append(keep[:0], w.seq...)
-		}
-	}
-	w.choose(0)
-	for j := range w.m {
-		if sum := s.price[j] - x.charge(-1); sum > gain {
-			best, gain = -1, sum
-			keep = append(keep[:0], int16(j))
-		}
-	}
-	w.seq = append(w.seq[:0], keep...)
-	x.keep = keep
-	return best, gain
-}
-
-// loadOf returns a capacity of the kind of roll looked at under w.weight, with
-// the lane that shows it, and leaves a heavy roll of the kind in w.seq.
-func (w *work) loadOf() (load int64, lane int) {
-	load = w.heaviestOn(0)
-	for d := 1; d < len(w.n.exact); d++ {
-		if v := w.lanePass(d); v < load {
-			load, lane = v, d
-		}
-	}
-	if len(w.n.safe) > 1 || w.n.coarse {
-		w.heaviest()
-	}
-	return load, lane
-}
-
 // offerMixed keeps the weights in w.weight as bound if they prove more.
 func (w *work) offerMixed() {
 	x := &w.mixed
@@ -303,6 +218,8 @@ func (w *work) offerMixed() {
 		copy(x.weight, w.weight)
 		copy(x.capacity, x.load)
 		copy(x.lane, x.now)
+		x.every = x.only
+		x.rate = float64(x.costAt(x.last)) / float64(x.load[x.last]) / float64(x.top) / float64(x.parts)
 	}
 }
 
@@ -346,6 +263,7 @@ func (x *mixed) costOf(load []int64, weight int64) int64 {
 		if weight <= 0 {
 			break
 		}
+		x.last = b
 		if b < len(x.count) && x.count[b] >= 0 && int64(x.count[b])*load[b] < weight {
 			weight -= int64(x.count[b]) * load[b]
 			cost += int64(x.count[b]) * x.cost[b]

@@ -1,5 +1,7 @@
 package cutting
 
+import "math"
+
 // Filling rolls of several kinds.
 //
 // Rolls that cost nothing come first, shortest first; of the others the next
@@ -24,13 +26,8 @@ func (w *work) fillMixed(value []int64) {
 				w.leaveOut()
 				break
 			}
-			if x.left[b] > 0 {
-				x.left[b]--
-			}
-			x.used[b]++
-			w.trial.addFrom(b, x.keep)
-			for _, j := range x.keep {
-				w.left[j]--
+			for range w.repeats(b) {
+				w.takeFrom(b)
 			}
 			w.choose(b)
 			w.revalue(x.keep, round)
@@ -38,6 +35,40 @@ func (w *work) fillMixed(value []int64) {
 		w.keepMixed()
 	}
 	w.choose(0)
+}
+
+// repeats is how many rolls of kind b are cut alike, into the pieces in
+// w.mixed.keep: half of those that could be, so that a hotel takes few looks, and
+// a room still one for each roll.
+func (w *work) repeats(b int) int32 {
+	x := &w.mixed
+	counts := grow(w.deep.load, w.m)
+	clear(counts)
+	w.deep.load = counts
+	for _, j := range x.keep {
+		counts[j]++
+	}
+	most := int32(math.MaxInt32)
+	for _, j := range x.keep {
+		most = min(most, w.left[j]/counts[j])
+	}
+	if x.left[b] > 0 {
+		most = min(most, x.left[b])
+	}
+	return max(most/2, 1)
+}
+
+// takeFrom cuts the pieces in w.mixed.keep from a roll of kind b.
+func (w *work) takeFrom(b int) {
+	x := &w.mixed
+	if x.left[b] > 0 {
+		x.left[b]--
+	}
+	x.used[b]++
+	w.trial.addFrom(b, x.keep)
+	for _, j := range x.keep {
+		w.left[j]--
+	}
 }
 
 // nextRoll chooses the kind of the next roll and leaves its pieces in

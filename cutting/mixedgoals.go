@@ -63,12 +63,7 @@ func (w *work) pursueMixed(goals []Goal) (bounds []int64, pl *placing) {
 }
 
 func (w *work) canPursueMixed() bool {
-	for b := range w.p.nets {
-		if w.p.nets[b].coarse {
-			return false
-		}
-	}
-	return len(w.p.kindOf) <= maxHung && !slices.Contains(w.best.stock, -1)
+	return !w.isCoarse() && len(w.p.kindOf) <= maxHung && !slices.Contains(w.best.stock, -1)
 }
 
 // leastMoney lowers the cost with the stretches held.

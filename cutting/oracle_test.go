@@ -160,33 +160,52 @@ func firstEnd(s Spec, stock Stock, at measure.Length, k Piece) (measure.Length, 
 	return 0, false
 }
 
-// setCover is the model for the unknown start; nil if the sets are too many to
-// be written down.
+// setCover is the model for unknown starts: all sets that fit, for each kind of
+// roll; nil if they are too many to be written down.
 func setCover(s Spec) *model {
-	kinds, count := testKinds(s)
-	sets := everySet(s, kinds, count, 40_000)
-	if sets == nil {
-		return nil
+	if s.Stock == nil {
+		s.Stock = []Stock{{Roll: s.Roll}}
 	}
+	kinds, count := testKinds(s)
 	m := &model{rows: make([][]string, len(kinds)), rhs: count}
+	for b, stock := range s.Stock {
+		s.Roll = stock.Roll
+		sets := everySet(s, kinds, count, 40_000)
+		if sets == nil {
+			return nil
+		}
+		used := m.addSets(sets, fmt.Sprintf("x%d_", b), count)
+		for _, name := range used {
+			m.cost = append(m.cost, strconv.FormatInt(cost(s, stock), 10)+" "+name)
+		}
+		if stock.Count > 0 && len(used) > 0 {
+			m.rows, m.rhs = append(m.rows, []string{"- " + strings.Join(used, "\n - ")}), append(m.rhs, -stock.Count)
+		}
+	}
+	for _, row := range m.rows {
+		slices.Sort(row)
+	}
+	return m
+}
+
+// addSets adds a variable for each set that no other contains and returns their
+// names.
+func (m *model) addSets(sets *setList, prefix string, count []int) (used []string) {
 	for key := range sets.end {
 		if !sets.maximal(key, count) {
 			continue
 		}
-		name := "x" + key
+		name := prefix + key
 		for j, n := range sets.count[key] {
 			if n > 0 {
 				m.rows[j] = append(m.rows[j], fmt.Sprintf("+ %d %s", n, name))
 			}
 		}
-		m.ints = append(m.ints, name)
+		used = append(used, name)
 	}
-	slices.Sort(m.ints)
-	for _, row := range m.rows {
-		slices.Sort(row)
-	}
-	m.cost = m.ints
-	return m
+	slices.Sort(used)
+	m.ints = append(m.ints, used...)
+	return used
 }
 
 // setList holds every set of pieces that fits from every start, or the known

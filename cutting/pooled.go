@@ -18,6 +18,9 @@ import "slices"
 // cut from what is left, and asks for further ones at its prices as long as it
 // needs more rolls than allowed. Where that does not help the last choices are
 // changed, a few times. That finds plans; it proves nothing.
+//
+// With several kinds of roll "more rolls" reads "more money"; the cost of the
+// dearest is then 1, and further rows count the rolls of kinds there are few of.
 type pooled struct {
 	prog   reprogram
 	cols   plan    // the columns as sequences
@@ -25,6 +28,18 @@ type pooled struct {
 	chosen []int32 // columns taken
 	hidden []hiddenKind
 	spare  int // of the whole part of each column: rolls not taken at once
+
+	kinds []pooledKind // of roll
+	cheap float64      // cost of the cheapest
+	scale int64        // weight of cost 1 in whole numbers
+	turn  int          // kind of roll looked at first
+	worth int64        // weight from which on a roll of the kind looked at is worth more than it costs
+}
+
+// pooledKind is what the program knows of a kind of roll.
+type pooledKind struct {
+	cost float64
+	row  int32 // that counts it; -1 if there is any number
 }
 
 // hiddenKind is a kind of piece passed over for a while, and how many are left.
@@ -45,6 +60,7 @@ const (
 	pooledChoices = 3      // of what to take next
 	pooledFound   = 4      // columns of one round
 	pooledBudget  = 300    // sets looked at on each lane for one
+	pooledStep    = 512    // columns that cost another step each time the program goes on
 )
 
 // isLarge says whether the pool comes first.
@@ -84,61 +100,71 @@ func (w *work) cutPool(k int) {
 		w.limit = min(limit, w.steps+pooledSteps)
 		w.loadPool()
 		w.pooled.spare = spare
-		if w.sink(0, k) == possible {
-			w.keepPooled()
+		if w.sink(0, float64(k)) == possible {
+			w.addPicks()
+			w.keep()
 		}
 	}
 }
 
-// loadPool begins with the program's columns, its basis, and all to be cut.
+// loadPool begins with the program's columns, its basis, and all to be cut from
+// a single kind of roll.
 func (w *work) loadPool() {
-	c, s := &w.pooled, &w.master
+	c := &w.pooled
+	c.kinds, c.cheap, c.scale = append(c.kinds[:0], pooledKind{1, -1}), 1, one
 	w.demandLeft()
+	w.fillPool()
+}
+
+// fillPool begins with the program's columns and its basis.
+func (w *work) fillPool() {
+	c, s := &w.pooled, &w.master
 	c.cols.reset()
 	c.live, c.chosen = c.live[:0], c.chosen[:0]
-	c.prog.begin(w.m)
+	c.prog.begin(s.m)
 	for id := range s.col.rolls() {
-		w.addPooled(s.col.roll(id))
+		w.addPooled(int(s.col.stock[id]), s.col.roll(id))
 	}
 	c.prog.adopt(s)
 }
 
-// addPooled adds a column to the pool.
-func (w *work) addPooled(seq []int16) {
+// addPooled adds a column to the pool: a roll of the given kind, or of kind -1 a
+// piece left out.
+func (w *work) addPooled(stock int, seq []int16) {
 	c := &w.pooled
-	c.live = append(c.live, c.prog.add(seq))
-	c.cols.add(seq)
-}
-
-// keepPooled makes the rolls chosen the best plan.
-func (w *work) keepPooled() {
-	w.trial.reset()
-	for _, col := range w.pooled.chosen {
-		w.trial.add(w.pooled.cols.roll(int(col)))
+	k := pooledKind{w.mixed.charge(-1), -1}
+	if stock >= 0 {
+		k = c.kinds[stock]
 	}
-	w.keep()
+	c.live = append(c.live, c.prog.add(seq, k.cost, k.row))
+	c.cols.addFrom(stock, seq)
 }
 
-// sink tries to cut what is left from the given number of rolls, by the
-// columns in the list of live ones from base on and such as are worth adding.
-func (w *work) sink(base, rolls int) verdict {
+// addPicks makes the rolls chosen the trial plan.
+func (w *work) addPicks() {
+	c := &w.pooled
+	w.trial.reset()
+	for _, col := range c.chosen {
+		w.trial.addFrom(int(c.cols.stock[col]), c.cols.roll(int(col)))
+	}
+}
+
+// sink tries to cut what is left for the given cost, by the columns in the list
+// of live ones from base on and such as are worth adding.
+func (w *work) sink(base int, cost float64) verdict {
+	c := &w.pooled
 	if w.nothingLeft() {
 		return possible
 	}
-	if rolls <= 0 {
+	if cost < c.cheap-1e-6 {
 		return impossible
 	}
-	c := &w.pooled
 	bottom := len(c.live)
 	defer func() { c.live = c.live[:bottom] }()
-	for _, col := range c.live[base:bottom] {
-		if c.prog.within(col, w.left) {
-			c.live = append(c.live, col)
-		}
-	}
+	c.live = c.prog.narrow(c.live, base, w.left)
 	w.trimUsed()
 	for choice := range pooledChoices {
-		if !w.suffices(bottom, rolls) {
+		if !w.suffices(bottom, cost) {
 			return impossible
 		}
 		done, mark := len(c.chosen), c.prog.save()
@@ -151,7 +177,7 @@ func (w *work) sink(base, rolls int) verdict {
 			w.takePooled(col)
 		}
 		known := c.prog.columns()
-		v := w.sink(bottom, rolls-(len(c.chosen)-done))
+		v := w.sink(bottom, cost-c.spent(done))
 		if v == possible || w.spent() {
 			return v
 		}
@@ -168,6 +194,15 @@ func (w *work) sink(base, rolls int) verdict {
 	return impossible
 }
 
+// spent is what the columns chosen from number n on cost.
+func (c *pooled) spent(n int) float64 {
+	sum := 0.0
+	for _, col := range c.chosen[n:] {
+		sum += c.prog.cost[col]
+	}
+	return sum
+}
+
 // trimUsed adds, for each column in use of which not enough is left, what can
 // still be cut of it.
 func (w *work) trimUsed() {
@@ -176,20 +211,31 @@ func (w *work) trimUsed() {
 		if b < 0 || !c.prog.live[b] || c.prog.x[r] < 1e-7 || c.prog.within(b, w.left) {
 			continue
 		}
+		stock := int(c.cols.stock[b])
+		if stock < 0 || w.usedUp(stock) {
+			continue
+		}
 		if w.trim(c.cols.roll(int(b))); len(w.seq) > 0 {
-			w.addPooled(w.seq)
+			w.addPooled(stock, w.seq)
 		}
 	}
 }
 
-// suffices goes on to the optimum for what is left and says whether it needs no
-// more than the given number of rolls.
-func (w *work) suffices(bottom, rolls int) bool {
+// usedUp says whether no more rolls of a kind are left.
+func (w *work) usedUp(stock int) bool {
+	row := w.pooled.kinds[stock].row
+	return row >= 0 && w.left[row] == 0
+}
+
+// suffices goes on to the optimum for what is left and says whether it costs no
+// more than given.
+func (w *work) suffices(bottom int, cost float64) bool {
 	c := &w.pooled
 	for range pooledRounds {
-		w.steps += 1 + c.prog.solve(c.live[bottom:], w.left, rolls)
-		w.steps += c.prog.improve(c.live[bottom:], w.left)
-		if c.prog.worth(w.left) <= float64(rolls)+1e-6 {
+		turns := 1 + c.prog.solve(c.live[bottom:], w.left, cost)
+		turns += c.prog.improve(c.live[bottom:], w.left)
+		w.steps += turns * (1 + (len(c.live)-bottom)/pooledStep)
+		if c.prog.worth(w.left) <= cost+1e-6 {
 			return true
 		}
 		if w.spent() || !w.seekPooled() {
@@ -199,16 +245,35 @@ func (w *work) suffices(bottom, rolls int) bool {
 	return false
 }
 
-// seekPooled adds columns worth more than one at the prices of the program that
-// can be cut from what is left, and says whether there are any.
+// seekPooled adds columns worth more than they cost at the prices of the program
+// that can be cut from what is left, and says whether there are any.
 func (w *work) seekPooled() bool {
-	c, found := &w.pooled, 0
-	for j, y := range c.prog.price {
+	c := &w.pooled
+	for j, y := range c.prog.price[:w.m] {
 		w.weight[j] = 0
 		if w.left[j] > 0 {
-			w.weight[j] = int64(max(y, 0) * float64(one))
+			w.weight[j] = int64(max(y, 0) * float64(c.scale))
 		}
 	}
+	defer w.choose(w.at)
+	for i := range c.kinds {
+		at := (c.turn + i) % len(c.kinds)
+		if w.usedUp(at) {
+			continue
+		}
+		w.choose(at)
+		if w.seekOfKind() {
+			c.turn = at
+			return true
+		}
+	}
+	return false
+}
+
+// seekOfKind does so for the kind of roll chosen.
+func (w *work) seekOfKind() bool {
+	c, found := &w.pooled, 0
+	c.worth = c.worthOf(w.at)
 	for i := range w.n.safe {
 		at := (w.turn + i) % len(w.n.safe)
 		if found += w.seekAlong(&w.n.safe[at]); found >= pooledFound {
@@ -216,11 +281,22 @@ func (w *work) seekPooled() bool {
 			return true
 		}
 	}
-	if found == 0 && len(w.n.safe) > 1 && w.seekInGaps(worthIt) {
-		w.addPooled(w.seq)
+	if found == 0 && len(w.n.safe) > 1 && w.seekInGaps(c.worth) {
+		w.addPooled(w.at, w.seq)
 		return true
 	}
 	return found > 0
+}
+
+// worthOf is the weight from which on a roll of a kind is worth more than it
+// costs at the prices of the program.
+func (c *pooled) worthOf(stock int) int64 {
+	k := &c.kinds[stock]
+	cost := k.cost
+	if k.row >= 0 {
+		cost += c.prog.price[k.row]
+	}
+	return int64(cost*float64(c.scale)) + c.scale>>20
 }
 
 // seekAlong does the same along one lane and returns how many it adds. Of
@@ -228,7 +304,7 @@ func (w *work) seekPooled() bool {
 // differ.
 func (w *work) seekAlong(l *lane) int {
 	w.steps++
-	if w.n.plan.pass(l.from, l.last, w.weight, w.gain) <= worthIt {
+	if w.n.plan.pass(l.from, l.last, w.weight, w.gain) <= w.pooled.worth {
 		return 0
 	}
 	d, found, most := &w.deep, 0, 1
@@ -238,7 +314,7 @@ func (w *work) seekAlong(l *lane) int {
 	c := &w.pooled
 	c.hidden = c.hidden[:0]
 	for ; found < most; found++ {
-		d.bestVal, d.budget, d.path = worthIt, pooledBudget, d.path[:0]
+		d.bestVal, d.budget, d.path = c.worth, pooledBudget, d.path[:0]
 		w.seq = w.seq[:0]
 		w.plunge(l)
 		w.descend(w.gain, l.from, l.last, 0)
@@ -246,7 +322,7 @@ func (w *work) seekAlong(l *lane) int {
 		if len(w.seq) == 0 {
 			break
 		}
-		w.addPooled(w.seq)
+		w.addPooled(w.at, w.seq)
 		dear := w.seq[0]
 		for _, j := range w.seq {
 			if w.weight[j] > w.weight[dear] {
@@ -327,10 +403,7 @@ func (w *work) mostUsed() int32 {
 }
 
 func (w *work) takePooled(col int32) {
-	kinds, many := w.pooled.prog.column(col)
-	for i, j := range kinds {
-		w.left[j] -= int32(many[i])
-	}
+	w.pooled.prog.take(col, w.left, 1)
 	w.pooled.chosen = append(w.pooled.chosen, col)
 }
 
@@ -338,10 +411,7 @@ func (w *work) takePooled(col int32) {
 func (w *work) giveBack(n int) {
 	c := &w.pooled
 	for _, col := range c.chosen[n:] {
-		kinds, many := c.prog.column(col)
-		for i, j := range kinds {
-			w.left[j] += int32(many[i])
-		}
+		c.prog.take(col, w.left, -1)
 	}
 	c.chosen = c.chosen[:n]
 }

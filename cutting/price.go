@@ -77,7 +77,10 @@ func (w *work) heaviestOn(d int) int64 {
 // heaviest leaves in w.seq the heaviest roll good for all starts that it
 // finds: the best of the safe lanes, or if that is not worth a whole roll the
 // best of an exact lane that happens to be good for all.
-func (w *work) heaviest() {
+func (w *work) heaviest() { w.heaviestBeyond(one) }
+
+// heaviestBeyond does so where a whole roll is worth so much.
+func (w *work) heaviestBeyond(worth int64) {
 	g, most := &w.n.plan, int64(0)
 	w.gain = grow(w.gain, len(g.at))
 	w.seq = w.seq[:0]
@@ -88,14 +91,14 @@ func (w *work) heaviest() {
 		if v := g.pass(l.from, l.last, w.weight, w.gain); v > most {
 			most = v
 			w.seq = g.path(w.seq[:0], l.from, w.weight, w.gain)
-			if w.m > manyLaneKinds && most > one+w.enough {
+			if w.m > manyLaneKinds && most > worth+w.enough {
 				w.turn = d + 1
 				return
 			}
 		}
 	}
-	w.enough = max(most-one, one>>13) / 2
-	if len(w.n.safe) == 1 || most > one+one>>20 {
+	w.enough = max(most-worth, one>>13) / 2
+	if len(w.n.safe) == 1 || most > worth+one>>20 {
 		return
 	}
 	for d := range w.n.exact {

@@ -23,8 +23,9 @@ type reprogram struct {
 	set     []int32 // of each column, in states; -1 if it is a roll of its own
 	at      []int32 // where its kinds begin in kind and many
 	kind    []int16
-	many    []uint16
-	live    []bool // not struck off
+	many    []int16   // of each; −1 in the row that counts a kind of roll
+	cost    []float64 // of each column; 1 where all rolls are alike
+	live    []bool    // not struck off
 	marked  []int32
 	inverse []float64
 	x       []float64
@@ -50,7 +51,7 @@ const keptInverses = 64
 // begin makes a program of m kinds without columns.
 func (q *reprogram) begin(m int) {
 	q.m = m
-	q.set, q.kind, q.many, q.marked = q.set[:0], q.kind[:0], q.many[:0], q.marked[:0]
+	q.set, q.kind, q.many, q.cost, q.marked = q.set[:0], q.kind[:0], q.many[:0], q.cost[:0], q.marked[:0]
 	q.at = append(q.at[:0], 0)
 	q.live, q.place = q.live[:0], q.place[:0]
 	q.inverse = grow(q.inverse, m*m)
@@ -69,25 +70,26 @@ func (q *reprogram) load(s *states) {
 	for _, id := range s.list {
 		for j, n := range s.counts(int(id)) {
 			if n > 0 {
-				q.kind, q.many = append(q.kind, int16(j)), append(q.many, n)
+				q.kind, q.many = append(q.kind, int16(j)), append(q.many, int16(n))
 			}
 		}
-		q.end(id)
+		q.end(id, 1)
 	}
 }
 
 // end makes a column of the kinds appended since the last one and returns its
 // number.
-func (q *reprogram) end(set int32) int32 {
+func (q *reprogram) end(set int32, cost float64) int32 {
 	q.at = append(q.at, int32(len(q.kind)))
-	q.set = append(q.set, set)
+	q.set, q.cost = append(q.set, set), append(q.cost, cost)
 	q.live, q.place = append(q.live, false), append(q.place, 0)
 	return int32(len(q.set) - 1)
 }
 
 // add adds a roll as a column, which is of no listed set, and returns its
-// number.
-func (q *reprogram) add(seq []int16) int32 {
+// number. It uses one up of the kind of roll that the row counts, unless that
+// is -1.
+func (q *reprogram) add(seq []int16, cost float64, row int32) int32 {
 	lo := len(q.kind)
 	for _, j := range seq {
 		if i := slices.Index(q.kind[lo:], j); i >= 0 {
@@ -96,24 +98,48 @@ func (q *reprogram) add(seq []int16) int32 {
 		}
 		q.kind, q.many = append(q.kind, j), append(q.many, 1)
 	}
-	return q.end(-1)
+	if row >= 0 {
+		q.kind, q.many = append(q.kind, int16(row)), append(q.many, -1)
+	}
+	return q.end(-1, cost)
 }
 
 func (q *reprogram) columns() int { return len(q.set) }
 
-func (q *reprogram) column(col int32) ([]int16, []uint16) {
+func (q *reprogram) column(col int32) ([]int16, []int16) {
 	lo, hi := q.at[col], q.at[col+1]
 	return q.kind[lo:hi], q.many[lo:hi]
 }
 
+// within says whether a column can be taken from what is left: pieces, and
+// below zero the rolls of a counted kind.
 func (q *reprogram) within(col int32, left []int32) bool {
 	kinds, many := q.column(col)
 	for i, j := range kinds {
-		if int32(many[i]) > left[j] {
+		if n := int32(many[i]); n > 0 && n > left[j] || n < 0 && n < left[j] {
 			return false
 		}
 	}
 	return true
+}
+
+// narrow appends to the live columns those from number base on that can still be
+// taken from what is left.
+func (q *reprogram) narrow(live []int32, base int, left []int32) []int32 {
+	for _, col := range live[base:] {
+		if q.within(col, left) {
+			live = append(live, col)
+		}
+	}
+	return live
+}
+
+// take takes a column from what is left; by = -1 gives it back.
+func (q *reprogram) take(col int32, left []int32, by int32) {
+	kinds, many := q.column(col)
+	for i, j := range kinds {
+		left[j] -= by * int32(many[i])
+	}
 }
 
 func (q *reprogram) weigh(col int32, weight []int64) int64 {
@@ -128,8 +154,8 @@ func (q *reprogram) weigh(col int32, weight []int64) int64 {
 // solve goes on to the optimum for what is left over the live columns, and
 // returns the steps it took. It may end early; the prices are of use anyhow.
 // Where no use of the columns cuts what is left the prices ask for more than
-// the given number of rolls.
-func (q *reprogram) solve(live, left []int32, rolls int) int {
+// so many rolls, or more than so much.
+func (q *reprogram) solve(live, left []int32, most float64) int {
 	for _, col := range q.marked {
 		q.live[col] = false
 	}
@@ -146,7 +172,7 @@ func (q *reprogram) solve(live, left []int32, rolls int) int {
 		}
 		col, row := q.entering(live, r, sign)
 		if !row {
-			q.overprice(r, sign, left, rolls)
+			q.overprice(r, sign, left, most)
 			return turn
 		}
 		if !q.exchange(col, r, left) {
@@ -222,14 +248,15 @@ func (q *reprogram) reprice(live []int32) {
 		if b < 0 {
 			continue
 		}
+		cost := q.cost[b]
 		for j, a := range q.inverse[r*q.m : r*q.m+q.m] {
-			q.price[j] += a
+			q.price[j] += cost * a
 		}
 	}
 	q.reduced = grow(q.reduced, len(live))
 	for i, col := range live {
 		kinds, many := q.column(col)
-		sum := 1.0
+		sum := q.cost[col]
 		for k, j := range kinds {
 			sum -= q.price[j] * float64(many[k])
 		}
@@ -288,14 +315,14 @@ func (q *reprogram) entering(live []int32, r int, sign float64) (pick int32, ok 
 }
 
 // overprice moves the prices along row r, which no live column can fill: they
-// may rise in this proportion without end. They stop above the rolls.
-func (q *reprogram) overprice(r int, sign float64, left []int32, rolls int) {
-	line, sum, most := q.inverse[r*q.m:r*q.m+q.m], 0.0, 0.0
+// may rise in this proportion without end. They stop above what is allowed.
+func (q *reprogram) overprice(r int, sign float64, left []int32, most float64) {
+	line, sum, steepest := q.inverse[r*q.m:r*q.m+q.m], 0.0, 0.0
 	for j, y := range q.price {
 		sum += y * float64(left[j])
-		most = max(most, line[j]*sign)
+		steepest = max(steepest, line[j]*sign)
 	}
-	step := min((float64(rolls)+1-sum)/abs(q.x[r]), dearest/max(most, tiny))
+	step := min((most+1-sum)/abs(q.x[r]), dearest/max(steepest, tiny))
 	for j, a := range line {
 		q.price[j] += step * sign * a
 	}

@@ -68,7 +68,6 @@ func newWork(p *Problem, limit int) *work {
 	w.left = grow(w.left, w.m)
 	w.weight = grow(w.weight, w.m)
 	w.value = grow(w.value, w.m)
-	w.gain = grow(w.gain, len(w.n.plan.at))
 	return w
 }
 
@@ -80,6 +79,7 @@ func (w *work) free() {
 // choose turns to the kind of roll with the given number.
 func (w *work) choose(at int) {
 	w.at, w.n = at, &w.p.nets[at]
+	w.gain = grow(w.gain, len(w.n.plan.at))
 }
 
 // spent says whether the steps allowed are used up, or the caller has had

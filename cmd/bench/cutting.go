@@ -25,9 +25,9 @@ var targets = []target{
 	{regexp.MustCompile(`^Rooms/known µs-median$`), 18, false},
 	{regexp.MustCompile(`^Rooms/any µs-median$`), 47, false},
 	{regexp.MustCompile(`^Solvers/\S+ times-longer$`), 200, true},
-	{regexp.MustCompile(`^Hotels/\S+ times-500$`), 15, false},
+	{regexp.MustCompile(`^(Hotels|InHand)/\S+ times-500$`), 15, false},
 	{regexp.MustCompile(`^Hotels/\S+ times-longer-cbc$`), 40, true},
-	{regexp.MustCompile(`^(Hotels/\S+ gap|\S+ not-proven|Pricing allocations)$`), 0, false},
+	{regexp.MustCompile(`^((Hotels|InHand)/\S+ gap|\S+ not-proven|Pricing allocations)$`), 0, false},
 }
 
 // cutting runs the cutting package's own figures, by the go command, and takes
