@@ -92,6 +92,16 @@ func Fitted(text string, size measure.Length, bold bool, room measure.Length) st
 	return ""
 }
 
+// Within returns the text in letters small enough to be no wider than room, none
+// smaller than least; what is too wide even then is cut off as by [Fitted].
+func (t Text) Within(room, least measure.Length) Text {
+	if w := TextWidth(t.Text, t.Size, t.Bold); w > room {
+		t.Size = min(t.Size, max(least, t.Size.Scaled(int64(max(room, 0)), int64(w))-measure.Millimetre/100))
+	}
+	t.Text = Fitted(t.Text, t.Size, t.Bold, room)
+	return t
+}
+
 // Wrapped returns the text broken into lines no wider than room, at spaces; a
 // word that is wider by itself is broken. An empty text has no lines.
 func Wrapped(text string, size measure.Length, bold bool, room measure.Length) []string {

@@ -107,6 +107,26 @@ func TestWrappedKeepsEveryLetter(t *testing.T) {
 	})
 }
 
+func TestWithin(t *testing.T) {
+	const name = "chimney breast"
+	full := draw.TextWidth(name, 5*mm, false)
+	for _, c := range []struct {
+		room, least  measure.Length
+		smaller, cut bool
+	}{
+		{full, 2 * mm, false, false},
+		{full * 2 / 3, 2 * mm, true, false},
+		{full / 3, 3 * mm, true, true},
+		{full / 3, 9 * mm, false, true},
+		{0, 2 * mm, true, true},
+	} {
+		got := draw.Text{Text: name, Size: 5 * mm}.Within(c.room, c.least)
+		if w := draw.TextWidth(got.Text, got.Size, false); w > c.room || (got.Size < 5*mm) != c.smaller || (got.Text != name) != c.cut {
+			t.Errorf("within %v, at least %v: %q in %v, %v wide", c.room, c.least, got.Text, got.Size, w)
+		}
+	}
+}
+
 func TestFitted(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringOfN(rapid.RuneFrom([]rune("abW éж壁")), 0, 40, -1).Draw(t, "text")

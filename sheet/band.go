@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"firstdrop/draw"
 	"firstdrop/draw/page"
@@ -14,7 +15,7 @@ import (
 // bandAbove and bandBelow are what stands round the walls of the band.
 const (
 	bandAbove = 8 * mm
-	bandBelow = 7 * mm
+	bandBelow = 8 * mm
 )
 
 // band draws all walls of a run side by side, within a width and height.
@@ -26,14 +27,14 @@ func (s *Set) band(r int, width, height measure.Length) *draw.Scene {
 		y = y.Union(b)
 	}
 	n := fitting(l.Run.Girth(), y.Length(), width-4*mm, height-bandAbove-bandBelow-page.Sub.Line(), s.System)
-	b := &bandDrawing{s: s, layout: l, y: across(y.Lo.Scaled(1, n), y.Hi.Scaled(1, n)), wide: l.Run.Girth().Scaled(1, n)}
+	b := &bandDrawing{s: s, layout: l, width: width, y: across(y.Lo.Scaled(1, n), y.Hi.Scaled(1, n)), wide: l.Run.Girth().Scaled(1, n)}
 	x := measure.Length(0)
 	for w := range l.Run.Walls {
 		b.wall(r, w, n, x.Scaled(1, n))
 		x += l.Run.Walls[w].Width
 	}
 	b.ends(x.Scaled(1, n))
-	window := draw.Box{X: across(-2*mm, x.Scaled(1, n)+2*mm), Y: across(b.y.Lo-bandBelow, b.y.Hi+bandAbove)}
+	window := draw.Box{X: across(-b.spare(), b.wide+b.spare()), Y: across(b.y.Lo-bandBelow, b.y.Hi+bandAbove)}
 	return &draw.Scene{
 		ID: "band" + strconv.Itoa(r+1), Title: s.text("page.band"), Desc: s.text("page.band-desc"), Scale: n, Window: window,
 		Layers: []draw.Layer{{Name: "walls", Title: s.text("page.band"), Items: b.items}, {Name: "words", Items: b.words}},
@@ -45,10 +46,14 @@ type bandDrawing struct {
 	layout *hanging.Layout
 	y      geom.Interval // of all walls, on the page
 	wide   measure.Length
+	width  measure.Length // that the page has
 	items  []draw.Item
 	words  []draw.Item
 	board  board
 }
+
+// spare is what the page has on either side of the walls.
+func (b *bandDrawing) spare() measure.Length { return max(2*mm, (b.width-b.wide)/2) }
 
 // wall draws one wall with its left end at x.
 func (b *bandDrawing) wall(r, w int, n int64, x measure.Length) {
@@ -149,12 +154,8 @@ func (b *bandDrawing) seat(e *elevation, p part, t draw.Text) draw.Text {
 
 // names writes the wall's name below it and its left corner above.
 func (b *bandDrawing) names(e *elevation, x measure.Length) {
-	width := e.on(e.wall.Width)
-	t := page.Strong.Sized(42 * mm / 10)
-	name := draw.Fitted(draw.Clean(e.name()), t.Size, true, width)
-	b.words = append(b.words,
-		draw.Text{At: pt(x+width/2, b.y.Lo-55*mm/10), Text: name, Size: t.Size, Bold: true, Anchor: draw.Middle, Ink: graphite},
-		draw.Segment(pt(x, b.y.Lo-3*mm), pt(x, b.y.Hi+2*mm), foldPen))
+	b.words = append(b.words, b.name(e, x)...)
+	b.words = append(b.words, draw.Segment(pt(x, b.y.Lo-3*mm), pt(x, b.y.Hi+2*mm), foldPen))
 	for _, p := range e.layout.Plumbs[:min(1, len(e.layout.Plumbs))] {
 		if p.Wall == e.index {
 			b.flag(x+e.on(p.X), b.s.text("page.start-mark"), chalk)
@@ -163,6 +164,37 @@ func (b *bandDrawing) names(e *elevation, x measure.Length) {
 	if q := tell.KillOf(e.layout); q != nil && q.Wall == e.index {
 		b.flag(x+e.on(q.X), b.s.text("page.kill-mark"), oxide)
 	}
+}
+
+// name returns a wall's name below it; that of an outer wall may go on beyond the
+// band, and others are set smaller, and in two lines, before they are cut off.
+func (b *bandDrawing) name(e *elevation, x measure.Length) []draw.Item {
+	width := e.on(e.wall.Width)
+	t := draw.Text{At: pt(x+width/2, b.y.Lo-55*mm/10), Text: draw.Clean(e.name()), Size: 42 * mm / 10, Bold: true, Anchor: draw.Middle, Ink: graphite}
+	room := width - mm
+	if draw.TextWidth(t.Text, t.Size, true) > room {
+		switch e.index {
+		case 0:
+			t.At.X, t.Anchor, room = x+width-mm, draw.End, width+b.spare()
+		case len(e.run.Walls) - 1:
+			t.At.X, t.Anchor, room = x+mm, draw.Start, width+b.spare()-mm
+		}
+	}
+	const least = 26 * mm / 10
+	lines := draw.Wrapped(t.Text, least, true, room)
+	switch {
+	case len(lines) < 2:
+		return []draw.Item{t.Within(room, least)}
+	case len(lines) > 2 || strings.Join(lines, " ") != t.Text: // not even single words have room
+		t.At, t.Size, t.Anchor, t.Turn = pt(x+width/2+least*36/100, e.reach.Y.Lo+2*mm), least, draw.Start, draw.Upwards
+		t.Text = draw.Fitted(t.Text, t.Size, true, e.reach.Y.Length()*3/4)
+		return []draw.Item{draw.Area{Shape: geom.Polygon{Outline: t.Box().Ring()}, Fill: white}, t}
+	}
+	t.Size = 3 * mm
+	second := t
+	t.Text, t.At.Y = lines[0], b.y.Lo-4*mm
+	second.Text, second.At.Y = strings.Join(lines[1:], " "), t.At.Y-33*mm/10
+	return []draw.Item{t.Within(room, least), second.Within(room, least)}
 }
 
 // flag writes a word over the walls, within the band; a second one that would touch

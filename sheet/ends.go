@@ -76,6 +76,9 @@ func (e *elevation) datum() {
 	}
 }
 
+// leastBody is how small a name is set before it is cut off.
+const leastBody = 26 * mm / 10
+
 // beyond writes above the wall what lies beyond its two ends.
 func (e *elevation) beyond() {
 	lo, hi := e.page.X.Lo+margin, e.page.X.Hi-margin
@@ -87,10 +90,12 @@ func (e *elevation) beyond() {
 	for i := range n {
 		bold := i == 0
 		if i < len(leftLines) {
-			e.write("words", draw.Text{At: geom.Point{X: lo + 8*mm, Y: y}, Text: draw.Fitted(leftLines[i], body, bold, half-8*mm), Size: body, Bold: bold, Ink: endInk(bold)})
+			t := draw.Text{At: geom.Point{X: lo + 8*mm, Y: y}, Text: leftLines[i], Size: body, Bold: bold, Ink: endInk(bold)}
+			e.write("words", t.Within(half-8*mm, leastBody))
 		}
 		if i < len(rightLines) {
-			e.write("words", draw.Text{At: geom.Point{X: hi - 8*mm, Y: y}, Text: draw.Fitted(rightLines[i], body, bold, half-8*mm), Size: body, Bold: bold, Anchor: draw.End, Ink: endInk(bold)})
+			t := draw.Text{At: geom.Point{X: hi - 8*mm, Y: y}, Text: rightLines[i], Size: body, Bold: bold, Anchor: draw.End, Ink: endInk(bold)}
+			e.write("words", t.Within(half-8*mm, leastBody))
 		}
 		y -= line
 	}

@@ -50,22 +50,26 @@ func (f *floor) at(wall int, x, into measure.Length) geom.Point {
 }
 
 // floorAround is what stands round the room on its key.
-const floorAround = 13 * mm
+const floorAround = 15 * mm
 
 // floorKey draws the floor of a run within a width and height.
 func (s *Set) floorKey(r int, width, height measure.Length) *draw.Scene {
 	l := s.Plan.Runs[r].Layout
 	f := newFloor(l.Run)
 	box := draw.BoxOf(f.feet)
-	n := fitting(box.X.Length(), box.Y.Length(), width-2*floorAround, height-2*floorAround, s.System)
-	k := &key{floor: f, layout: l, n: n, s: s}
+	k := &key{floor: f, layout: l, s: s}
+	beside := min(max(floorAround, k.widestBeside()+7*mm), width/3)
+	k.n = fitting(box.X.Length(), box.Y.Length(), width-2*beside, height-2*floorAround, s.System)
 	k.walls()
 	k.start()
-	k.names()
-	k.numbers()
 	reach := draw.BoxOf(k.feetOnPage()).Grown(floorAround)
+	if spare := (width - reach.X.Length()) / 2; spare > 0 {
+		reach.X = across(reach.X.Lo-spare, reach.X.Hi+spare)
+	}
+	k.names(reach)
+	k.numbers()
 	return &draw.Scene{
-		ID: "floor" + strconv.Itoa(r+1), Title: s.text("page.floor-key"), Desc: s.text("page.floor-desc"), Scale: n, Window: reach,
+		ID: "floor" + strconv.Itoa(r+1), Title: s.text("page.floor-key"), Desc: s.text("page.floor-desc"), Scale: k.n, Window: reach,
 		Layers: []draw.Layer{{Name: "floor", Title: s.text("page.floor-key"), Items: k.items}},
 	}
 }
@@ -113,6 +117,7 @@ func (k *key) walls() {
 	for i := range k.run.Walls {
 		w := &k.run.Walls[i]
 		k.add(draw.Segment(k.place(i, 0, 0), k.place(i, w.Width, 0), draw.Pen{Ink: graphite, Width: 12 * mm / 10}))
+		k.occupy(i)
 		for o := range w.Openings {
 			x, _ := w.Openings[o].Outline.Bounds()
 			k.add(
@@ -127,6 +132,16 @@ func (k *key) walls() {
 			pen = killPen
 		}
 		k.add(draw.Segment(k.place(q.Wall, q.X, 0), k.place(q.Wall, q.X, 3*mm/2), pen))
+	}
+}
+
+// occupy keeps names off a wall, bit by bit: it may run aslant.
+func (k *key) occupy(wall int) {
+	width := k.run.Walls[wall].Width
+	bits := width.Scaled(1, k.n)/(2*mm) + 1
+	for b := range bits {
+		from, to := k.place(wall, width.Scaled(int64(b), int64(bits)), 0), k.place(wall, width.Scaled(int64(b+1), int64(bits)), 0)
+		k.board.take(draw.BoxOf([]geom.Point{from, to}).Grown(mm / 4))
 	}
 }
 
@@ -175,18 +190,49 @@ func (k *key) settle(t draw.Text, at func(off measure.Length) geom.Point, tries 
 	return false
 }
 
-// names writes the walls' names outside.
-func (k *key) names() {
+// isUpright reports whether a wall runs up or down the page rather than across it.
+func (f *floor) isUpright(wall int) bool { return math.Abs(math.Sin(f.turns[wall])) > 0.7 }
+
+// widestBeside returns how wide the longest name is that stands beside the room, set
+// small.
+func (k *key) widestBeside() (wide measure.Length) {
 	for i := range k.run.Walls {
-		w := &k.run.Walls[i]
-		room := max(w.Width.Scaled(1, k.n), 9*mm)
-		t := draw.Text{Text: draw.Fitted(draw.Clean(k.run.WallName(i)), page.Sub.Size, true, room), Size: page.Sub.Size, Bold: true, Ink: graphite}
-		for _, x := range []measure.Length{w.Width / 2, w.Width / 3, w.Width * 2 / 3} {
-			if k.settle(t, func(off measure.Length) geom.Point { return k.place(i, x, -4*mm-off) }, 3) {
+		if k.isUpright(i) {
+			wide = max(wide, draw.TextWidth(draw.Clean(k.run.WallName(i)), 36*mm/10, true))
+		}
+	}
+	return wide
+}
+
+// names writes the walls' names outside, within what there is room for: smaller and
+// farther out before one is cut off.
+func (k *key) names(reach draw.Box) {
+	walls := draw.BoxOf(k.feetOnPage())
+	for i := range k.run.Walls {
+		room := reach.X.Length()
+		if k.isUpright(i) {
+			room = (reach.X.Length()-walls.X.Length())/2 - 6*mm
+		}
+		t := draw.Text{Text: draw.Clean(k.run.WallName(i)), Size: page.Sub.Size, Bold: true, Ink: graphite}
+		for _, size := range []measure.Length{page.Sub.Size, 4 * mm, 3 * mm} {
+			if t.Size = size; k.name(i, t.Within(room, 3*mm)) {
 				break
 			}
 		}
 	}
+}
+
+// name settles a wall's name beside its middle or, failing that, to one side of it.
+func (k *key) name(i int, t draw.Text) bool {
+	w := k.run.Walls[i].Width
+	for _, tries := range []int{3, 9} {
+		for _, x := range []measure.Length{w / 2, w / 3, w * 2 / 3} {
+			if k.settle(t, func(off measure.Length) geom.Point { return k.place(i, x, -4*mm-off) }, tries) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // numbers writes the numbers of the drops inside, where they have room.

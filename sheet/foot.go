@@ -57,7 +57,7 @@ func (e *elevation) foot() {
 	text := e.seamsFrom(rounded)
 	y := first - measure.Length(rows)*line
 	room := e.page.X.Length() - 2*margin
-	e.write("sizes", draw.Text{At: geom.Point{X: e.page.X.Lo + margin, Y: y}, Text: draw.Fitted(text, small, false, room), Size: small, Ink: quiet})
+	e.write("sizes", draw.Text{At: geom.Point{X: e.page.X.Lo + margin, Y: y}, Text: text, Size: small, Ink: quiet}.Within(room, leastBody))
 	e.cursor = y - small/2
 }
 

@@ -114,13 +114,15 @@ type lay struct {
 	beside bool // the notes stand beside the drawing, not below
 	scale  int64
 	width  measure.Length // of the drawing
+	notes  page.Type
 }
 
 // noteWide is how wide a column of notes is at least.
 const noteWide = 54 * mm
 
-// noteType is how the notes beside an elevation are set.
-var noteType = page.Body.Sized(4 * mm)
+// noteTypes are how the notes of an elevation are set: smaller before a page more is
+// taken for them.
+var noteTypes = []page.Type{page.Body.Sized(4 * mm), page.Body.Sized(35 * mm / 10), page.Body.Sized(3 * mm)}
 
 // noteIndent leaves room for a note's mark.
 const noteIndent = 13 * mm
@@ -139,25 +141,35 @@ func (s *Set) elevation(r, w int) error {
 }
 
 // chosen returns the largest drawing that leaves room for its notes, unless that is
-// much smaller than the largest that has room itself: rather a page more for notes.
-func (s *Set) chosen(r, w int, ways []lay) (best *elevation, at lay) {
-	for _, way := range ways {
-		if best != nil && 2*way.scale > 3*at.scale {
+// much smaller than the largest that has room itself: rather smaller letters, and then
+// a page more for notes.
+func (s *Set) chosen(r, w int, ways []lay) (*elevation, lay) {
+	var drawn []*elevation
+	largest := -1
+	for i, way := range ways {
+		if largest >= 0 && 5*way.scale > 8*ways[largest].scale {
 			break
 		}
-		e := s.drawing(r, w, way)
-		if s.fits(e, way) {
-			return e, way
+		drawn = append(drawn, s.drawing(r, w, way))
+		if largest < 0 && drawn[i].drawnTall() <= s.roomFor(way) {
+			largest = i
 		}
-		if best == nil && e.drawnTall() <= s.roomFor(way) {
-			best, at = e, way
+		if s.fits(drawn[i], way) {
+			return drawn[i], way
 		}
 	}
-	if best == nil {
-		at = ways[len(ways)-1]
-		best = s.drawing(r, w, at)
+	for _, t := range noteTypes[1:] {
+		for i, e := range drawn {
+			if ways[i].notes = t; s.fits(e, ways[i]) {
+				return e, ways[i]
+			}
+		}
 	}
-	return best, at
+	if largest < 0 {
+		largest = len(drawn) - 1
+	}
+	ways[largest].notes = noteTypes[0]
+	return drawn[largest], ways[largest]
 }
 
 // roomFor is the height that a page has for a drawing.
@@ -203,9 +215,12 @@ func (s *Set) laysAt(n int64, x, y geom.Interval) (all []lay) {
 		if w > f.X.Length()-2*gutter || h > f.Y.Length()-besideWall || h > tallest && s.Scale == 0 {
 			continue
 		}
-		all = append(all, lay{lying: lying, scale: n, width: f.X.Length()})
-		if own := max(w+2*gutter, upright/2); own <= f.X.Length()-noteWide-columnAir {
-			all = append(all, lay{lying: lying, beside: true, scale: n, width: own})
+		all = append(all, lay{lying: lying, scale: n, width: f.X.Length(), notes: noteTypes[0]})
+		most := f.X.Length() - noteWide - columnAir
+		for _, own := range []measure.Length{min(most, 2*upright/3), upright / 2} {
+			if own = max(w+2*gutter, own); own <= most {
+				all = append(all, lay{lying: lying, beside: true, scale: n, width: own, notes: noteTypes[0]})
+			}
 		}
 	}
 	return all
@@ -241,7 +256,7 @@ func (s *Set) fits(e *elevation, way lay) bool {
 	}
 	col, used := 1, measure.Length(0)
 	for _, n := range e.notes {
-		tall := n.tall(width)
+		tall := n.tall(way.notes, width)
 		if used += tall; used > left {
 			col, used = col+1, tall
 		}
@@ -261,9 +276,10 @@ func noteColumns(way lay) int {
 }
 
 // tall returns the height that a note takes on a page.
-func (n *note) tall(width measure.Length) measure.Length {
-	lines := measure.Length(len(page.Wrap(noteType, n.text, width-noteIndent, 0)))
-	return max(lines*noteType.Line()+noteType.Size/3, pennantHigh+3*mm/2)
+func (n *note) tall(t page.Type, width measure.Length) measure.Length {
+	t.Bold = n.mark == cautionMark
+	lines := measure.Length(len(page.Wrap(t, words.Unbroken(n.text), width-noteIndent, 0)))
+	return max(lines*t.Line()+t.Size/3, pennantHigh+3*mm/2)
 }
 
 func (s *Set) setElevation(e *elevation, way lay) {
@@ -288,15 +304,14 @@ func (s *Set) setElevation(e *elevation, way lay) {
 		f.Columns(noteColumns(way))
 	}
 	for i := range e.notes {
-		s.setNote(f, &e.notes[i])
+		setNote(f, way.notes, &e.notes[i])
 	}
 }
 
 // setNote writes a note with its mark beside it.
-func (s *Set) setNote(f *page.Flow, n *note) {
-	f.Need(n.tall(f.X().Length()))
+func setNote(f *page.Flow, t page.Type, n *note) {
+	f.Need(n.tall(t, f.X().Length()))
 	before := f.Y()
-	t := noteType
 	t.Bold = n.mark == cautionMark
 	f.Item(t, noteIndent, func(p *page.Page, b draw.Box) {
 		p.Add(n.sample(pt(b.X.Lo, b.Y.Hi-t.Size*108/100))...)

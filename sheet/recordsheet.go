@@ -27,10 +27,10 @@ func (s *Set) record() (*page.Flow, error) {
 	for _, words := range []string{s.text("page.care-label"), s.text("page.care-paste"), s.text("page.care-patch")} {
 		f.Text(page.Body, words)
 	}
-	f.Need(s.air(76*mm, 62*mm))
+	f.Need(s.air(76*mm, 50*mm))
 	f.Heading(s.text("page.fill-head"))
 	blanks(f, []string{s.text("page.fill-done"), s.text("page.fill-paste"), s.text("page.fill-batch"), s.text("page.fill-change"), s.text("page.fill-rest"), s.text("page.fill-signed")})
-	b := f.Take(s.air(30*mm, 18*mm))
+	b := f.Take(s.air(30*mm, min(18*mm, f.Left())))
 	f.Fill(b, 0, draw.Pen{Ink: faint, Width: 3 * mm / 10, Dash: []measure.Length{2 * mm, mm}})
 	f.Centred(b, page.Small, s.text("page.stick-label"))
 	return f, nil

@@ -3,6 +3,7 @@ package page
 import (
 	"firstdrop/draw"
 	"firstdrop/draw/pdf"
+	"firstdrop/draw/text"
 	"firstdrop/geom"
 	"firstdrop/measure"
 )
@@ -87,16 +88,21 @@ func (b *Book) scene(p *Page, i int) *draw.Scene {
 // head writes the sheet's title and the job's name over a rule.
 func (b *Book) head(p *Page) {
 	all := p.Box.Grown(-Margin)
-	half := all.X.Length() * 6 / 10
 	line := draw.Box{X: all.X, Y: geom.Interval{Lo: all.Y.Hi - 12*mm, Hi: all.Y.Hi}}
-	title := line
-	title.X.Hi = title.X.Lo + half
-	p.In(draw.Group{Role: draw.Heading}, func() { p.Set(title, Title, p.Title) })
-	job := line
+	title, job := line, line
+	big, small := Title, Type{Size: 42 * mm / 10, Ink: Quiet, Anchor: draw.End}
+	// Where both have no room beside each other, the title gives way first.
+	room := all.X.Length() - 4*mm
+	own := min(text.Width(draw.Clean(b.Job), small.Size, small.Bold), room*4/10)
+	big = big.within(room-own, p.Title, 45*mm/10)
+	title.X.Hi = title.X.Lo + min(text.Width(draw.Clean(p.Title), big.Size, big.Bold), room-own)
+	title.Y.Hi -= (Title.Size - big.Size) * 108 / 100
+	p.In(draw.Group{Role: draw.Heading}, func() { p.Set(title, big, p.Title) })
 	job.X.Lo = title.X.Hi + 4*mm
-	job.Y.Hi -= 4 * mm
+	small = small.within(job.X.Length(), b.Job, 3*mm)
+	job.Y.Hi -= 4*mm + (42*mm/10-small.Size)*108/100
 	p.In(draw.Group{Role: draw.Furniture}, func() {
-		p.Set(job, Type{Size: 42 * mm / 10, Ink: Quiet, Anchor: draw.End}, b.Job)
+		p.Set(job, small, b.Job)
 		y := all.Y.Hi - 13*mm
 		p.Level(all.X, y, Rule)
 		p.Add(b.edge(all.X, y)...)

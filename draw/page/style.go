@@ -2,6 +2,7 @@ package page
 
 import (
 	"firstdrop/draw"
+	"firstdrop/draw/text"
 	"firstdrop/measure"
 )
 
@@ -51,6 +52,15 @@ func (t Type) Sized(size measure.Length) Type {
 // Inked returns the type in another ink.
 func (t Type) Inked(i draw.Ink) Type {
 	t.Ink = i
+	return t
+}
+
+// within returns the type in letters small enough for words to have room in a width,
+// none smaller than least.
+func (t Type) within(width measure.Length, words string, least measure.Length) Type {
+	if w := text.Width(draw.Clean(words), t.Size, t.Bold); w > width {
+		t.Size = min(t.Size, max(least, t.Size.Scaled(int64(max(width, 0)), int64(w))-mm/100))
+	}
 	return t
 }
 
