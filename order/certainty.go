@@ -1,8 +1,6 @@
 package order
 
 import (
-	"slices"
-
 	"firstdrop/cutting"
 	"firstdrop/measure"
 )
@@ -10,10 +8,13 @@ import (
 // Job is a paper's part of a plan, before the order.
 type Job struct {
 	// Plan is how the pieces are to be cut. Rolls in hand are as long as it says;
-	// the length of those to be bought, of one size only, is taken for the
-	// label's. Rolls of unknown start turn out to begin at any phase, all equally
-	// likely. A plan that buys several sizes, or lacks paper, is refused.
+	// the length of those to be bought is taken for the label's. Rolls of unknown
+	// start turn out to begin at any phase, all equally likely. A plan that lacks
+	// paper is refused.
 	Plan *cutting.Solution
+	// Pack is how many rolls are sold together where the plan's question names no
+	// stock; 0 means 1.
+	Pack int
 	// Pieces are those of the plan's question, in its order.
 	Pieces []Piece
 }
@@ -36,14 +37,23 @@ type Point struct {
 // of jobs: of n jobs, a true chance of p shows within ±2·√(p·(1−p)/n) in about
 // 19 of 20 curves (±1 in a hundred at most with 10 000 jobs).
 type Curve struct {
-	Rolls int // of the plan
+	Rolls int // of the plan, in whole packs
 	Jobs  int
 	Seed  uint64
-	// Enough is ascending and without gaps. It begins with one roll less than
-	// the plan's, or with the least count that is ever enough if that is lower,
-	// and ends with one more than the plan's, or with the count that is enough
-	// in every job that can be done at all, if that is higher; but never with more
-	// rolls than are to be had.
+	// Buys lists the sizes that the plan buys, the longest first. Where there are
+	// several a number of rolls means: these, and beyond them rolls of the size
+	// Spare; fewer, without the shortest (or, of goods that must be cut in hanging
+	// order, without those cut last).
+	Buys []Size
+	// Spare is the size of which more would be bought: of those from which every
+	// piece can be cut the one of which a roll, or a pack, costs least. Its Rolls
+	// are those of the plan. No size, of length 0, where no more are to be had.
+	Spare Size
+	// Enough is ascending, in whole packs and without other gaps. It begins with
+	// one pack less than the plan's, or with the least count that is ever enough
+	// if that is lower, and ends with one more than the plan's, or with the count
+	// that is enough in every job that can be done at all, if that is higher; but
+	// never with more rolls than are to be had.
 	Enough []Point
 	// Proven is the number of jobs in which every planning was shown to use
 	// fewest rolls. In the others a hanger with more patience may need fewer.
@@ -57,8 +67,10 @@ type Curve struct {
 // At returns the share of jobs in which that many rolls are enough.
 func (c *Curve) At(rolls int) Share {
 	s := Share{All: c.Jobs}
-	if n := len(c.Enough); n > 0 && rolls >= c.Enough[0].Rolls {
-		s.Of = c.Enough[min(rolls-c.Enough[0].Rolls, n-1)].Jobs
+	for _, p := range c.Enough {
+		if p.Rolls <= rolls {
+			s.Of = p.Jobs
+		}
 	}
 	return s
 }
@@ -66,11 +78,13 @@ func (c *Curve) At(rolls int) Share {
 // Planned returns the share of jobs in which the plan's rolls are enough.
 func (c *Curve) Planned() Share { return c.At(c.Rolls) }
 
-// OneLess returns the share of jobs in which one roll less is enough.
+// OneLess returns the share of jobs in which one roll less, or one pack, is
+// enough.
 func (c *Curve) OneLess() Share { return c.At(c.Rolls - 1) }
 
-// OneMore returns the share of jobs in which one roll more is enough.
-func (c *Curve) OneMore() Share { return c.At(c.Rolls + 1) }
+// OneMore returns the share of jobs in which one roll more, or one pack, is
+// enough.
+func (c *Curve) OneMore() Share { return c.At(c.Rolls + max(c.Spare.Pack, 1)) }
 
 // Fewest returns the fewest rolls that are enough in at least that many of a
 // thousand jobs; false if there is no such number. Nought in a thousand takes
@@ -128,7 +142,10 @@ func Certainty(job Job, chances Chances, jobs int, seed uint64) (*Curve, error) 
 	if jobs < 1 || jobs > 1_000_000 {
 		return nil, &ChanceError{"number of jobs", "must be 1 to 1,000,000"}
 	}
-	c := &Curve{Rolls: job.Plan.Bought(), Jobs: jobs, Seed: seed}
+	c := &Curve{Rolls: len(t.supply.order), Jobs: jobs, Seed: seed, Buys: t.supply.bought()}
+	if t.supply.spare >= 0 {
+		c.Spare = t.supply.sizes[t.supply.spare].Size
+	}
 	taken := make([]int, t.supply.most+1)
 	for i := range jobs {
 		rolls, ok := t.run(seed, i)
@@ -141,27 +158,25 @@ func Certainty(job Job, chances Chances, jobs int, seed uint64) (*Curve, error) 
 		}
 		taken[rolls]++
 	}
-	c.points(taken)
+	c.points(taken, t.supply.counts(t.spec.InOrder))
 	return c, nil
 }
 
-// points sums up how many jobs took how many rolls.
-func (c *Curve) points(taken []int) {
-	isTaken := func(n int) bool { return n > 0 }
-	from, to := max(c.Rolls-1, 0), c.Rolls+1
-	if least := slices.IndexFunc(taken, isTaken); least >= 0 {
-		from = min(from, least)
-	}
-	sum := 0
-	for rolls, n := range taken {
-		if n > 0 {
-			to = max(to, rolls)
+// points sums up how many jobs took how many rolls, at the counts that can be had.
+func (c *Curve) points(taken, counts []int) {
+	sum, rolls := 0, 0
+	for i, n := range counts {
+		for ; rolls <= n; rolls++ {
+			sum += taken[rolls]
 		}
-		if sum += n; rolls >= from {
-			c.Enough = append(c.Enough, Point{rolls, sum})
+		switch {
+		case sum == 0 && i+1 < len(counts) && counts[i+1] < c.Rolls:
+			continue // fewer than one less, and never enough
+		case i > 0 && n > c.Rolls && counts[i-1] > c.Rolls && c.Enough[len(c.Enough)-1].Jobs == c.Jobs-c.Never:
+			return // more than one more, and enough before
 		}
+		c.Enough = append(c.Enough, Point{n, sum})
 	}
-	c.Enough = c.Enough[:min(to, len(taken)-1)-from+1] // no more are to be had
 }
 
 // newTrial prepares what all simulated jobs have in common.
@@ -176,12 +191,12 @@ func newTrial(job Job, chances *Chances) (*trial, error) {
 	if err := job.check(spec); err != nil {
 		return nil, err
 	}
-	supply, err := newSupply(job.Plan, 2*len(job.Plan.Rolls)+32)
+	supply, err := newSupply(&job, 2*len(job.Plan.Rolls)+32)
 	if err != nil {
 		return nil, err
 	}
 	t := &trial{
-		source:  source{chances: chances, label: supply.label, repeat: spec.Repeat},
+		source:  source{chances: chances, repeat: spec.Repeat},
 		pieces:  job.Pieces,
 		spec:    spec,
 		supply:  supply,
@@ -191,7 +206,8 @@ func newTrial(job Job, chances *Chances) (*trial, error) {
 	if len(t.weights) != len(job.Pieces) {
 		t.weights = make([]int64, len(job.Pieces)) // without a certificate nothing is told by weight
 	}
-	longest := supply.label + supply.label.Scaled(int64(chances.Length), 1000)
+	longest := supply.longestOnSale()
+	longest += longest.Scaled(int64(chances.Length), 1000)
 	t.base.repeat = int64(spec.Repeat)
 	t.base.most = max(int64(longest-spec.Lead), supply.longest) + int64(spec.Loss)
 	t.known = make([]int, len(job.Pieces))

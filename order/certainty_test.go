@@ -128,12 +128,12 @@ func TestStartPhase(t *testing.T) {
 	}
 	// The same question of rolls nobody has opened: drawn here, as cutting
 	// would refuse to guarantee the piece.
-	tr := &trial{source: source{chances: &Chances{}, label: 10000 * mm, repeat: 1000 * mm}}
+	tr := &trial{source: source{chances: &Chances{}, repeat: 1000 * mm}}
 	fit := 0
 	const jobs = 20_000
 	for i := range jobs {
 		tr.source.begin(7, i)
-		if wait := (piece.Phase - tr.source.start(0)).Mod(1000 * mm); wait+piece.Length <= tr.source.length(0) {
+		if wait := (piece.Phase - tr.source.start(0)).Mod(1000 * mm); wait+piece.Length <= tr.source.length(0, 10000*mm) {
 			fit++
 		}
 	}
@@ -181,7 +181,14 @@ func drawJob(t *rapid.T) (Job, Chances) {
 		}
 		pieces = append(pieces, times(rapid.IntRange(1, 5).Draw(t, "count"), p)...)
 	}
-	p, err := cutting.NewProblem(cutting.Spec{Repeat: repeat, Roll: cutting.Roll{Length: 10050 * mm}, Pieces: pieces})
+	spec := cutting.Spec{Repeat: repeat, Roll: cutting.Roll{Length: 10050 * mm}, Pieces: pieces}
+	if rapid.IntRange(0, 2).Draw(t, "sizes") == 0 {
+		spec.Stock = []cutting.Stock{
+			{Roll: spec.Roll, Price: 40, Pack: rapid.IntRange(1, 2).Draw(t, "pack")},
+			{Roll: cutting.Roll{Length: 5300 * mm}, Price: int64(rapid.IntRange(18, 26).Draw(t, "price"))},
+		}
+	}
+	p, err := cutting.NewProblem(spec)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -215,7 +222,7 @@ func foresight(tr *trial, seed uint64, job, upTo int) (rolls int, sure bool) {
 	for n := 1; n <= upTo; n++ {
 		spec.Stock = nil
 		for r := range n {
-			roll := cutting.Roll{Length: tr.source.length(r)}
+			roll := cutting.Roll{Length: tr.source.length(r, tr.supply.sizeOf(r).Length)}
 			if spec.Repeat > 0 {
 				roll.Start = cutting.StartAt(tr.source.start(r))
 			}
@@ -293,7 +300,8 @@ func TestSameCurveEverywhere(t *testing.T) {
 	if !reflect.DeepEqual(got, again) {
 		t.Errorf("%+v, then %+v", got, again)
 	}
-	want := &Curve{Rolls: 8, Jobs: 500, Seed: 20, Enough: []Point{{7, 0}, {8, 402}, {9, 500}}, Proven: 500}
+	size := Size{Length: 10050 * mm, Pack: 1, Rolls: 8}
+	want := &Curve{Rolls: 8, Jobs: 500, Seed: 20, Buys: []Size{size}, Spare: size, Enough: []Point{{7, 0}, {8, 402}, {9, 500}}, Proven: 500}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("%+v, want %+v", got, want)
 	}
@@ -318,7 +326,11 @@ func TestCurveProperties(t *testing.T) {
 				t.Fatal(err)
 			}
 			for i, p := range got.Enough {
-				if i > 0 && (p.Rolls != got.Enough[i-1].Rolls+1 || p.Jobs < got.Enough[i-1].Jobs) {
+				before := Point{p.Rolls - 1, 0}
+				if i > 0 {
+					before = got.Enough[i-1]
+				}
+				if step := p.Rolls - before.Rolls; step < 1 || step > packOf(job) || p.Jobs < before.Jobs {
 					t.Fatalf("%+v", got)
 				}
 				if last != nil && p.Jobs > last.At(p.Rolls).Of+1 {
@@ -331,6 +343,15 @@ func TestCurveProperties(t *testing.T) {
 			last = got
 		}
 	})
+}
+
+// packOf is the largest pack of the job's rolls.
+func packOf(job Job) int {
+	pack := 1
+	for _, s := range job.Plan.Problem.Spec().Stock {
+		pack = max(pack, s.Pack)
+	}
+	return pack
 }
 
 // Rolls exactly as long as the label says, nothing spoiled, no surprises: the

@@ -92,7 +92,6 @@ const (
 // source draws for one simulated job.
 type source struct {
 	chances *Chances
-	label   measure.Length
 	repeat  measure.Length
 	key     uint64
 }
@@ -124,18 +123,18 @@ func below(u, n uint64) uint64 {
 	return hi
 }
 
-// length returns how long roll r is.
-func (s *source) length(r int) measure.Length {
+// length returns how long roll r is, whose label says so much.
+func (s *source) length(r int, label measure.Length) measure.Length {
 	if s.chances.OneLength {
 		r = 0
 	}
-	off := s.label.Scaled(int64(s.chances.Length), 1000)
+	off := label.Scaled(int64(s.chances.Length), 1000)
 	size := 2*uint64(off) + 1
 	x := measure.Length(below(s.draw(drawLength, uint64(2*r)), size))
 	if s.chances.Peaked {
 		x = (x + measure.Length(below(s.draw(drawLength, uint64(2*r+1)), size))) / 2
 	}
-	return s.label - off + x
+	return label - off + x
 }
 
 // start returns the phase that roll r begins with: any, evenly.

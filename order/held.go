@@ -27,29 +27,28 @@ type heldStretch struct {
 
 // supply is what a job is cut from.
 type supply struct {
-	label   measure.Length // of the rolls to be bought
-	most    int            // of them that can be bought
 	held    []heldRoll
 	longest int64 // of the longest stretch in hand
 	// turns says for goods cut strictly in hanging order which roll comes when:
 	// an index into held, or bought. After the last turn, rolls are bought.
 	turns []int
+	wares
 }
 
 const bought = -1
 
 // newSupply sorts the plan's rolls into those that are there and those to be
 // bought; enough is beyond how many of these a job is given up.
-func newSupply(plan *cutting.Solution, enough int) (*supply, error) {
+func newSupply(job *Job, enough int) (*supply, error) {
+	plan := job.Plan
 	spec := plan.Problem.Spec()
-	s := &supply{label: spec.Roll.Length, most: enough}
 	if len(spec.Stock) == 0 {
-		return s, nil
+		spec.Stock = []cutting.Stock{{Roll: spec.Roll, Pack: job.Pack}}
 	}
-	offer, err := offerOf(plan, spec.Stock)
-	if err != nil {
-		return nil, err
+	if n := len(plan.Missing); n > 0 {
+		return nil, &ChanceError{"plan", fmt.Sprintf("lacks paper for %d of its cuts", n)}
 	}
+	s := &supply{}
 	heldOf := make([]int, len(spec.Stock)) // first of a kind, in held
 	for k := range spec.Stock {
 		heldOf[k] = len(s.held)
@@ -59,42 +58,10 @@ func newSupply(plan *cutting.Solution, enough int) (*supply, error) {
 			}
 		}
 	}
-	switch {
-	case offer < 0:
-		s.most = 0
-	case spec.Stock[offer].Count > 0:
-		s.most = min(s.most, spec.Stock[offer].Count)
-	}
-	if offer >= 0 {
-		s.label = spec.Stock[offer].Length
-	}
-	s.takeTurns(plan, spec.Stock, heldOf)
-	return s, nil
-}
-
-// offerOf returns the kind of roll that the plan buys, or else the first that it
-// could; −1 if none is to be had.
-func offerOf(plan *cutting.Solution, stock []cutting.Stock) (offer int, err error) {
-	offer = -1
-	for _, r := range plan.Rolls {
-		switch {
-		case stock[r.Stock].InHand || r.Stock == offer:
-		case offer >= 0:
-			return 0, &ChanceError{"plan", "buys rolls of several sizes, and only one size can be simulated"}
-		default:
-			offer = r.Stock
-		}
-	}
-	if offer < 0 {
-		offer = slices.IndexFunc(stock, func(s cutting.Stock) bool { return !s.InHand })
-	}
-	if offer >= 0 && len(stock[offer].Flaws)+len(stock[offer].Parts) > 0 {
-		return 0, &ChanceError{"plan", "buys rolls with known flaws or parts, which cannot be simulated"}
-	}
-	if n := len(plan.Missing); n > 0 {
-		return 0, &ChanceError{"plan", fmt.Sprintf("lacks paper for %d of its cuts", n)}
-	}
-	return offer, nil
+	rolls := inCuttingOrder(plan)
+	s.takeTurns(rolls, spec.Stock, heldOf)
+	err := s.offer(&spec, rolls, enough)
+	return s, err
 }
 
 // hold adds a roll in hand.
@@ -126,12 +93,17 @@ func (s *supply) hold(roll *cutting.Stock, lead measure.Length) {
 	s.held = append(s.held, held)
 }
 
-// takeTurns lists the rolls in the order in which the plan cuts from them, and
-// then those in hand that it does not need.
-func (s *supply) takeTurns(plan *cutting.Solution, stock []cutting.Stock, heldOf []int) {
+// inCuttingOrder returns the plan's rolls in the order in which it cuts from them.
+func inCuttingOrder(plan *cutting.Solution) []cutting.RollPlan {
 	rolls := slices.Clone(plan.Rolls)
 	first := func(r cutting.RollPlan) int { return r.Orders[0].Cuts[0].Piece }
 	slices.SortStableFunc(rolls, func(a, b cutting.RollPlan) int { return cmp.Compare(first(a), first(b)) })
+	return rolls
+}
+
+// takeTurns lists the rolls in the order in which the plan cuts from them, and
+// then those in hand that it does not need.
+func (s *supply) takeTurns(rolls []cutting.RollPlan, stock []cutting.Stock, heldOf []int) {
 	taken := make([]bool, len(s.held))
 	for _, r := range rolls {
 		turn := bought

@@ -156,10 +156,6 @@ func TestRefused(t *testing.T) {
 		spec cutting.Spec
 		want string
 	}{
-		{cutting.Spec{
-			Stock:  []cutting.Stock{{Roll: cutting.Roll{Length: 25000 * mm}, Price: 230}, {Roll: cutting.Roll{Length: 5000 * mm}, Price: 60}},
-			Pieces: times(11, cutting.Piece{Length: 2500 * mm}),
-		}, "several sizes"},
 		{cutting.Spec{Stock: []cutting.Stock{onSale(5000*mm, 1)}, Pieces: times(3, cutting.Piece{Length: 2500 * mm})}, "lacks paper"},
 	} {
 		var bad *ChanceError

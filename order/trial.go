@@ -163,15 +163,15 @@ func (t *trial) open() bool {
 		return false
 	}
 	t.bought++
-	x := int64(0)
-	switch start := t.spec.Roll.Start; {
+	x, size := int64(0), t.supply.sizeOf(r)
+	switch {
 	case t.spec.Repeat == 0:
-	case start.Known:
-		x = int64(start.Phase)
+	case size.start.Known:
+		x = int64(size.start.Phase)
 	default:
 		x = int64(t.source.start(r))
 	}
-	t.addStretch(x+int64(t.spec.Lead), x+int64(t.source.length(r)+t.spec.Loss))
+	t.addStretch(x+int64(t.spec.Lead), x+int64(t.source.length(r, size.Length)+t.spec.Loss))
 	return true
 }
 

@@ -9,7 +9,7 @@ import (
 // number of simulated jobs: see [order.Certainty]. The paper must be used.
 func (p *Plan) Certainty(i, batch int, chances order.Chances, jobs int, seed uint64) (*order.Curve, error) {
 	b := &p.Papers[i].Batches[batch]
-	return order.Certainty(order.Job{Plan: b.Cutting, Pieces: p.orderPieces(i, b)}, chances, jobs, seed)
+	return order.Certainty(order.Job{Plan: b.Cutting, Pack: p.Task.Papers[i].Pack, Pieces: p.orderPieces(i, b)}, chances, jobs, seed)
 }
 
 // Cliffs lists the smallest changes of a wall's height, an allowance, the repeat

@@ -51,12 +51,14 @@ func (q *question) curve(p *plan.Plan, i, batch int, chances order.Chances, jobs
 		out.Refused = q.c.Text("screen.no-curve", "why", err.Error())
 		return out
 	}
+	out.Planned = curve.Rolls
 	for _, point := range curve.Enough {
 		out.Points = append(out.Points, Share{Rolls: point.Rolls, Chance: float64(point.Jobs) / float64(curve.Jobs)})
 	}
 	inHand := inHandOf(p, i, batch)
 	share := q.c.Text("screen.enough", "share", tell.Share(q.c, curve.Planned().Of, curve.Planned().All))
-	out.Text = tell.Sentences(append([]string{tell.Planned(q.c, inHand, curve.Rolls), share}, tell.Advice(q.c, curve, inHand)...)...)
+	said := append([]string{tell.Planned(q.c, inHand, curve.Rolls), share}, tell.CountOrder(q.c, &p.Task.Papers[i], curve)...)
+	out.Text = tell.Sentences(append(said, tell.Advice(q.c, curve, inHand)...)...)
 	return out
 }
 

@@ -164,6 +164,9 @@ func (s *Set) sure(f *page.Flow, paper int) {
 		f.Need(24*mm + measure.Length(len(c.Enough))*s.air(7*mm, 6*mm))
 		f.Heading(title)
 		f.Text(page.Small, s.text("page.sure-intro", "jobs", c.Jobs))
+		for _, l := range tell.CountOrder(s.words(), &s.Plan.Task.Papers[paper], c) {
+			f.Text(page.Small, l)
+		}
 		for _, point := range c.Enough {
 			s.sureBar(f, c, point)
 		}

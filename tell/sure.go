@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"firstdrop/order"
+	"firstdrop/paper"
 	"firstdrop/words"
 )
 
@@ -15,6 +16,32 @@ func Planned(c *words.Catalogue, inHand, rolls int) string {
 		return c.Text("planned.rolls", "rolls", Rolled(c, rolls))
 	}
 	return c.Text("planned.in-hand", "rolls", Rolled(c, inHand), "buy", rolls)
+}
+
+// CountOrder says which rolls a number of them means, where they are of several
+// sizes or come in packs; else it says nothing.
+func CountOrder(c *words.Catalogue, label *paper.Paper, k *order.Curve) (lines []string) {
+	var plan []string
+	pack, several := k.Spare.Pack, len(k.Buys) > 1
+	for _, s := range k.Buys {
+		pack = max(pack, s.Pack)
+		several = several || k.Spare.Pack > 0 && s.Length != k.Spare.Length
+		plan = append(plan, c.Text("sure.size", "rolls", Rolled(c, s.Rolls), "size", RollSize(c, label, s.Length)))
+	}
+	if several {
+		id := "sure.counted"
+		switch {
+		case k.Spare.Pack == 0:
+			id = "sure.counted-all"
+		case label.InOrder:
+			id = "sure.counted-in-order"
+		}
+		lines = append(lines, c.Text(id, "plan", strings.Join(plan, ", "), "spare", RollSize(c, label, k.Spare.Length)))
+	}
+	if pack > 1 {
+		lines = append(lines, c.Text("sure.in-packs"))
+	}
+	return lines
 }
 
 // Advice names the count of rolls for those who want to be surer, and in how many

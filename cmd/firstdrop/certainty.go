@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"firstdrop/order"
+	"firstdrop/paper"
 	"firstdrop/tell"
 )
 
@@ -35,7 +36,7 @@ func (p *program) certaintyCommand() *cobra.Command {
 		told, err := eachBatch(c.Context(), pl, func(i, batch int) (batchCertainty, error) {
 			chances := pl.plan.Chances(i)
 			curve, err := pl.plan.Certainty(i, batch, chances, jobs, seed)
-			t := batchCertainty{batchName: pl.batchName(i, batch), Assumed: chances, Curve: curve}
+			t := batchCertainty{batchName: pl.batchName(i, batch), Assumed: chances, Curve: curve, label: &pl.plan.Task.Papers[i]}
 			return t, t.unless(err)
 		})
 		if err != nil {
@@ -58,6 +59,8 @@ type batchCertainty struct {
 	Assumed order.Chances `json:"assumed"`
 	Curve   *order.Curve  `json:"curve"` // null when it cannot be told
 	Refused string        `json:"refused,omitempty"`
+
+	label *paper.Paper
 }
 
 // unless keeps the reason why there is no curve; any other error is returned.
@@ -78,6 +81,9 @@ func (t *batchCertainty) lines(p *program, pl *planned) []string {
 	}
 	lines := wrap(pl.text("sure.title", "paper", title, "planned", tell.Planned(pl.lang, t.InHand, t.Curve.Rolls),
 		"jobs", pl.text("count.job", "n", t.Curve.Jobs)), p.out.width)
+	for _, l := range tell.CountOrder(pl.lang, t.label, t.Curve) {
+		lines = append(lines, wrap(l, p.out.width)...)
+	}
 	for _, point := range t.Curve.Enough {
 		lines = append(lines, p.certaintyLine(pl, t.Curve, point))
 	}
