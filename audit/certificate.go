@@ -299,7 +299,7 @@ func (h *heap) pop() load {
 
 // Trusted names the claims of a cutting plan that are not proven here: rolls, a
 // cost or changes of roll excluded by a complete search, which leaves no
-// certificate; a capacity that holds only for the sets that fit every start,
+// certificate, also of rolls for the sake of few changes; a capacity that holds only for the sets that fit every start,
 // where they are too many; and the least cost of cutting in order, where there
 // are too many ways.
 func Trusted(s *cutting.Solution) []string {
@@ -307,7 +307,7 @@ func Trusted(s *cutting.Solution) []string {
 	if r == nil || len(r.spec.Pieces) == 0 {
 		return nil
 	}
-	return append(r.trustedBound(), r.trustedChanges()...)
+	return slices.Concat(r.trustedBound(), r.trustedChanges(), r.trustedRolls())
 }
 
 // trustedBound names what is not proven of the bound on rolls or cost.

@@ -173,45 +173,21 @@ func (r *rolls) mostEarned(c *cutting.ChangesProof, h *held, counts func(set int
 	return max(anew[0], 0)
 }
 
-// stretchesInOrder is how many rolls are begun if each takes pieces in their
-// order as long as they fit: no plan hangs in fewer stretches. It is not whole
-// where there are too many sets to tell.
-func (r *rolls) stretchesInOrder() (n int64, whole bool) {
-	if r.mixed() || r.spec.InOrder || len(r.s.Certificate.Weights) != len(r.spec.Pieces) {
-		return 0, false
-	}
-	h := newHeld(r, r.kinds())
-	if h == nil {
-		return 0, false
-	}
-	at := int32(-1)
-	for _, k := range h.of {
-		if at >= 0 {
-			at = h.add(at, k)
-		}
-		if at < 0 {
-			at = h.add(0, k)
-			n++
-		}
-	}
-	return n, true
-}
-
-// trustedChanges names a bound on the changes that is not proven here: beyond
-// what prices prove, and beyond one change to each roll after the first, or,
-// where changes come before rolls, beyond those of rolls filled in order.
+// trustedChanges names a bound on the changes that is not proven here.
 func (r *rolls) trustedChanges() []string {
 	goal, left := r.changesGoal()
-	if goal == nil {
+	if goal == nil || goal.Bound <= r.fewestStretches()-1 {
 		return nil
 	}
 	known, c := int64(len(r.s.Rolls)-1), r.s.Certificate.Changes
 	switch {
-	case r.mixed() || r.spec.InOrder:
+	case len(r.s.Missing) > 0 || c == nil && r.changesFirst():
 		known = 0
-	case c == nil && r.changesFirst():
-		least, _ := r.stretchesInOrder()
-		known = least - 1
+	case r.spec.InOrder && r.mixed():
+		known = r.fewestRolls() - 1
+	case r.spec.InOrder:
+	case r.mixed():
+		known = 0
 	case c != nil && r.soundChanges(c, goal, left):
 		if _, _, whole := r.earned(c, left); whole {
 			known = max(known, c.Changes)
@@ -221,6 +197,18 @@ func (r *rolls) trustedChanges() []string {
 		return nil
 	}
 	return []string{"a search finds no fewer than " + figure(int(goal.Bound)) + " changes of roll"}
+}
+
+// trustedRolls names a bound on the rolls, or their cost, that is said to hold for
+// plans with as few changes as this one, beyond the bound for any plan.
+func (r *rolls) trustedRolls() []string {
+	if !r.changesFirst() {
+		return nil
+	}
+	if bound := r.s.Goals[1].Bound; bound > r.s.CostBound {
+		return []string{"a search finds nothing below a cost of " + figure(int(bound)) + " with so few changes of roll"}
+	}
+	return nil
 }
 
 // changesFirst reports whether changes may have been wanted more than rolls.

@@ -241,7 +241,7 @@ func (r *rolls) claim(c *cutting.ChangesProof) {
 // A proof of the changes that is falsified is found out; a bound without its
 // proof is named as taken on trust.
 func TestFalsifiedChanges(t *testing.T) {
-	proofs := 0
+	proofs, named := 0, 0
 	for seed := range uint64(24) {
 		sound := solved(t, hungJob(seed), ordersOfGoals[seed/4%3])
 		if sound.Certificate.Changes == nil {
@@ -257,11 +257,18 @@ func TestFalsifiedChanges(t *testing.T) {
 				t.Errorf("job %d, %s: not found out", seed, name)
 			}
 		}
-		if sound.Certificate.Changes = nil; len(newRolls(&book{}, sound).trustedChanges()) != 1 {
-			t.Errorf("job %d: a bound without proof is not named", seed)
+		sound.Certificate.Changes = nil
+		r := newRolls(&book{}, sound)
+		goal, _ := r.changesGoal()
+		beyond := goal.Bound > r.fewestStretches()-1 // which need no prices
+		if got := len(r.trustedChanges()) == 1; got != beyond {
+			t.Errorf("job %d: a bound of %d without proof is named: %v", seed, goal.Bound, got)
+		}
+		if beyond {
+			named++
 		}
 	}
-	if proofs < 4 {
-		t.Errorf("only %d proofs", proofs)
+	if proofs < 4 || named < 2 {
+		t.Errorf("only %d proofs, %d of them needed", proofs, named)
 	}
 }

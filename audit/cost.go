@@ -38,6 +38,7 @@ func (r *rolls) judgeStock() {
 type tariff struct {
 	pack    []int64 // price of a pack, by kind; 0 in hand
 	size    []int   // rolls in a pack
+	each    int64   // of each roll besides
 	missing int64   // of a piece: more than all rolls that can be used
 	unit    int64   // divides all costs
 	dearest int64   // pack

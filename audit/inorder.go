@@ -142,6 +142,25 @@ func (r *rolls) leastInOrder(t *tariff) (cost int64, whole bool) {
 	return least(at[n]), true
 }
 
+// fewestRolls is the fewest rolls of all plans in order that cost as little as
+// this one, which must be the least; 0 where that cannot be told. Each roll counts
+// as the smallest part of the unit of money.
+func (r *rolls) fewestRolls() int64 {
+	t, part := r.tariff(), int64(len(r.spec.Pieces)+1)
+	if t.missing > most/part/part {
+		return 0
+	}
+	for k := range t.pack {
+		t.pack[k] *= part
+	}
+	t.missing *= part
+	t.each = 1
+	if least, whole := r.leastInOrder(&t); whole && least/part == r.s.Cost {
+		return least % part
+	}
+	return 0
+}
+
 func least(costs map[spent]int64) int64 {
 	lowest := most
 	for _, c := range costs {
@@ -158,6 +177,7 @@ func (r *rolls) use(t *tariff, s spent, k int) (next spent, price int64, ok bool
 	if used%t.size[k] == 0 {
 		price = t.pack[k]
 	}
+	price += t.each
 	used++
 	switch {
 	case w.count > 0 && used > w.count:
