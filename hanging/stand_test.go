@@ -74,8 +74,8 @@ func TestFallByHand(t *testing.T) {
 		t.Fatalf("turned by %+v", l.Turns[0])
 	}
 	at := l.OnWall(0, geom.Point{X: 1000 * mm, Y: 2000 * mm})
-	wantY := 2000*mm + lift + (20 * mm).Scaled(int64(at.X), int64(4000*mm))
-	wantX := 1000*mm - (12100 * measure.Micrometre).Scaled(int64(wantY), int64(2420*mm))
+	wantY := 2000*mm + lift + (20*mm).Scaled(int64(at.X), int64(4000*mm))
+	wantX := 1000*mm - (12100*measure.Micrometre).Scaled(int64(wantY), int64(2420*mm))
 	if (at.X-wantX).Abs() > 1 || (at.Y-wantY).Abs() > 1 || at.X > 991*mm || at.Y < 1994*mm {
 		t.Errorf("stands at %v, want %v, %v", at, wantX, wantY)
 	}

@@ -32,8 +32,8 @@ func TestEdgesLeanWithTheWall(t *testing.T) {
 	if len(lines) != 1 {
 		t.Fatalf("%d stretches", len(lines))
 	}
-	high := 2400*mm + (20 * mm).Scaled(int64(988*mm), int64(4000*mm))
-	want := [2]geom.Point{{X: 50 * mm}, {X: (1000*mm - (12100 * measure.Micrometre).Scaled(int64(high), int64(2420*mm))) / 20, Y: high / 20}}
+	high := 2400*mm + (20*mm).Scaled(int64(988*mm), int64(4000*mm))
+	want := [2]geom.Point{{X: 50 * mm}, {X: (1000*mm - (12100*measure.Micrometre).Scaled(int64(high), int64(2420*mm))) / 20, Y: high / 20}}
 	for i := range want {
 		if got := lines[0][i]; (got.X-want[i].X).Abs() > 20 || (got.Y-want[i].Y).Abs() > 100 {
 			t.Errorf("end %d stands at %v, want %v", i, got, want[i])
