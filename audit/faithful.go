@@ -21,8 +21,12 @@ func judgeFaithful(b *book, t *plan.Task, i int, l *hanging.Layout) {
 	if l.Run != rt.Run {
 		alike("run", rt.Run, l.Run)
 	}
-	if l.Paper != &t.Papers[rt.Paper] {
-		alike("paper", &t.Papers[rt.Paper], l.Paper)
+	label := &t.Papers[rt.Paper]
+	if rt.Panels != nil && rt.Fixed.Start == nil {
+		label = judgePanels(b, rt, label, l)
+	}
+	if l.Paper != label {
+		alike("paper", label, l.Paper)
 	}
 	alike("rules", t.Rules, l.Rules)
 	f := &rt.Fixed

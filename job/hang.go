@@ -49,6 +49,7 @@ func (b *builder) checkHang() {
 			b.refuse(path+".start.of", "start_of_alone")
 		}
 		b.liningForm(k, h)
+		b.panelForm(k, h)
 		if h.Kill != nil {
 			b.killForm(h.Kill, path+".kill")
 		}
@@ -108,7 +109,7 @@ func (b *builder) runs() {
 			continue
 		}
 		over = append(over, hungOver{len(b.task.Runs), walls})
-		t := plan.RunTask{Run: run, Paper: b.paperOf(&h)}
+		t := plan.RunTask{Run: run, Paper: b.paperOf(&h), Panels: b.panels(k, &h, run)}
 		t.Fixed.Start, t.Fixed.Centre = b.start(k, &h, run)
 		t.Fixed.Kill = b.kill(k, &h, run)
 		t.Fixed.Design = b.design(k, &h)

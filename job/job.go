@@ -193,6 +193,9 @@ type Hang struct {
 	Carry   []string  `job:"carry,flow"`
 	KeepOff []KeepOff `job:"keep_off,rows"`
 	Hung    []string  `job:"hung,flow"`
+	// Panels is "equal" for panels of one width, with Trim cut off each edge at the least.
+	Panels string         `job:"panels" words:"equal"`
+	Trim   measure.Length `job:"trim"`
 	// SetTo says what the drops of walls are set to, where that is not for the
 	// program to find.
 	SetTo []SetTo `job:"set_to,rows"`

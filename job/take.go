@@ -16,7 +16,7 @@ func (j *Job) Take(p *plan.Plan) error {
 		return fmt.Errorf("the plan has %d runs, the job hangs %d", len(p.Runs), len(hangs))
 	}
 	for k := range hangs {
-		if hangs[k].Lining == "" { // linings come last, and follow the others
+		if hangs[k].Lining == "" && hangs[k].Panels == "" { // linings come last, and follow the others; panels are as they are
 			hangs[k].take(p.Runs[k].Layout)
 		}
 	}

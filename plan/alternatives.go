@@ -86,7 +86,7 @@ func Alternatives(t *Task, most int) ([]Alternative, error) {
 	plans, out := []*Plan{best}, []Alternative(nil)
 	pools := make([]candidates, len(t.Runs))
 	for i := range pools {
-		if len(t.Runs[i].Over) == 0 { // a lining follows what hangs over it
+		if len(t.Runs[i].Over) == 0 && !t.Runs[i].isPanelled() { // a lining follows what hangs over it
 			pools[i] = best.candidates(i)
 		}
 	}

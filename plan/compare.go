@@ -133,6 +133,9 @@ func samePlace(a, b *finding.Place) bool {
 // Fix returns a copy of a task in which everything about run i is decided as the
 // layout has it.
 func (t *Task) Fix(i int, l *hanging.Layout) *Task {
+	if t.Runs[i].isPanelled() {
+		return t
+	}
 	fixed := *t
 	fixed.Runs = slices.Clone(t.Runs)
 	f := &fixed.Runs[i].Fixed

@@ -40,6 +40,7 @@ func makePlan(t *Task, session *Session) (*Plan, error) {
 	}
 	for i := range runs {
 		runs[i].raise(p)
+		p.raisePanels(i)
 	}
 	finding.Sort(p.Findings)
 	p.session = nil
@@ -122,6 +123,13 @@ func (p *Plan) newSearch(i int, set []hanging.Setting) (*search, error) {
 
 // layOut chooses the layout of run i.
 func (p *Plan) layOut(i int) (laid, error) {
+	if p.Task.Runs[i].isPanelled() {
+		best, err := p.panelled(i)
+		if err == nil {
+			p.Runs[i] = RunPlan{Layout: best.best.layout, Score: best.total(), Tried: best.s.tried, Ways: 1, Searched: 1, Untried: best.s.untried()}
+		}
+		return best, err
+	}
 	set := p.Task.Runs[i].Fixed.fixedSet(len(p.Task.Runs[i].Run.Walls))
 	best, err := p.laidAs(i, set)
 	if err != nil {

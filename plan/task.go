@@ -41,6 +41,8 @@ type RunTask struct {
 	Run   *room.Run
 	Paper int // index into Task.Papers
 	Fixed Fixed
+	// Panels, if not nil, asks for panels of one width.
+	Panels *Panels
 	// Lining lists the seams of a lining paper that hangs already under this one.
 	Lining []Line
 	// Over lists the runs that hang over this one, which is then a lining: it is

@@ -5,6 +5,7 @@ import (
 
 	"firstdrop/geom"
 	"firstdrop/hanging"
+	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/words"
@@ -36,7 +37,7 @@ func Drops(l *hanging.Layout) (order []int) {
 
 // Drop says in sentences how drop i of a run is set and what stands in its way.
 func Drop(c *words.Catalogue, p *plan.Plan, run, i int) []string {
-	s := &setting{c, p, p.Runs[run].Layout}
+	s := &setting{c, p, p.Runs[run].Layout, p.PanelTrim(run)}
 	return s.do(i)
 }
 
@@ -45,10 +46,14 @@ type setting struct {
 	c    *words.Catalogue
 	plan *plan.Plan
 	l    *hanging.Layout
+	trim measure.Length // off either edge of the paper
 }
 
 func (s *setting) do(i int) (texts []string) {
 	d := &s.l.Drops[i]
+	if s.trim > 0 {
+		texts = append(texts, s.c.Text("page.panel", "width", s.l.Paper.Width, "trim", s.trim))
+	}
 	texts = append(texts, s.line(i)...)
 	if d.Reversed {
 		texts = append(texts, s.c.Text("page.upside"))

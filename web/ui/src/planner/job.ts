@@ -385,6 +385,14 @@ export interface Hang {
     to: Length;
   }[];
   /**
+   * equal: panels of one width from end to end, as goods whose seams show are hung: each cut to
+   * that width off both edges. The entry is one wall, or walls joined by outside corners that
+   * are plumb, in a paper with match free. Default: drops of full width.
+   */
+  panels?: "equal";
+  /** With panels: what is cut off each edge at the least. Default: 0. */
+  trim?: Length;
+  /**
    * Walls that hang already, with the left edge of one drop where start says. The rest is
    * searched, and no kill seam is put on them.
    */

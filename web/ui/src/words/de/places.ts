@@ -67,6 +67,8 @@ export const places: Record<keyof typeof british, Message> = {
   "key.new_drop": "neue Bahn beginnt in",
   "key.carry": "weitergeführt um",
   "key.keep_off": "hier keine Naht",
+  "key.panels": "gleich breite Bahnen",
+  "key.trim": "Beschnitt der Kanten",
   "key.hung": "schon tapeziert",
   "key.lines": "Linien des Musters",
   "key.lining": "Makulatur",

@@ -66,6 +66,8 @@ export const places = {
   "key.new_drop": "new drop begins in",
   "key.carry": "carried round",
   "key.keep_off": "no seam here",
+  "key.panels": "equal panels",
+  "key.trim": "off the edges",
   "key.hung": "hung already",
   "key.lines": "lines of the design",
   "key.lining": "lining",

@@ -67,6 +67,8 @@ export const places: Record<keyof typeof british, Message> = {
   "key.new_drop": "nouveau lé à partir de",
   "key.carry": "continué autour de",
   "key.keep_off": "pas de joint ici",
+  "key.panels": "lés égaux",
+  "key.trim": "coupe des bords",
   "key.hung": "déjà posé",
   "key.lines": "lignes du motif",
   "key.lining": "papier d’apprêt",
