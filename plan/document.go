@@ -114,11 +114,23 @@ type RunDocument struct {
 	Walls  []string `json:"walls"`
 	// Set tells what the drops of each wall are set to; nil where all are plumb.
 	// Places on a wall out of plumb are meant at the foot of its left corner.
-	Set    []SetDocument   `json:"set_to,omitempty"`
+	Set []SetDocument `json:"set_to,omitempty"`
+	// Panels tells how the run is divided; nil where drops are as wide as the paper.
+	Panels *PanelsDocument `json:"equal_panels,omitempty"`
 	Drops  []DropDocument  `json:"drops"`
 	Seams  []SeamDocument  `json:"seams"`
 	Plumbs []PlumbDocument `json:"plumb_lines"`
+	// Wet tells what the growth of soaked paper comes to; nil for paper that does not grow.
+	Wet    []WetDocument   `json:"growth,omitempty"`
 	Pieces []PieceDocument `json:"pieces"`
+}
+
+// PanelsDocument is into how many panels of what width a run is divided, and what is cut
+// off either edge of the paper for it.
+type PanelsDocument struct {
+	Count int            `json:"count"`
+	Width measure.Length `json:"width"`
+	Trim  measure.Length `json:"off_either_edge"`
 }
 
 // SetDocument is what the drops of one wall are set to, and what runs off by it.
@@ -168,6 +180,15 @@ type SeamDocument struct {
 	Along    measure.Length   `json:"misfit_along"`
 	// Dry is where a seam on a wall would stand if the paper did not grow when wet.
 	Dry *measure.Length `json:"x_dry,omitempty"`
+}
+
+// WetDocument is by how much the seams of a wall, as hung, stand off those set out with
+// dry paper from its plumb line: at either end of the wall, as far as it adds up.
+type WetDocument struct {
+	Wall  string         `json:"wall"`
+	Line  measure.Length `json:"from_line_at"`
+	Left  measure.Length `json:"off_at_left_end"`
+	Right measure.Length `json:"off_at_right_end"`
 }
 
 // PlumbDocument is one plumb line.
@@ -303,6 +324,9 @@ func (d *Document) addRun(p *Plan, i int) {
 	for w := range l.Turns {
 		r.Set = append(r.Set, setDocument(l, w))
 	}
+	if trim := p.PanelTrim(i); trim > 0 {
+		r.Panels = &PanelsDocument{len(l.Drops), l.Paper.Width, trim}
+	}
 	for k := range l.Drops {
 		r.Drops = append(r.Drops, dropDocument(l, &l.Drops[k]))
 	}
@@ -310,6 +334,9 @@ func (d *Document) addRun(p *Plan, i int) {
 		r.Seams = append(r.Seams, seamDocument(l, s))
 	}
 	r.addDry(l)
+	for _, w := range WetWalls(l) {
+		r.Wet = append(r.Wet, WetDocument{run.Walls[w.Wall].Name, w.Line, w.Left.X - w.Left.Dry, w.Right.X - w.Right.Dry})
+	}
 	for _, b := range l.Plumbs {
 		r.Plumbs = append(r.Plumbs, plumbDocument(l, b))
 	}

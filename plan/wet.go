@@ -17,15 +17,25 @@ import (
 // WetGrowth is the finding that seams set out dry would stand elsewhere.
 const WetGrowth finding.Code = "wet_growth"
 
-// DrySeam is a seam as hung, and where it would stand if the paper did not grow.
+// DrySeam is a place on a wall as hung, and where it would stand if the paper did not
+// grow.
 type DrySeam struct {
 	Wall   int
 	X, Dry measure.Length // from the wall's left end
 }
 
-// DrySeams returns where the seams of a layout would stand dry, wall by wall from
-// its plumb line, from left to right; nil for a paper that does not grow.
-func DrySeams(l *hanging.Layout) (out []DrySeam) {
+// WetWall is a wall with its seams in paper that grows: set out from its plumb line,
+// where nothing is off, to its two ends, where most is.
+type WetWall struct {
+	Wall        int
+	Line        measure.Length // the first plumb line of the wall, from its left end
+	Seams       []DrySeam      // from left to right
+	Left, Right DrySeam        // the ends of the wall
+}
+
+// WetWalls lists the walls of a layout that have a plumb line; nil for a paper that
+// does not grow.
+func WetWalls(l *hanging.Layout) (out []WetWall) {
 	p := l.Paper
 	if p.DryWidth <= 0 || p.DryWidth == p.Width {
 		return nil
@@ -35,9 +45,21 @@ func DrySeams(l *hanging.Layout) (out []DrySeam) {
 		if !ok {
 			continue
 		}
+		at := func(x measure.Length) DrySeam { return DrySeam{w, x, line + dry(l, x-line)} }
+		wall := WetWall{Wall: w, Line: line, Left: at(0), Right: at(l.Hung().Walls[w].Width)}
 		for _, x := range seamsOn(l, w) {
-			out = append(out, DrySeam{w, x, line + dry(l, x-line)})
+			wall.Seams = append(wall.Seams, at(x))
 		}
+		out = append(out, wall)
+	}
+	return out
+}
+
+// DrySeams returns where the seams of a layout would stand dry, wall by wall from
+// its plumb line, from left to right; nil for a paper that does not grow.
+func DrySeams(l *hanging.Layout) (out []DrySeam) {
+	for _, w := range WetWalls(l) {
+		out = append(out, w.Seams...)
 	}
 	return out
 }

@@ -34,6 +34,11 @@ func (s *Set) steps() (*page.Flow, error) {
 			return nil, err
 		}
 		f.Table(table)
+		if wet := s.wetTable(r); len(wet.Rows) > 0 {
+			f.Heading(s.ofRun(s.text("table.seams"), l.Run.Name))
+			f.Text(page.Small, s.text("wet.why", "line", s.text("wet.line")))
+			f.Table(wet)
+		}
 	}
 	f.Heading(s.text("page.after"))
 	for _, words := range []string{s.text("page.trim"), s.text("page.dry"), s.text("page.keep-rest")} {

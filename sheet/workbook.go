@@ -35,6 +35,9 @@ func Workbook(w io.Writer, p *plan.Plan, lang *words.Catalogue) error {
 		}
 		sums = append(sums, s)
 	}
+	if HasSeamTable(p) {
+		b.fill(SeamTable(p, b.words), "")
+	}
 	b.order(order, p, sums)
 	return b.write(w)
 }

@@ -23,6 +23,7 @@ func (pl *planned) files(asCut bool, formats formatsFlag) ([]outFile, error) {
 	c.add("plan", form{"json", func(b *bytes.Buffer) error { return writeJSON(b, pl.document()) }})
 	c.add("lists", form{"xlsx", func(b *bytes.Buffer) error { return sheet.Workbook(b, pl.plan, pl.lang) }})
 	pl.tables(c, asCut)
+	pl.seams(c)
 	pl.drawings(c)
 	return c.files, c.err
 }
@@ -79,6 +80,13 @@ func (pl *planned) tables(c *collecting, asCut bool) {
 		}
 		c.add("cutting-list"+suffix, form{"csv", func(b *bytes.Buffer) error { return sheet.CuttingList(b, pl.plan, i, by, pl.lang) }})
 		c.add("roll-map"+suffix, form{"csv", func(b *bytes.Buffer) error { return sheet.RollMap(b, pl.plan, i, pl.lang) }})
+	}
+}
+
+// seams adds the list of seams as hung and dry, where a paper grows.
+func (pl *planned) seams(c *collecting) {
+	if sheet.HasSeamTable(pl.plan) {
+		c.add("seams", form{"csv", func(b *bytes.Buffer) error { return sheet.SeamList(b, pl.plan, pl.lang) }})
 	}
 }
 
