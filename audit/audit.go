@@ -21,6 +21,7 @@ func Plan(p *plan.Plan) []Violation {
 		if h := judgeLayout(b, l); h != nil {
 			grounds[i] = h.ground
 			judgeStanding(b, p, i, h)
+			judgeLifts(b, p, i)
 			judgeLining(b, p, i)
 		}
 	}

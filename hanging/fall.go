@@ -38,6 +38,9 @@ func (l *Layout) Fall(drop, part int) Fall {
 	f := Fall{
 		Edge: p.X.Lo - p.Across.Lo, Begins: l.Choice.Design + l.Paper.Shift(d.Index) + s.lift, Reversed: d.Reversed,
 	}
+	if l.Lifts != nil {
+		f.Begins += l.Lifts[drop]
+	}
 	if s.rise != 0 {
 		f.Rise, f.Wide = s.rise, s.width
 	}

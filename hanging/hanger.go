@@ -93,6 +93,9 @@ func NewSet(surveyed *room.Run, set []Setting, p *paper.Paper, rules Rules) (*Ha
 // Run returns the run as the sheets see it, as [Layout.Hung] does.
 func (h *Hanger) Run() *room.Run { return h.run }
 
+// Rules returns the rules that the hanger keeps to.
+func (h *Hanger) Rules() Rules { return h.rules }
+
 // Set returns how walls are set, Turns how they are turned by it; nil for a run
 // that hangs plumb.
 func (h *Hanger) Set() []Setting { return h.set }

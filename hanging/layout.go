@@ -18,6 +18,9 @@ type Layout struct {
 	Seams  []Seam  // in the same order
 	Plumbs []Plumb // in hanging order
 	Pieces []Piece // in hanging order; those of a drop from its head down, returns last
+	// Lifts is by how much each drop is hung higher on the wall than all else here says,
+	// by a ceiling out of level; nil: none of them is.
+	Lifts []measure.Length
 
 	hung  *room.Run // as the sheets see it; nil: as surveyed
 	parts []Part    // of all drops, in one array

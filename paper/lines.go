@@ -20,11 +20,12 @@ const (
 	LinesLevel          // rows: geometric designs, horizontal bands
 	LinesUpright        // stripes
 	LinesBoth           // checks, trellises
+	LinesIsolated       // rows of motifs of which none crosses a seam: each drop may hang a little higher or lower
 )
 
-var linesNames = []string{"", "loose", "level", "upright", "both"}
+var linesNames = []string{"", "loose", "level", "upright", "both", "isolated"}
 
-// String returns "loose", "level", "upright" or "both"; "" when unstated.
+// String returns "loose", "level", "upright", "both" or "isolated"; "" when unstated.
 func (l Lines) String() string {
 	if l < 0 || int(l) >= len(linesNames) {
 		return "unknown lines"

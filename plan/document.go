@@ -153,10 +153,13 @@ type Stretch [2]measure.Length
 
 // DropDocument is one drop.
 type DropDocument struct {
-	Number   int            `json:"number"` // hanging order; 0: needs no paper
-	Index    int            `json:"index"`  // from drop 0, to the right
-	Reversed bool           `json:"reversed,omitempty"`
-	Parts    []PartDocument `json:"parts"`
+	Number   int  `json:"number"` // hanging order; 0: needs no paper
+	Index    int  `json:"index"`  // from drop 0, to the right
+	Reversed bool `json:"reversed,omitempty"`
+	// Higher is by how much it is hung higher than the heights here say, by a ceiling out
+	// of level.
+	Higher measure.Length `json:"hang_higher_by,omitempty"`
+	Parts  []PartDocument `json:"parts"`
 }
 
 // PartDocument is one part of a drop.
@@ -328,7 +331,11 @@ func (d *Document) addRun(p *Plan, i int) {
 		r.Panels = &PanelsDocument{len(l.Drops), l.Paper.Width, trim}
 	}
 	for k := range l.Drops {
-		r.Drops = append(r.Drops, dropDocument(l, &l.Drops[k]))
+		d := dropDocument(l, &l.Drops[k])
+		if l.Lifts != nil {
+			d.Higher = l.Lifts[k]
+		}
+		r.Drops = append(r.Drops, d)
 	}
 	for _, s := range l.Seams {
 		r.Seams = append(r.Seams, seamDocument(l, s))

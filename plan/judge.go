@@ -35,8 +35,9 @@ type judge struct {
 	taste    Taste
 	walls    []judged
 	corners  []fold
-	focal    bool // some wall is focal
-	lining   bool // the run is a lining
+	focal    bool       // some wall is focal
+	lining   bool       // the run is a lining
+	level    *levelling // nil where drops are not hung by their ceilings
 	// out collects findings, when they are wanted.
 	out   *[]finding.Finding
 	fixed *Fixed
@@ -70,6 +71,7 @@ func newJudge(rt *RunTask, p *paper.Paper, taste Taste, h *hanging.Hanger) *judg
 		fixed: &rt.Fixed, lining: len(rt.Over) > 0, run: run, surveyed: rt.Run, set: h.Set(), turns: h.Turns(),
 		paper: p, taste: taste, walls: make([]judged, len(run.Walls)),
 	}
+	j.level = levellingOf(rt.Run, p, h.Rules())
 	first := run.FirstSeen()
 	for i := range run.Walls {
 		j.walls[i] = j.wall(i, &run.Walls[i], slices.Contains(first, i))

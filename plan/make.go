@@ -39,8 +39,10 @@ func makePlan(t *Task, session *Session) (*Plan, error) {
 		}
 	}
 	for i := range runs {
+		p.relevel(i)
 		runs[i].raise(p)
 		p.raisePanels(i)
+		p.raiseLifts(i)
 	}
 	finding.Sort(p.Findings)
 	p.session = nil

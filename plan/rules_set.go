@@ -34,6 +34,7 @@ var linesCount = [...]eighths{
 	paper.LinesLevel:    {8, 2, 2},
 	paper.LinesUpright:  {1, 2, 8},
 	paper.LinesBoth:     {8, 2, 8},
+	paper.LinesIsolated: {8, 2, 2},
 }
 
 // perMillimetre returns what so many eighths of a weight come to for a length.
@@ -60,6 +61,9 @@ func (j *judge) standing() (total int64) {
 func (j *judge) drift(i int) int64 {
 	c := &j.walls[i].top
 	if !c.isUnlevel() || !j.isDesigned() && j.paper.Lines == paper.LinesUnstated {
+		return 0
+	}
+	if j.level != nil && j.turns == nil { // the drops are hung by it
 		return 0
 	}
 	d := c.right - c.left

@@ -49,7 +49,8 @@ type settler struct {
 
 // isAsked reports whether anything says what the design's lines are to keep to.
 func (t *settler) isAsked() bool {
-	return t.plan.Task.Papers[t.task.Paper].Lines != paper.LinesUnstated
+	lines := t.plan.Task.Papers[t.task.Paper].Lines
+	return lines != paper.LinesUnstated && lines != paper.LinesIsolated // those hang plumb, each drop by the ceiling
 }
 
 // promising returns ways to set the walls to which single steps lead.

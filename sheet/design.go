@@ -39,7 +39,7 @@ func (e *elevation) designMarks() {
 		if p.drop.Number == 0 {
 			continue
 		}
-		for _, y := range e.recurs(p.drop.Index) {
+		for _, y := range e.recurs(p.of) {
 			if e.label.Motif != nil {
 				e.motif(p, y)
 			} else {
@@ -51,7 +51,8 @@ func (e *elevation) designMarks() {
 
 // recurs lists the heights on the wall at which the marked place of the design
 // stands on a drop, from the foot up.
-func (e *elevation) recurs(index int) (ys []measure.Length) {
+func (e *elevation) recurs(drop int) (ys []measure.Length) {
+	index := e.layout.Drops[drop].Index
 	_, reach := e.hung.Bounds()
 	head := measure.Length(0)
 	if e.label.Motif != nil {
@@ -62,6 +63,9 @@ func (e *elevation) recurs(index int) (ys []measure.Length) {
 	first := e.label.Phase(index, e.layout.Choice.Design, 0) - head
 	if e.label.IsReversed(index) {
 		first = -first
+	}
+	if e.layout.Lifts != nil {
+		first += e.layout.Lifts[drop]
 	}
 	step := e.label.Repeat
 	if e.on(step) < mm { // too dense to be drawn: every so many
@@ -144,7 +148,7 @@ func (e *elevation) highest() string {
 	var heights []measure.Length
 	var drops [][]string
 	for _, p := range e.parts() {
-		ys := e.recurs(p.drop.Index)
+		ys := e.recurs(p.of)
 		if p.drop.Number == 0 || len(ys) == 0 {
 			continue
 		}

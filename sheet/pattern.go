@@ -140,7 +140,7 @@ func (e *elevation) grid() {
 		if p.drop.Number == 0 {
 			continue
 		}
-		for _, y := range e.recurs(p.drop.Index) {
+		for _, y := range e.recurs(p.of) {
 			e.gridLine(p.seen, y)
 		}
 	}

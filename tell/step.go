@@ -55,6 +55,7 @@ func (s *setting) do(i int) (texts []string) {
 		texts = append(texts, s.c.Text("page.panel", "width", s.l.Paper.Width, "trim", s.trim))
 	}
 	texts = append(texts, s.line(i)...)
+	texts = append(texts, s.lift(i)...)
 	if d.Reversed {
 		texts = append(texts, s.c.Text("page.upside"))
 	}
@@ -72,6 +73,17 @@ func (s *setting) do(i int) (texts []string) {
 	}
 	texts = append(texts, s.fittings(d)...)
 	return append(texts, s.kill(i)...)
+}
+
+// lift says by how much a drop is hung by the ceiling.
+func (s *setting) lift(i int) []string {
+	switch {
+	case s.l.Lifts == nil || s.l.Lifts[i] == 0:
+		return nil
+	case s.l.Lifts[i] < 0:
+		return []string{s.c.Text("page.lower", "size", -s.l.Lifts[i])}
+	}
+	return []string{s.c.Text("page.higher", "size", s.l.Lifts[i])}
 }
 
 // line says which drop a drop is butted to, how it goes round corners, which plumb

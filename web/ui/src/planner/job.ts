@@ -199,10 +199,11 @@ export interface Paper {
   reversing?: boolean;
   /**
    * Which lines of the design the eye holds against the room: none (flowers), level rows
-   * (geometric designs), upright ones (stripes), or both. With it the program looks how to hang
-   * a crooked room; without it everything hangs plumb.
+   * (geometric designs), upright ones (stripes), both, or isolated motifs of which none crosses
+   * a seam: then each drop is hung a little higher or lower, by the ceiling. With it the
+   * program looks how to hang a crooked room; without it everything hangs plumb.
    */
-  lines?: "loose" | "level" | "upright" | "both";
+  lines?: "loose" | "level" | "upright" | "both" | "isolated";
   /** Where the leading motif sits in the design. */
   motif?: {
     /** From the paper's left edge. */
