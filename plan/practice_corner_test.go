@@ -129,10 +129,10 @@ func TestPracticeOutsideCornerOutOfPlumb(t *testing.T) {
 }
 
 // Visible-seam goods (grasscloth): seams are a design of their own; balanced strips
-// at both ends of the wall that is looked at, none of them a sliver. Published hangers
-// also trim all panels of a wall to one width, which is not planned: the ends
-// differ by up to an eighth of a width where a seam would else stand in the middle
-// of the wall.
+// at both ends of the wall that is looked at, none of them a sliver. Hung in
+// full widths, the ends differ by up to an eighth of a width where a seam would else
+// stand in the middle of the wall; published hangers also trim all panels to one width:
+// see TestPracticeEqualPanels.
 func TestPracticeGrassclothEnds(t *testing.T) {
 	p := paper.Paper{Name: "grasscloth", Width: 36 * inch, RollLength: 24 * foot, Pack: 1}
 	for width := 90 * inch; width <= 200*inch; width += 11 * inch {

@@ -177,6 +177,38 @@ func TestPracticeCentresTheMotif(t *testing.T) {
 	}
 }
 
+// WA: where hanging ends in a natural break and motifs are large, they stand alike on
+// both sides of it, and the mismatch travels elsewhere. The search closes in the break,
+// where nothing can be seen to miss; asked for the motif on the middle of the bookcase
+// and for the kill seam over the door, it sets the axes on both sides as far from it.
+func TestPracticeMotifsOnBothSidesOfABreak(t *testing.T) {
+	p := usPattern()
+	p.Motif = &paper.Motif{Axis: 6 * inch, Head: 2 * inch, Tall: 10 * inch}
+	ta := task("closed: A 4000x2440! | B 3100x2440 furniture(800+900 0+2440) | C 4000x2440 door(300+900 0+2030) | D 3100x2440 |", p)
+	ta.Runs[0].Fixed.Centre = &plan.Centre{Wall: 1, X: 1250 * mm, Of: plan.MotifAxis}
+	ta.Runs[0].Fixed.Kill = &hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 750 * mm}
+	pl := made(t, ta)
+	sound(t, pl)
+	left, right := 3100*mm, 3100*mm // how far the nearest axes are from the bookcase
+	for _, d := range pl.Runs[0].Layout.Drops {
+		for _, part := range d.Parts {
+			axis := part.X.Lo - part.Across.Lo + p.Motif.Axis
+			if part.Wall == 1 && d.Number > 0 && axis <= 800*mm {
+				left = min(left, 800*mm-axis)
+			}
+			if part.Wall == 1 && d.Number > 0 && axis >= 1700*mm {
+				right = min(right, axis-1700*mm)
+			}
+		}
+	}
+	if left != right {
+		t.Errorf("the axes stand %v and %v from the bookcase", left, right)
+	}
+	if f := killOf(t, pl); f.Place.Opening != "door" {
+		t.Errorf("closes at %+v", f.Place)
+	}
+}
+
 // WA: no important motif cut at the ceiling, at the height that also survives the
 // lowest point of the ceiling. WPL tag/off-plumb (R33): 66.5 and 65.75 in above a
 // rail on opposite walls, where the motif lost its head at the lower end.
