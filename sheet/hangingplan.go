@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"unicode/utf8"
 
 	"firstdrop/draw"
 	"firstdrop/draw/page"
@@ -94,8 +93,8 @@ func (s *Set) factsOf(r int) (facts [][2]string) {
 	add(s.text("page.fact-kill"), tell.Kill(s.words(), l))
 	add(s.text("page.fact-design"), s.designWords(l))
 	add(s.text("page.fact-plumbs"), s.text("page.plumbs", "n", len(l.Plumbs)))
-	if n := utf8.RuneCountInString(s.Lacking()); n > 0 {
-		add(s.text("page.fact-letters"), s.text("page.lacking", "n", n))
+	if letters := []rune(s.Lacking()); len(letters) > 0 {
+		add(s.text("page.fact-letters"), s.text("page.lacking", "n", len(letters), "letters", codePoints(letters)))
 	}
 	add(s.text("page.fact-care"), s.text("page.plan-care"))
 	return facts

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 
 	"firstdrop/draw/text"
@@ -33,4 +34,20 @@ func (s *Set) Lacking() string {
 		}
 	}
 	return text.Lacking(strings.Join(names, " "))
+}
+
+// mostPoints is how many letters are named on a page.
+const mostPoints = 8
+
+// codePoints names letters that cannot be shown, as Unicode does: "U+6771, U+306E".
+func codePoints(letters []rune) string {
+	var names []string
+	for i, r := range letters {
+		if i == mostPoints {
+			names = append(names, "…")
+			break
+		}
+		names = append(names, fmt.Sprintf("%U", r))
+	}
+	return strings.Join(names, ", ")
 }

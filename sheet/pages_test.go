@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -401,7 +402,9 @@ func TestScaleTooLarge(t *testing.T) {
 	}
 }
 
-// Letters that no font holds are counted on the hanging plan, and named.
+// Letters that no font holds are counted on the hanging plan and named by their code
+// points, and who searches the file finds them: pdftotext is poppler's (Debian package
+// poppler-utils).
 func TestLackingLettersAreTold(t *testing.T) {
 	p := samples[0].plan(t)
 	p.Runs[0].Layout.Run.Walls[0].Name = "東の壁 🌷"
@@ -409,19 +412,19 @@ func TestLackingLettersAreTold(t *testing.T) {
 	if got, want := s.Lacking(), "東の壁🌷"; got != want {
 		t.Errorf("%q is lacking, want %q", got, want)
 	}
-	book, err := s.Book(sheet.HangingSheet)
+	d, err := s.Document(sheet.HangingSheet)
 	if err != nil {
 		t.Fatal(err)
 	}
-	found := false
-	for _, scene := range book.Scenes() {
-		scene.Walk(func(_ string, it draw.Item) {
-			if word, ok := it.(draw.Text); ok && strings.HasPrefix(word.Text, "4 letters of the names") {
-				found = true
-			}
-		})
+	var b bytes.Buffer
+	file := filepath.Join(t.TempDir(), "sheets.pdf")
+	if err := errors.Join(d.Write(&b), os.WriteFile(file, b.Bytes(), 0o600)); err != nil {
+		t.Fatal(err)
 	}
-	if !found {
-		t.Error("the hanging plan does not say so")
+	found := strings.Join(strings.Fields(oracle.Run(t, "pdftotext", "-raw", file, "-")), " ")
+	for _, want := range []string{"4 letters of the names stand as boxes", "U+6771, U+306E, U+58C1, U+1F337", "東の壁 🌷", "Ωmega кухня"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("pdftotext finds no %q", want)
+		}
 	}
 }

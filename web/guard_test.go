@@ -143,6 +143,29 @@ func pictureFile(t *testing.T, write func(b *bytes.Buffer, m image.Image) error,
 	return b.Bytes()
 }
 
+// The description for programs names every kind of picture that is taken.
+func TestPictureKindsAreDescribed(t *testing.T) {
+	c := newClient(t, nil)
+	c.begin(1, "{}")
+	api := into[struct {
+		Paths map[string]map[string]struct {
+			RequestBody struct {
+				Content map[string]any `json:"content"`
+			} `json:"requestBody"`
+		} `json:"paths"`
+	}](t, c.want(200, "GET", "/api/openapi.json", nil))
+	taken := api.Paths["/api/jobs/{id}/pictures"]["post"].RequestBody.Content
+	for _, kind := range []string{"image/png", "image/jpeg", "image/gif", "image/svg+xml"} {
+		if taken[kind] == nil {
+			t.Errorf("%s is taken, and not described", kind)
+		}
+	}
+	drawing := `<svg xmlns="http://www.w3.org/2000/svg" width="10" height="20"><rect width="10" height="5"/></svg>`
+	if p := into[PictureBody](t, c.want(201, "POST", "/api/jobs/"+jobID(1)+"/pictures", drawing, "Content-Type", "image/svg+xml")); p.Type != "image/png" {
+		t.Errorf("a drawing is kept as %+v", p)
+	}
+}
+
 func TestPictures(t *testing.T) {
 	c := newClient(t, nil)
 	c.begin(1, "{}")

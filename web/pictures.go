@@ -60,8 +60,8 @@ func (s *Server) pictureOperations(api operations) {
 	tags := []string{"pictures"}
 	add(api, huma.Operation{
 		OperationID: "add-picture", Method: http.MethodPost, Path: "/api/jobs/{id}/pictures", Summary: "Keep a picture of a paper", Tags: tags,
-		Description: fmt.Sprintf("PNG, JPEG or GIF. It is read, and written anew without anything but what it shows; the name in the answer, the SHA-256 of the file with .png or .jpg, goes into the job's document. A job has at most %d.", store.MostPictures),
-		RequestBody: takes("The file", "image/png", "image/jpeg", "image/gif"), MaxBodyBytes: store.MostPicture,
+		Description: fmt.Sprintf("PNG, JPEG, GIF, or an SVG drawing of a plain kind. It is read, and written anew without anything but what it shows; the name in the answer, the SHA-256 of the file with .png or .jpg, goes into the job's document. A job has at most %d.", store.MostPictures),
+		RequestBody: takes("The file", "image/png", "image/jpeg", "image/gif", "image/svg+xml"), MaxBodyBytes: store.MostPicture,
 		DefaultStatus: http.StatusCreated, Errors: append([]int{http.StatusServiceUnavailable}, jobErrors...),
 	}, s.addPicture)
 	add(api, huma.Operation{OperationID: "list-pictures", Method: http.MethodGet, Path: "/api/jobs/{id}/pictures", Summary: "List the pictures of a job", Tags: tags, Errors: []int{404}}, s.listPictures)

@@ -27,7 +27,7 @@ export const paper: Record<keyof typeof british, Message> = {
   "paper.match.hint": "Wie die nächste Bahn zu dieser steht. Das Zeichen auf dem Etikett zeigt es.",
   "paper.match.free": "ansatzfrei",
   "paper.match.straight": "gerader Ansatz",
-  "paper.match.half": "halber Versatz",
+  "paper.match.half": "Halbversatz",
   "paper.match.offset": "anderer Versatz",
   "paper.repeat": "Rapport",
   "paper.repeat.hint": "Nach wie viel Bahn das Muster wiederkehrt. Bei einer Angabe wie 64/32 die erste Zahl.",
@@ -61,7 +61,7 @@ export const paper: Record<keyof typeof british, Message> = {
   "paper.motif.tall": "Seine Höhe",
   "paper.sign.free": "ansatzfrei: ein Pfeil neben einer Null",
   "paper.sign.straight": "gerader Ansatz: zwei Pfeile auf einer Höhe",
-  "paper.sign.half": "halber Versatz: zwei Pfeile, einer einen halben Rapport tiefer",
+  "paper.sign.half": "Halbversatz: zwei Pfeile, einer einen halben Rapport tiefer",
   "paper.sign.offset": "Versatz: zwei Pfeile, einer tiefer",
 
   "paper.picture": "Bild des Musters",
