@@ -30,7 +30,7 @@ func contact(folder string) error {
 		return err
 	}
 	for _, file := range files {
-		_, s, err := set(file)
+		_, s, err := setFrom(file)
 		if err != nil {
 			return err
 		}

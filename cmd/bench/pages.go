@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"os"
-	"path/filepath"
 
 	"firstdrop/draw"
 	"firstdrop/draw/design"
@@ -14,12 +13,17 @@ import (
 	"firstdrop/sheet"
 )
 
-// set reads a job and plans it, for its sheets.
-func set(file string) (*plan.Task, sheet.Set, error) {
+// setFrom reads a job from a file and plans it, for its sheets.
+func setFrom(file string) (*plan.Task, sheet.Set, error) {
 	data, err := os.ReadFile(file)
 	if err != nil {
 		return nil, sheet.Set{}, err
 	}
+	return set(file, data)
+}
+
+// set plans a job for its sheets; file is what messages call it.
+func set(file string, data []byte) (*plan.Task, sheet.Set, error) {
 	j, err := yaml.Read(file, data)
 	if err != nil {
 		return nil, sheet.Set{}, err
@@ -57,34 +61,38 @@ func written(s sheet.Set) (data []byte, pages int, err error) {
 	return b.Bytes(), len(d.Pages), err
 }
 
-// house is the examples that stand for the twelve rooms of a house.
-const house = 12
+// sampleRoom is what a newcomer sees first.
+const sampleRoom = "examples/door-and-windows.yaml"
 
 // pages times all sheets, from the plan to the bytes of the PDF, against planning
-// the same rooms in the same run, and weighs them: the sample room, and twelve rooms
-// as one prints a house.
+// the same rooms in the same run, and weighs them: the sample room, and the twelve
+// rooms of a house.
 func pages() ([]Figure, error) {
-	files, err := filepath.Glob("examples/*.yaml")
-	if err != nil || len(files) < house {
-		return nil, fmt.Errorf("%d examples here: run from the repository's root (%v)", len(files), err)
+	sample, err := os.ReadFile(sampleRoom)
+	if err != nil {
+		return nil, fmt.Errorf("run from the repository's root: %w", err)
 	}
-	one, err := timedPages("sample room", []string{"examples/door-and-windows.yaml"})
+	one, err := timedPages("sample room", [][]byte{sample})
 	if err != nil {
 		return nil, err
 	}
-	all, err := timedPages("house of 12 rooms", files[:house])
+	var rooms [][]byte
+	for i := range chambers {
+		rooms = append(rooms, []byte(chambers[i].job()))
+	}
+	all, err := timedPages(fmt.Sprintf("house of %d rooms", len(rooms)), rooms)
 	if err != nil {
 		return nil, err
 	}
-	pngs, err := timedPNG("examples/door-and-windows.yaml")
+	pngs, err := timedPNG(sampleRoom)
 	return append(append(one, all...), pngs...), err
 }
 
-func timedPages(name string, files []string) ([]Figure, error) {
+func timedPages(name string, jobs [][]byte) ([]Figure, error) {
 	var tasks []*plan.Task
 	var sets []sheet.Set
-	for _, file := range files {
-		task, s, err := set(file)
+	for i, job := range jobs {
+		task, s, err := set(fmt.Sprintf("%s, room %d", name, i+1), job)
 		if err != nil {
 			return nil, err
 		}
@@ -114,7 +122,7 @@ func timedPages(name string, files []string) ([]Figure, error) {
 		}
 		return nil
 	})
-	goal := 1024.0 * float64(len(files))
+	goal := 1024.0 * float64(len(jobs)) // KiB: a set is a room's
 	return []Figure{
 		{Name: "all sheets of " + name, Value: pagesMS, Unit: "ms"},
 		{Name: "planning " + name, Value: planMS, Unit: "ms"},
@@ -126,7 +134,7 @@ func timedPages(name string, files []string) ([]Figure, error) {
 
 // timedPNG times the pages of a hanging plan as pictures of 150 dpi.
 func timedPNG(file string) ([]Figure, error) {
-	_, s, err := set(file)
+	_, s, err := setFrom(file)
 	if err != nil {
 		return nil, err
 	}
