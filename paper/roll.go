@@ -43,6 +43,18 @@ func (r *Roll) Total() measure.Length {
 	return sum
 }
 
+// Joints lists where the parts of the roll begin, but for the first.
+func (r *Roll) Joints() (at []measure.Length) {
+	end := measure.Length(0)
+	for i := range r.Parts {
+		if i > 0 {
+			at = append(at, end)
+		}
+		end += r.Parts[i].Length
+	}
+	return at
+}
+
 // copied returns the roll with nothing shared.
 func (r *Roll) copied() Roll {
 	c := *r

@@ -234,12 +234,16 @@ type BatchDocument struct {
 
 // RollDocument is what one roll gives.
 type RollDocument struct {
-	Roll   int             `json:"roll"`           // from 1, over all batches of the paper
-	Name   string          `json:"name,omitempty"` // what is written on a roll that is there
-	InHand bool            `json:"in_hand,omitempty"`
-	Length measure.Length  `json:"length"`
-	Left   measure.Length  `json:"left"` // behind the last cut, at the worst start
-	Orders []OrderDocument `json:"orders"`
+	Roll   int            `json:"roll"`           // from 1, over all batches of the paper
+	Name   string         `json:"name,omitempty"` // what is written on a roll that is there
+	InHand bool           `json:"in_hand,omitempty"`
+	Length measure.Length `json:"length"`
+	Left   measure.Length `json:"left"` // behind the last cut, at the worst start
+	// Of a roll that is there: stretches not to be used, and where its separate
+	// lengths begin, but for the first.
+	Flaws  []Stretch        `json:"flaws,omitempty"`
+	Parts  []measure.Length `json:"parts_begin,omitempty"`
+	Orders []OrderDocument  `json:"orders"`
 }
 
 // OrderDocument is a cutting order and the start phases it serves.
@@ -255,6 +259,8 @@ type OrderDocument struct {
 type CutDocument struct {
 	From  measure.Length `json:"from"`
 	To    measure.Length `json:"to"`
+	Phase measure.Length `json:"phase"`          // of the design at From
+	Mark  string         `json:"mark,omitempty"` // the same in words, where the document speaks a language
 	Gives []GiveDocument `json:"gives"`
 }
 
@@ -262,6 +268,7 @@ type CutDocument struct {
 type GiveDocument struct {
 	Run    string         `json:"run"`
 	Piece  string         `json:"piece"`
+	Wall   string         `json:"wall"`
 	Offset measure.Length `json:"offset,omitempty"` // from the cut's leading end to the piece's
 }
 
@@ -281,8 +288,29 @@ type ProofDocument struct {
 	Reason     string  `json:"reason"`
 	Weights    []int64 `json:"weights"` // per piece that is cut
 	Capacity   int64   `json:"capacity"`
+	// Start is a phase at its beginning with which a roll carries no more; with
+	// AllStarts none does by itself, but what fits from every start.
+	Start     measure.Length `json:"start"`
+	AllStarts bool           `json:"all_starts,omitempty"`
+	Excluded  int            `json:"excluded_by_search,omitempty"` // rolls beyond what the weights prove
+	// With several kinds of roll there is a capacity for each, and a cost that
+	// they prove, in the smallest unit of the prices or in packs if there are none.
+	Kinds []CapacityDocument `json:"kinds,omitempty"`
+	Cost  int64              `json:"cost,omitempty"`
+	// Of goods in hanging order: pieces, from 0, no two of which lie on one roll,
+	// or with several kinds of roll the least cost.
+	Breaks  []int `json:"breaks,omitempty"`
+	InOrder int64 `json:"cost_in_order,omitempty"`
 
 	Changes *ChangesDocument `json:"changes,omitempty"`
+}
+
+// CapacityDocument says what one kind of roll can carry at most.
+type CapacityDocument struct {
+	Length   measure.Length `json:"length"`
+	InHand   bool           `json:"in_hand,omitempty"`
+	Capacity int64          `json:"capacity"`
+	Start    measure.Length `json:"start"`
 }
 
 // ChangesDocument shows why there must be so many changes of roll: with a price
@@ -464,16 +492,12 @@ func paperSummary(label *paper.Paper, pp *PaperPlan) PaperSummary {
 
 func (p *Plan) batchDocument(label *paper.Paper, b *BatchPlan, before int) BatchDocument {
 	sol := b.Cutting
-	d := BatchDocument{Batch: b.Batch, Rolls: []RollDocument{}, Proof: ProofDocument{
-		LowerBound: sol.LowerBound, Reason: sol.Certificate.Reason(),
-		Weights: sol.Certificate.Weights, Capacity: sol.Certificate.Capacity,
-		Changes: changesDocument(sol.Certificate.Changes),
-	}}
+	d := BatchDocument{Batch: b.Batch, Rolls: []RollDocument{}, Proof: proofDocument(sol)}
 	left := sol.Leftovers()
 	for k, r := range sol.Rolls {
 		roll := RollDocument{Roll: before + k + 1, Length: b.RollLength(label, k), Left: left[k]}
 		if at, ok := b.InHand(k); ok {
-			roll.Name, roll.InHand = label.Rolls[at].Name, true
+			roll.found(&label.Rolls[at])
 		}
 		for _, o := range r.Orders {
 			roll.Orders = append(roll.Orders, p.orderDocument(b, o))
@@ -487,6 +511,29 @@ func (p *Plan) batchDocument(label *paper.Paper, b *BatchPlan, before int) Batch
 		d.Goals = append(d.Goals, goalDocument(g))
 	}
 	return d
+}
+
+func proofDocument(s *cutting.Solution) ProofDocument {
+	c := &s.Certificate
+	d := ProofDocument{
+		LowerBound: s.LowerBound, Reason: c.Reason(), Weights: c.Weights, Capacity: c.Capacity,
+		Start: c.At, AllStarts: c.AllStarts, Excluded: c.Exhausted, Cost: c.ByCost, Breaks: c.Breaks, InOrder: c.ByOrder,
+		Changes: changesDocument(c.Changes),
+	}
+	stock := s.Problem.Spec().Stock
+	for k, capacity := range c.Capacities {
+		d.Kinds = append(d.Kinds, CapacityDocument{stock[k].Total(), stock[k].InHand, capacity, c.Starts[k]})
+	}
+	return d
+}
+
+// found writes down what is known of a roll that is there.
+func (d *RollDocument) found(r *paper.Roll) {
+	d.Name, d.InHand = r.Name, true
+	for _, f := range r.Flaws {
+		d.Flaws = append(d.Flaws, Stretch{f.From, f.To})
+	}
+	d.Parts = r.Joints()
 }
 
 func changesDocument(c *cutting.ChangesProof) *ChangesDocument {
@@ -515,7 +562,8 @@ func goalDocument(r cutting.Result) GoalDocument {
 func (p *Plan) orderDocument(b *BatchPlan, o cutting.Order) OrderDocument {
 	d := OrderDocument{After: o.After, UpTo: o.UpTo, At: o.At}
 	for _, c := range o.Cuts {
-		d.Cuts = append(d.Cuts, CutDocument{From: c.From, To: c.To, Gives: p.gives(b.Cuts[c.Piece])})
+		phase := b.Cutting.Problem.Spec().Pieces[c.Piece].Phase
+		d.Cuts = append(d.Cuts, CutDocument{From: c.From, To: c.To, Phase: phase, Gives: p.gives(b.Cuts[c.Piece])})
 	}
 	return d
 }
@@ -523,7 +571,8 @@ func (p *Plan) orderDocument(b *BatchPlan, o cutting.Order) OrderDocument {
 func (p *Plan) gives(strip Strip) (out []GiveDocument) {
 	for _, lie := range strip {
 		l := p.Runs[lie.Run].Layout
-		out = append(out, GiveDocument{Run: l.Run.Name, Piece: l.Pieces[lie.Piece].Name, Offset: lie.Offset})
+		piece := &l.Pieces[lie.Piece]
+		out = append(out, GiveDocument{l.Run.Name, piece.Name, l.Run.WallName(l.PieceWall(piece)), lie.Offset})
 	}
 	return out
 }

@@ -62,14 +62,7 @@ func Rolls(p *plan.Plan, at int) (rolls []Roll) {
 
 // found fills in what is known of a roll in hand.
 func (r *Roll) found(hand *paper.Roll) {
-	r.Name, r.InHand, r.Flaws = hand.Name, true, hand.Flaws
-	end := measure.Length(0)
-	for i := range hand.Parts {
-		if i > 0 {
-			r.Parts = append(r.Parts, end)
-		}
-		end += hand.Parts[i].Length
-	}
+	r.Name, r.InHand, r.Flaws, r.Parts = hand.Name, true, hand.Flaws, hand.Joints()
 }
 
 // Title names the roll: "4", and for one in hand also what is written on it,

@@ -305,7 +305,7 @@
 //
 // Flags:
 //
-//	--json           print the rolls as JSON, lengths in millimetres
+//	--json           print the rolls as JSON, written as in the plan document
 //	--units system   metric or imperial (the job's, if not given)
 //
 // # Print the JSON Schema of job files
