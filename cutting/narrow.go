@@ -92,7 +92,7 @@ func SideBySide(spec NarrowSpec, o Options) (*Strips, error) {
 	if err := spec.check(); err != nil {
 		return nil, err
 	}
-	alone, err := NewProblem(spec.cut(spec.singles()))
+	alone, err := NewProblem(spec.Apart())
 	if err != nil {
 		return nil, err
 	}
@@ -130,6 +130,27 @@ func (s NarrowSpec) check() error {
 		}
 	}
 	return nil
+}
+
+// Apart is the question of cutting each narrow piece from a length of its own:
+// first come Pieces, then Narrow.
+func (s NarrowSpec) Apart() Spec { return s.cut(s.singles()) }
+
+// Least is a question that costs no more than any way of putting the narrow
+// pieces together: that of the full widths and, as some strip must hold it, the
+// longest narrow one. Where it costs what cutting them apart does, lying side by
+// side saves nothing.
+func (s NarrowSpec) Least() Spec {
+	longest := -1
+	for i := range s.Narrow {
+		if longest < 0 || s.Narrow[i].Length > s.Narrow[longest].Length {
+			longest = i
+		}
+	}
+	if longest < 0 {
+		return s.cut(nil)
+	}
+	return s.cut(s.singles()[longest : longest+1])
 }
 
 // singles gives each narrow piece a strip of its own.

@@ -336,3 +336,37 @@ func BenchmarkSideBySide(b *testing.B) {
 		})
 	}
 }
+
+// No way of putting narrow pieces together costs less than the least question,
+// and none more than cutting them apart.
+func TestLeastOfSideBySide(t *testing.T) {
+	met := 0
+	manyTimes(t, func(rt *rapid.T) {
+		spec := tinyNarrow().Draw(rt, "spec")
+		cost := func(s Spec) (int64, bool) {
+			p, err := NewProblem(s)
+			if err != nil {
+				return 0, false
+			}
+			return Solve(p, Options{}).Cost, true
+		}
+		apart, ok := cost(spec.Apart())
+		if !ok {
+			return
+		}
+		least, _ := cost(spec.Least())
+		s, err := SideBySide(spec, Options{})
+		if err != nil {
+			rt.Fatal(err)
+		}
+		if got := s.Solution.Cost; len(s.Solution.Missing) == 0 && (got < least || got > apart) {
+			rt.Errorf("%d, not from %d to %d", got, least, apart)
+		}
+		if least == apart {
+			met++
+		}
+	})
+	if met == 0 {
+		t.Error("too tame")
+	}
+}

@@ -51,21 +51,11 @@ func (c *Cutting) apart(spec cutting.Spec, gone []int) cutting.NarrowSpec {
 // side. That is tried only where it could save a roll: not if the others, with
 // the longest narrow one, need as many as all of them by themselves.
 func (s *scan) countNarrow(spec *cutting.NarrowSpec) count {
-	alone, fewest := spec.Spec, spec.Spec
-	alone.Pieces, fewest.Pieces = slices.Clone(spec.Pieces), slices.Clone(spec.Pieces)
-	longest := -1
-	for i, n := range spec.Narrow {
-		alone.Pieces = append(alone.Pieces, n.Piece)
-		if longest < 0 || n.Length > spec.Narrow[longest].Length {
-			longest = i
-		}
-	}
-	k := s.count(alone)
-	if longest < 0 || k.err != nil {
+	k := s.count(spec.Apart())
+	if len(spec.Narrow) == 0 || k.err != nil {
 		return k
 	}
-	fewest.Pieces = append(fewest.Pieces, spec.Narrow[longest].Piece)
-	if least := s.count(fewest); least.proven && least.err == nil && least.rolls == k.rolls && least.missing == k.missing {
+	if least := s.count(spec.Least()); least.proven && least.err == nil && least.rolls == k.rolls && least.missing == k.missing {
 		return k
 	}
 	s.solved++

@@ -34,7 +34,7 @@ func (p *Plan) cutBatch(label *paper.Paper, a *allotment) (*BatchPlan, error) {
 // sideBySide puts narrow pieces together on strips where it saves something.
 func (p *Plan) sideBySide(label *paper.Paper, a *allotment, b *BatchPlan, options cutting.Options) error {
 	narrow := p.narrow(label, a.refs)
-	if narrow == nil || !p.mayShare(label, a, b, narrow) {
+	if narrow == nil {
 		return nil
 	}
 	spec := cutting.NarrowSpec{Width: label.Width, Gap: p.Task.Cut.Blade}
@@ -50,6 +50,9 @@ func (p *Plan) sideBySide(label *paper.Paper, a *allotment, b *BatchPlan, option
 		})
 	}
 	spec.Spec = a.lot.spec(p.Task, label, p.pieces(wide))
+	if least, err := p.solve(spec.Least(), cutting.Options{Steps: countSteps}); err != nil || least.CostBound >= b.Cutting.Cost {
+		return nil // lying side by side cannot save anything
+	}
 	s, err := cutting.SideBySide(spec, options)
 	if err != nil {
 		return err
@@ -128,24 +131,6 @@ func (p *Plan) Across(ref PieceRef) geom.Interval {
 		return geom.Interval{Lo: w - a.Hi, Hi: w - a.Lo}
 	}
 	return a
-}
-
-// mayShare reports whether cutting narrow pieces side by side could save a
-// roll at all: not if the others, with the longest narrow one, cost as much.
-func (p *Plan) mayShare(label *paper.Paper, a *allotment, b *BatchPlan, narrow []geom.Interval) bool {
-	longest := -1
-	var pieces []cutting.Piece
-	for k, ref := range a.refs {
-		switch {
-		case narrow[k] == geom.Interval{}:
-			pieces = append(pieces, p.piece(ref))
-		case longest < 0 || p.piece(ref).Length > p.piece(a.refs[longest]).Length:
-			longest = k
-		}
-	}
-	pieces = append(pieces, p.piece(a.refs[longest]))
-	s, err := p.solve(a.lot.spec(p.Task, label, pieces), cutting.Options{Steps: countSteps})
-	return err == nil && s.CostBound < b.Cutting.Cost
 }
 
 // refused says in the hanger's words which piece cannot be cut.
