@@ -22,9 +22,10 @@ type Layout struct {
 	// by a ceiling out of level; nil: none of them is.
 	Lifts []measure.Length
 
-	hung  *room.Run // as the sheets see it; nil: as surveyed
-	parts []Part    // of all drops, in one array
-	inner [2]bool   // by side: the first, or last, drop is not where hanging ends
+	hung   *room.Run // as the sheets see it; nil: as surveyed
+	parts  []Part    // of all drops, in one array
+	inner  [2]bool   // by side: the first, or last, drop is not where hanging ends
+	strips *Hanger   // that lays strips out in it; nil for a layout of a run
 }
 
 // Hung returns the run as the sheets see it: the run itself where all walls hang

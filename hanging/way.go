@@ -232,12 +232,17 @@ func (h *Hanger) Closing(l *Layout, kill Kill, right, left Strip) {
 	l.Seams = append(l.Seams, l.seam(h, KillSeam, 1, &a.Parts[len(a.Parts)-1], 0, &b.Parts[0]))
 }
 
-// begin empties a layout.
+// begin empties a layout. What all layouts of strips have in common stays in it from
+// strip to strip.
 func (h *Hanger) begin(l *Layout, kill Kill) {
-	*l = Layout{
-		Run: h.surveyed, Turns: h.turns, hung: h.run, Paper: h.paper, Rules: h.rules, Choice: Choice{Kill: kill, Set: h.set},
-		Drops: l.Drops[:0], Seams: l.Seams[:0], Pieces: l.Pieces[:0], parts: l.parts[:0],
+	if l.strips != h {
+		*l = Layout{
+			Run: h.surveyed, Turns: h.turns, hung: h.run, Paper: h.paper, Rules: h.rules, Choice: Choice{Set: h.set},
+			Drops: l.Drops, Seams: l.Seams, Pieces: l.Pieces, strips: h,
+		}
 	}
+	l.Choice.Kill, l.inner = kill, [2]bool{}
+	l.Drops, l.Seams, l.Pieces = l.Drops[:0], l.Seams[:0], l.Pieces[:0]
 }
 
 // put adds a drop. Its Parts are the strip's own.

@@ -63,11 +63,11 @@ func (b *rollBound) rolls(t *sum) (n int64) {
 		n = int64(max(0, t.length+b.base+b.roll-1) / b.roll)
 	}
 	if b.per > 0 {
-		n = max(n, (t.full-b.hand+b.per-1)/b.per)
+		n = max(n, (int64(t.full)-b.hand+b.per-1)/b.per)
 	}
 	if b.roll > 0 && !b.bare {
 		for k, long := range t.long {
-			n = max(n, (long+int64(k))/int64(k+1))
+			n = max(n, (int64(long)+int64(k))/int64(k+1))
 		}
 	}
 	return n
@@ -75,14 +75,14 @@ func (b *rollBound) rolls(t *sum) (n int64) {
 
 // exceeds reports whether more than n rolls are needed: the same without dividing.
 func (b *rollBound) exceeds(t *sum, n int64) bool {
-	if b.per > 0 && t.full-b.hand > b.per*n {
+	if b.per > 0 && int64(t.full)-b.hand > b.per*n {
 		return true
 	}
 	if b.roll <= 0 {
 		return false
 	}
 	for k, long := range t.long {
-		if !b.bare && long > int64(k+1)*n {
+		if !b.bare && int64(long) > int64(k+1)*n {
 			return true
 		}
 	}

@@ -411,7 +411,7 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	c.bound = m.bound(&total)
 	c.rolls = c.bound - total.score
 	if place.kill.Kind != hanging.NoKill {
-		c.bound += m.closing(place, x, y, a.sum.drops, b.sum.drops)
+		c.bound += m.closing(place, x, y, int(a.sum.drops), int(b.sum.drops))
 	}
 	c.new = both(a, b)
 	m.s.offer(c)
@@ -514,12 +514,12 @@ func (m *combiner) last(place *killPlace, k *link, side hanging.Side, drops int)
 	}
 	if place.kill.Kind == hanging.OnWall {
 		n = k.in
-		drops += k.inSum.drops
+		drops += int(k.inSum.drops)
 		if n == nil || k.inBefore.edge != nil && k.inBefore.edge.skewed {
 			return hanging.Strip{}, false
 		}
 	} else {
-		drops += k.sum.drops
+		drops += int(k.sum.drops)
 	}
 	index := m.v.middle + drops
 	if side == hanging.Left {

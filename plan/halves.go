@@ -26,13 +26,14 @@ import (
 type sum struct {
 	score  int64          // of the drops and the seams between them
 	cut    int64          // of their pieces
-	full   int64          // pieces of the kind that most pieces are of
-	long   [longest]int64 // pieces of which no roll gives more than 1, 2 …
 	length measure.Length // of all pieces
-	drops  int
+	full   int32          // pieces of the kind that most pieces are of
+	long   [longest]int32 // pieces of which no roll gives more than 1, 2 …
+	drops  int32
 	// motif counts the drops whose motif meets the ceiling, by their place in the
-	// row.
+	// row; some says that there are any.
 	motif [motifCycle]int16
+	some  bool
 }
 
 // least returns what is the lesser in each.
@@ -54,10 +55,11 @@ func (a *sum) most(b *sum) sum {
 }
 
 func (a *sum) add(b *sum) {
-	if b.motif != ([motifCycle]int16{}) {
+	if b.some {
 		for i, n := range b.motif {
-			a.motif[(a.drops+i)%motifCycle] += n
+			a.motif[(int(a.drops)+i)%motifCycle] += n
 		}
+		a.some = true
 	}
 	a.score += b.score
 	a.cut += b.cut
@@ -78,32 +80,33 @@ func (a *sum) sub(b *sum) {
 		a.long[k] -= b.long[k]
 	}
 	a.drops -= b.drops
-	if b.motif != ([motifCycle]int16{}) {
+	if b.some {
 		for i, n := range b.motif {
-			a.motif[(a.drops+i)%motifCycle] -= n
+			a.motif[(int(a.drops)+i)%motifCycle] -= n
 		}
 	}
 }
 
 // halves holds what has been walked of one run.
 type halves struct {
-	s      *search
-	h      *hanging.Hanger
-	j      *judge
-	rolls  rollBound
-	motifs motifBound
-	width  measure.Length
-	turns  bool // alternate drops are reversed: odd and even ones differ
-	middle int  // an index far from 0 that is like drop 0
-	nodes  map[nodeKey]*node
-	kinds  map[kindKey]kind
-	l      hanging.Layout
-	parts  [2][1]hanging.Part // of the last two strips
-	turn   int
-	slab   []node
-	passes []pass
-	step   int64
-	tables [][]*node // by wall, side and odd
+	s        *search
+	h        *hanging.Hanger
+	j        *judge
+	rolls    rollBound
+	motifs   motifBound
+	width    measure.Length
+	turns    bool // alternate drops are reversed: odd and even ones differ
+	middle   int  // an index far from 0 that is like drop 0
+	nodes    map[nodeKey]*node
+	kinds    map[kindKey]kind
+	l        hanging.Layout
+	parts    [2][1]hanging.Part // of the last two strips
+	flip     int
+	slab     []node
+	passes   []pass
+	turnings []turn
+	step     int64
+	tables   [][]*node // by wall, side and odd
 }
 
 // nodeKey is a spot and whether the drop that begins there is an odd one.
@@ -123,13 +126,17 @@ type node struct {
 	sums   sum   // of the whole drops from here to corner, and the seams between them
 	count  int   // how many they are
 	last   *node // where the last of them begins
+	turn   *turn // of the drop that begins here, if it meets the corner and that was asked
+}
 
-	edges []*pass // by renew + 1: the drop that meets the corner
-	// afterWhole is what the seam weighs between a whole drop that ends here and
-	// each of edges.
-	afterWhole []int64
-	twoEdges   [2]*pass
-	twoAfter   [2]int64
+// turn is what a drop that meets a corner may do there.
+type turn struct {
+	edges []*pass // by renew + 1
+	// after is what the seam weighs between a whole drop that ends where this one
+	// begins and each of edges; −1 where not yet known.
+	after    []int64
+	twoEdges [2]*pass // for edges, as a rule
+	twoAfter [2]int64
 }
 
 // pass is a drop that passes corners.
@@ -154,7 +161,7 @@ type kind struct {
 
 // kindKey names a kind of whole drops that cover the same.
 type kindKey struct {
-	wall, left, right, axis int
+	wall, left, right, axis uint16
 	odd                     bool
 }
 
@@ -259,12 +266,43 @@ func (v *halves) follow(n *node) {
 	if n.last == nil {
 		n.last = n
 	}
-	n.sums = v.weighWhole(v.strip(n))
+	n.sums = v.whole(n)
 	n.sums.add(&n.next.sums)
 	if n.next.next != nil {
-		n.seam = v.weighSeam(v.strip(n), v.strip(n.next), n.spot.Side)
+		n.seam = v.seamAfter(n)
 		n.sums.score += n.seam
 	}
+}
+
+// whole weighs the whole drop that begins at a node, unless the other half came by
+// it before.
+func (v *halves) whole(n *node) sum {
+	if m := v.facing(n); m != nil && m.next != nil {
+		t := m.sums
+		t.sub(&m.next.sums)
+		t.score -= m.seam
+		return t
+	}
+	return v.weighWhole(v.strip(n))
+}
+
+// seamAfter weighs the seam between the whole drop that begins at a node and the
+// next one, unless the other half came by it before.
+func (v *halves) seamAfter(n *node) int64 {
+	if m := v.facing(n.next); m != nil && m.next != nil && m.next.next != nil {
+		return m.seam
+	}
+	return v.weighSeam(v.strip(n), v.strip(n.next), n.spot.Side)
+}
+
+// facing returns the node at which the whole drop that begins at n begins when one
+// comes from the other side; nil if nobody has come so.
+func (v *halves) facing(n *node) *node {
+	spot := hanging.Spot{Side: n.spot.Side.Opposite(), Wall: n.spot.Wall, T: v.s.run.Run.Walls[n.spot.Wall].Width - v.width - n.spot.T}
+	if cell := v.cell(spot, n.odd); cell != nil {
+		return *cell
+	}
+	return v.nodes[nodeKey{spot, n.odd}]
 }
 
 // index returns an index like that of the drop that begins at a node.
@@ -292,8 +330,8 @@ func (v *halves) left(n *node) measure.Length {
 // asked for.
 func (v *halves) strip(n *node) hanging.Strip {
 	x := v.left(n)
-	v.turn = 1 - v.turn
-	parts := v.parts[v.turn][:]
+	v.flip = 1 - v.flip
+	parts := v.parts[v.flip][:]
 	parts[0] = hanging.Part{
 		Wall: n.spot.Wall, X: geom.Interval{Lo: x, Hi: x + v.width}, Across: geom.Interval{Hi: v.width},
 	}
@@ -317,7 +355,7 @@ func (v *halves) weighWhole(s hanging.Strip) sum {
 	}
 	t := v.weigh()
 	if k.motif {
-		t.motif[0] = 1
+		t.motif[0], t.some = 1, true
 	}
 	return t
 }
@@ -325,15 +363,15 @@ func (v *halves) weighWhole(s hanging.Strip) sum {
 // kind returns the kind of a whole drop; false if it is like no other.
 func (v *halves) kind(s *hanging.Strip) (k kindKey, ok bool) {
 	p := &s.Parts[0]
-	k.wall, k.odd = p.Wall, s.Index%2 != 0
-	var level [3]bool
-	k.left, level[0] = v.h.Zone(p.Wall, p.X.Lo)
-	k.right, level[1] = v.h.Zone(p.Wall, p.X.Hi)
-	level[2] = true
+	left, ok := v.h.Zone(p.Wall, p.X.Lo)
+	right, level := v.h.Zone(p.Wall, p.X.Hi)
+	k = kindKey{wall: uint16(p.Wall), left: uint16(left), right: uint16(right), odd: s.Index%2 != 0}
+	ok = ok && level
 	if m := v.j.paper.Motif; m != nil {
-		k.axis, level[2] = v.h.Zone(p.Wall, p.X.Lo+m.Axis)
+		axis, level := v.h.Zone(p.Wall, p.X.Lo+m.Axis)
+		k.axis, ok = uint16(axis), ok && level
 	}
-	return k, level == [3]bool{true, true, true}
+	return k, ok
 }
 
 // weigh weighs the one drop of v.l.
@@ -368,20 +406,30 @@ func (v *halves) weighSeam(before, after hanging.Strip, side hanging.Side) int64
 // pass returns the drop that begins at a corner node, given up in the corner
 // number renew that it meets, or carried round all (−1).
 func (v *halves) pass(n *node, renew int) *pass {
-	if n.edges == nil {
-		n.edges, n.afterWhole = n.twoEdges[:1], n.twoAfter[:1]
-		n.afterWhole[0] = -1
+	if n.turn == nil {
+		n.turn = v.newTurn()
 	}
-	for len(n.edges) <= renew+1 {
-		n.edges = append(n.edges, nil)
-		n.afterWhole = append(n.afterWhole, -1)
+	t := n.turn
+	for len(t.edges) <= renew+1 {
+		t.edges = append(t.edges, nil)
+		t.after = append(t.after, -1)
 	}
-	e := n.edges[renew+1]
+	e := t.edges[renew+1]
 	if e == nil {
 		e = v.newPass(n, renew)
-		n.edges[renew+1] = e
+		t.edges[renew+1] = e
 	}
 	return e
+}
+
+func (v *halves) newTurn() *turn {
+	if len(v.turnings) == 0 {
+		v.turnings = make([]turn, 128)
+	}
+	t := &v.turnings[0]
+	v.turnings = v.turnings[1:]
+	t.edges, t.after = t.twoEdges[:0], t.twoAfter[:0]
+	return t
 }
 
 func (v *halves) newPass(n *node, renew int) *pass {
@@ -400,7 +448,7 @@ func (v *halves) newPass(n *node, renew int) *pass {
 	v.h.Alone(&v.l, v.passStrip(n, e), hanging.Kill{}, [2]bool{})
 	e.sum = v.weigh()
 	if v.motifs.meets(&v.l) {
-		e.sum.motif[0] = 1
+		e.sum.motif[0], e.sum.some = 1, true
 	}
 	e.to = v.node(next, !n.odd)
 	return e
@@ -433,7 +481,7 @@ func (v *halves) seamToWhole(b *before, n *node) int64 {
 
 // seamToPass weighs the seam between what was before and an edge of n.
 func (v *halves) seamToPass(b *before, n *node, renew int) int64 {
-	e := n.edges[renew+1]
+	e := n.turn.edges[renew+1]
 	switch {
 	case b.edge != nil:
 		for len(b.edge.before) <= renew+1 {
@@ -444,10 +492,11 @@ func (v *halves) seamToPass(b *before, n *node, renew int) int64 {
 		}
 		return b.edge.before[renew+1]
 	case b.node != nil:
-		if n.afterWhole[renew+1] < 0 {
-			n.afterWhole[renew+1] = v.weighSeam(v.strip(b.node), v.passStrip(n, e), n.spot.Side)
+		after := &n.turn.after[renew+1]
+		if *after < 0 {
+			*after = v.weighSeam(v.strip(b.node), v.passStrip(n, e), n.spot.Side)
 		}
-		return n.afterWhole[renew+1]
+		return *after
 	}
 	return 0
 }

@@ -94,9 +94,9 @@ func (b *motifBound) join(right, left *sum) {
 		n[i] += int64(right.motif[i])
 		n[motifCycle-1-i] += int64(left.motif[i])
 	}
-	left.motif = [motifCycle]int16{}
+	left.motif, left.some = [motifCycle]int16{}, false
 	right.add(left)
-	right.motif = [motifCycle]int16{}
+	right.motif, right.some = [motifCycle]int16{}, false
 	least := int64(-1)
 	for _, cut := range b.cut {
 		var total int64
