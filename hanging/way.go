@@ -321,13 +321,9 @@ func isLevel(rings []geom.Ring, x geom.Interval) bool {
 	return true
 }
 
-// Put fills l with one drop whose pieces are known already.
-func (h *Hanger) Put(l *Layout, s Strip, pieces []Piece) {
+// Put fills l with one drop and its seams within, for whoever needs no pieces.
+func (h *Hanger) Put(l *Layout, s Strip) {
 	h.begin(l, Kill{})
 	h.put(l, s)
 	l.addInner(h, 0)
-	l.Pieces = append(l.Pieces, pieces...)
-	if len(pieces) == 0 {
-		l.Drops[0].Number = 0
-	}
 }

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"slices"
-
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -155,14 +153,15 @@ type pass struct {
 
 // kind is what all drops of a kind have in common.
 type kind struct {
-	pieces []hanging.Piece
-	motif  bool // the motif meets the ceiling
+	sum   sum  // of their pieces, and whether the motif meets the ceiling
+	alike bool // they weigh the same: sum is all of that
 }
 
-// kindKey names a kind of whole drops that cover the same.
+// kindKey names a kind of drops that cover the same.
 type kindKey struct {
-	wall, left, right, axis uint16
-	odd                     bool
+	parts [2][3]uint16 // the wall, plus one, and the zones where the part begins and ends
+	axis  [2]uint16    // the part in which the motif's axis lies, plus one, and the zone there
+	odd   bool
 }
 
 func newHalves(s *search) *halves {
@@ -283,7 +282,7 @@ func (v *halves) whole(n *node) sum {
 		t.score -= m.seam
 		return t
 	}
-	return v.weighWhole(v.strip(n))
+	return v.weighStrip(v.strip(n))
 }
 
 // seamAfter weighs the seam between the whole drop that begins at a node and the
@@ -338,56 +337,84 @@ func (v *halves) strip(n *node) hanging.Strip {
 	return hanging.Strip{Index: v.index(n.spot.Side, n.odd), Parts: parts}
 }
 
-// weighWhole weighs a whole drop. What it covers is found once for all that
-// cover the same.
-func (v *halves) weighWhole(s hanging.Strip) sum {
+// weighStrip weighs a drop. What those that cover the same come to beside their seams
+// is found once for all of them.
+func (v *halves) weighStrip(s hanging.Strip) sum {
 	key, ok := v.kind(&s)
 	k, known := v.kinds[key]
 	if ok && known {
-		v.h.Put(&v.l, s, k.pieces)
-	} else {
-		v.h.Alone(&v.l, s, hanging.Kill{}, [2]bool{})
-		k = kind{motif: v.motifs.meets(&v.l)}
+		if k.alike {
+			return k.sum
+		}
+		v.h.Put(&v.l, s)
+		return v.weighed(&k)
 	}
-	if ok && !known {
-		k.pieces = slices.Clone(v.l.Pieces)
+	v.h.Alone(&v.l, s, hanging.Kill{}, [2]bool{})
+	k.sum = v.ofPieces()
+	if v.motifs.meets(&v.l) {
+		k.sum.motif[0], k.sum.some = 1, true
+	}
+	t := v.weighed(&k)
+	if ok {
+		if k.alike = v.isAlike(&s); k.alike {
+			k.sum = t
+		}
 		v.kinds[key] = k
-	}
-	t := v.weigh()
-	if k.motif {
-		t.motif[0], t.some = 1, true
 	}
 	return t
 }
 
-// kind returns the kind of a whole drop; false if it is like no other.
-func (v *halves) kind(s *hanging.Strip) (k kindKey, ok bool) {
+// isAlike reports whether all drops of a kind weigh the same: a whole one that does not
+// turn a corner, on a wall with no line to be centred on.
+func (v *halves) isAlike(s *hanging.Strip) bool {
 	p := &s.Parts[0]
-	left, ok := v.h.Zone(p.Wall, p.X.Lo)
-	right, level := v.h.Zone(p.Wall, p.X.Hi)
-	k = kindKey{wall: uint16(p.Wall), left: uint16(left), right: uint16(right), odd: s.Index%2 != 0}
-	ok = ok && level
-	if m := v.j.paper.Motif; m != nil {
-		axis, level := v.h.Zone(p.Wall, p.X.Lo+m.Axis)
-		k.axis, ok = uint16(axis), ok && level
-	}
-	return k, ok
+	w := &v.j.walls[p.Wall]
+	return len(s.Parts) == 1 && w.centre == nil && p.X.Lo >= 0 && p.X.Hi <= w.width
 }
 
-// weigh weighs the one drop of v.l.
-func (v *halves) weigh() sum {
-	l := &v.l
-	w := &v.s.task.Taste.Weights
-	t := sum{score: w.Drop + v.j.drop(l, 0), cut: int64(len(l.Pieces)) * w.Piece, drops: 1}
+// weighed adds what the one drop of v.l and the seams in it weigh to what its kind
+// comes to.
+func (v *halves) weighed(k *kind) sum {
+	l, t := &v.l, k.sum
+	t.drops, t.score = 1, v.s.task.Taste.Weights.Drop+v.j.drop(l, 0)
 	for i := range l.Seams {
 		t.score += v.j.seam(l, &l.Seams[i], nil)
 	}
-	for i := range l.Pieces {
-		p := &l.Pieces[i]
-		t.cut += v.j.long(l, p)
+	return t
+}
+
+// ofPieces returns what the pieces of the one drop of v.l come to.
+func (v *halves) ofPieces() (t sum) {
+	t.cut = int64(len(v.l.Pieces)) * v.s.task.Taste.Weights.Piece
+	for i := range v.l.Pieces {
+		p := &v.l.Pieces[i]
+		t.cut += v.j.long(&v.l, p)
 		v.rolls.count(&t, p)
 	}
 	return t
+}
+
+// kind returns the kind of a drop; false if it is like no other.
+func (v *halves) kind(s *hanging.Strip) (k kindKey, ok bool) {
+	if k.odd, ok = s.Index%2 != 0, len(s.Parts) <= len(k.parts); !ok {
+		return k, false
+	}
+	axis := measure.Length(-1)
+	if v.j.paper.Motif != nil {
+		axis = v.j.axis(&hanging.Drop{Reversed: v.j.paper.IsReversed(s.Index)})
+	}
+	for i := range s.Parts {
+		p := &s.Parts[i]
+		left, level := v.h.Zone(p.Wall, p.X.Lo)
+		right, also := v.h.Zone(p.Wall, p.X.Hi)
+		k.parts[i] = [3]uint16{uint16(p.Wall) + 1, uint16(left), uint16(right)}
+		ok = ok && level && also && p.Skew == 0
+		if p.Across.Lo < axis && axis < p.Across.Hi {
+			at, level := v.h.Zone(p.Wall, p.X.Lo+axis-p.Across.Lo)
+			k.axis, ok = [2]uint16{uint16(i) + 1, uint16(at)}, ok && level
+		}
+	}
+	return k, ok
 }
 
 // weighSeam weighs the seam between a drop and the one hung after it on that
@@ -445,11 +472,7 @@ func (v *halves) newPass(n *node, renew int) *pass {
 	}
 	e.parts, e.corners = parts, corners
 	e.skewed = parts[0].Skew != 0 || parts[len(parts)-1].Skew != 0
-	v.h.Alone(&v.l, v.passStrip(n, e), hanging.Kill{}, [2]bool{})
-	e.sum = v.weigh()
-	if v.motifs.meets(&v.l) {
-		e.sum.motif[0], e.sum.some = 1, true
-	}
+	e.sum = v.weighStrip(v.passStrip(n, e))
 	e.to = v.node(next, !n.odd)
 	return e
 }

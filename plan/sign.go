@@ -47,7 +47,7 @@ type signer struct {
 	l      hanging.Layout
 }
 
-// kindSign is a kind of whole drops and where in the row of drops they stand.
+// kindSign is a kind of drops and where in the row of drops they stand.
 type kindSign struct {
 	kind    kindKey
 	residue int
@@ -77,22 +77,20 @@ func (g *signer) drop(l *hanging.Layout, i int) sign {
 	d := &l.Drops[i]
 	residue := int(measure.Length(d.Index).Mod(measure.Length(g.cycle)))
 	s := hanging.Strip{Index: d.Index, Parts: d.Parts}
-	upright := true
+	if kind, ok := g.v.kind(&s); ok {
+		key := kindSign{kind, residue}
+		n, known := g.kinds[key]
+		if !known {
+			n = g.alone(l, i)
+			g.kinds[key] = n
+		}
+		return n
+	}
+	upright := len(d.Parts) <= 3
 	for k := range d.Parts {
 		upright = upright && d.Parts[k].Skew == 0
 	}
-	switch {
-	case upright && len(d.Parts) == 1 && d.Parts[0].Across.Length() == g.v.width:
-		if kind, ok := g.v.kind(&s); ok {
-			key := kindSign{kind, residue}
-			n, known := g.kinds[key]
-			if !known {
-				n = g.alone(l, i)
-				g.kinds[key] = n
-			}
-			return n
-		}
-	case !upright || len(d.Parts) > 3:
+	if !upright {
 		return g.alone(l, i)
 	}
 	key := dropSign{residue: residue}
