@@ -38,9 +38,8 @@ const renewWalls = 12
 // scan offers every so many-th start with every kill place.
 func (s *search) scan(every int) {
 	m := newCombiner(s)
-	if m.walls <= renewWalls && s.best.layout != nil || m.forced {
-		m.survey(every)
-	}
+	m.renews = m.walls <= renewWalls && s.best.layout != nil || m.forced
+	m.out = m.outlookOf()
 	for i := 0; i < len(s.starts); i += every {
 		m.start(i)
 	}
@@ -54,8 +53,8 @@ type combiner struct {
 	most   int      // in how many corners new drops are tried
 	forced bool     // in some they are fixed
 	sure   [][2]sum // by kill place: the piece that surely ends a half there
-	least  []sum    // of each wall: what its whole drops come to at the least; nil: not known
-	rest   sum      // of all but the wall where that is most
+	renews bool     // they are tried
+	out    *outlook // nil: none
 
 	begin int // the start
 	z     measure.Length
@@ -99,123 +98,64 @@ func (m *combiner) ending(place *killPlace, side hanging.Side) sum {
 	return m.v.surely(wall, x)
 }
 
-// fewStarts is up to how many starts no survey is made.
+// fewStarts is up to how many starts nobody looks ahead.
 const fewStarts = 32
-
-// survey finds what the whole drops of each wall come to at the least, however
-// one comes there.
-func (m *combiner) survey(every int) {
-	m.least = make([]sum, m.walls)
-	if len(m.s.starts) < fewStarts {
-		return // it would cost more than it spares
-	}
-	for i := range m.least {
-		m.least[i].score = -1
-	}
-	if !m.surveyGrid() {
-		for i := 0; i < len(m.s.starts); i += every {
-			if m.halve(i) {
-				m.note(m.ways[hanging.Right][0].links[1:])
-				m.note(m.ways[hanging.Left][0].links[1:])
-			}
-		}
-	}
-	for wall := range m.walls {
-		for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
-			for _, odd := range [2]bool{false, m.v.turns} {
-				n := m.v.node(m.v.h.Begin(side, wall), odd)
-				m.note(m.v.links(nil, n, before{}, m.walls))
-			}
-		}
-	}
-	var most sum
-	for i := range m.least {
-		if t := &m.least[i]; t.score < 0 {
-			*t = sum{}
-		} else {
-			m.rest.add(t)
-			most = most.most(t)
-		}
-	}
-	m.rest.sub(&most)
-}
-
-// surveyGrid notes every place where the first drop of a wall may begin; false if
-// there are more than those of a grid.
-func (m *combiner) surveyGrid() bool {
-	if len(m.v.nodes) > 0 || measure.Length(4*m.v.step) < m.s.step {
-		return false
-	}
-	one := make([]link, 1)
-	for wall := range m.walls {
-		for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
-			for _, odd := range [2]bool{false, m.v.turns} {
-				begin := m.v.h.Begin(side, wall)
-				for t := begin.T; t <= m.v.width; t += measure.Length(m.v.step) {
-					begin.T = t
-					n := m.v.node(begin, odd)
-					one[0] = link{in: n, at: n}
-					m.note(one)
-				}
-			}
-		}
-	}
-	return true
-}
-
-// note lowers the least of the walls that links pass.
-func (m *combiner) note(links []link) {
-	for i := range links {
-		n := links[i].in
-		if n == nil {
-			n = &node{spot: links[i].at.spot}
-			m.least[n.spot.Wall] = sum{}
-			continue
-		}
-		t, u := &m.least[n.spot.Wall], &n.sums
-		if t.score < 0 {
-			*t = *u
-			continue
-		}
-		*t = t.least(u)
-	}
-}
 
 // start offers one start.
 func (m *combiner) start(i int) {
+	if m.out != nil && m.out.isHopeless(i) {
+		return
+	}
 	if !m.halve(i) {
 		m.outright(i)
 		return
 	}
-	if m.least != nil {
+	if m.renews {
 		m.renew(hanging.Right)
 		m.renew(hanging.Left)
 	}
 	for k := range m.s.kills {
-		if place := &m.s.kills[k].kill; i < m.s.own || place.Kind == hanging.OnWall && place.Wall == m.wall {
+		if m.isOffered(i, k) && (m.out == nil || !m.out.ends[m.out.endOf[k]].hopeless) {
 			m.kill(k)
 		}
 	}
 }
 
+// isOffered reports whether a start is tried with a kill place.
+func (m *combiner) isOffered(i, k int) bool {
+	kill := &m.s.kills[k].kill
+	return i < m.s.own || kill.Kind == hanging.OnWall && kill.Wall == m.s.starts[i].Wall
+}
+
 // halve walks both ways from a start; false if drop 0 reaches round both corners
 // of its wall, so that there is no seam to walk from.
 func (m *combiner) halve(i int) bool {
-	start := m.s.starts[i]
-	m.begin, m.wall, m.z = i, start.Wall, start.X
-	first := 0 // index of the first drop to the right
-	if start.X < 0 {
-		if m.z += m.v.width; m.z > m.s.run.Run.Walls[m.wall].Width {
-			return false
-		}
-		first = 1
+	z, first, ok := m.seamOf(i)
+	if !ok {
+		return false
 	}
-	m.arena = m.arena[:0]
+	m.begin, m.wall, m.z, m.arena = i, m.s.starts[i].Wall, z, m.arena[:0]
 	for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
-		n := m.v.node(m.v.h.Spot(side, m.wall, m.z), (first+int(1-side))%2 != 0)
+		n := m.firstNode(i, side, z, first)
 		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1)})
 	}
 	return true
+}
+
+// seamOf returns where on its wall the seam of a start stands from which the halves
+// go, and the index of the first drop to the right of it; false if there is none.
+func (m *combiner) seamOf(i int) (z measure.Length, first int, ok bool) {
+	start := m.s.starts[i]
+	if start.X >= 0 {
+		return start.X, 0, true
+	}
+	z = start.X + m.v.width
+	return z, 1, z <= m.s.run.Run.Walls[start.Wall].Width
+}
+
+// firstNode returns where a half of a start begins.
+func (m *combiner) firstNode(i int, side hanging.Side, z measure.Length, first int) *node {
+	return m.v.node(m.v.h.Spot(side, m.s.starts[i].Wall, z), (first+int(1-side))%2 != 0)
 }
 
 // linked returns the links of a half, in the arena.
@@ -273,42 +213,22 @@ func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 		slices.Contains(f.Carry, corner) || m.forced && !slices.Contains(f.NewDrop, corner) {
 		return next, false
 	}
-	b := w.sum
-	b.add(&k.sum)
-	if m.isHopeless(b, side, i) {
-		return next, false
-	}
 	e := m.v.pass(k.at, k.nth)
 	if e.to == nil || e.corners != k.nth+1 {
 		return next, false
 	}
 	next = *w
-	next.sum = b
+	next.sum.add(&k.sum)
 	next.sum.score += m.v.seamToPass(&k.before, k.at, k.nth)
 	next.sum.add(&e.sum)
+	if m.out != nil && m.out.isLost(&next.sum, e.to, i) {
+		return next, false
+	}
 	next.new[next.n] = int16(corner) + 1
 	next.n++
 	next.from = i + 1
 	next.links = m.linked(e.to, before{edge: e, from: k.at}, m.walls-i)
 	return next, true
-}
-
-// isHopeless reports whether no layout that begins with these drops, and a new one
-// in the corner number i, can be better than the best found: the walls beyond
-// come to something too, all but the one where the kill seam may be.
-func (m *combiner) isHopeless(b sum, side hanging.Side, i int) bool {
-	t := m.rest
-	for k := 0; k <= i; k++ {
-		wall := (m.wall + k) % m.walls
-		if side == hanging.Left {
-			wall = (m.wall - k + m.walls) % m.walls
-		}
-		t.sub(&m.least[wall])
-	}
-	t = t.most(&sum{})
-	t.score += m.s.task.Taste.Weights.Drop // the drop given up
-	b.add(&t)
-	return m.hopeless(&b)
 }
 
 // hopeless reports whether no layout with these drops and one more can be better
@@ -333,10 +253,13 @@ func (m *combiner) bound(b *sum) int64 {
 
 // corner returns the index of the corner number i from the start; false where an
 // open run ends.
-func (m *combiner) corner(side hanging.Side, i int) (int, bool) {
-	corner := m.wall + i
+func (m *combiner) corner(side hanging.Side, i int) (int, bool) { return m.cornerFrom(m.wall, side, i) }
+
+// cornerFrom is the same from any wall.
+func (m *combiner) cornerFrom(wall int, side hanging.Side, i int) (int, bool) {
+	corner := wall + i
 	if side == hanging.Left {
-		corner = m.wall - 1 - i
+		corner = wall - 1 - i
 	}
 	if !m.s.run.Run.Closed && (corner < 0 || corner >= m.walls-1) {
 		return 0, false
@@ -456,25 +379,38 @@ func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measur
 	if n == nil {
 		return -1
 	}
-	near := place.span.Lo
-	if side == hanging.Left {
-		near = m.s.run.Run.Walls[place.kill.Wall].Width - place.span.Hi
-	}
+	near := m.near(place, side)
 	if n.spot.T < near {
 		total.add(&m.sure[kill][side])
 	}
 	if n.count == 0 || n.spot.T+m.v.width > near {
 		return n.spot.T
 	}
-	seam := int64(0)
 	total.score += m.v.seamToWhole(&k.inBefore, n)
-	total.add(&n.sums)
-	for n.next != nil && n.spot.T+m.v.width <= near {
-		n, seam = n.next, n.seam
+	t, at := m.before(n, near)
+	total.add(&t)
+	return at.spot.T
+}
+
+// near returns how far along its wall a kill place begins.
+func (m *combiner) near(place *killPlace, side hanging.Side) measure.Length {
+	if side == hanging.Left {
+		return m.s.run.Run.Walls[place.kill.Wall].Width - place.span.Hi
 	}
-	total.sub(&n.sums)
-	total.score -= seam
-	return n.spot.T
+	return place.span.Lo
+}
+
+// before adds the whole drops from a node on that stand before a place on the wall, and
+// returns where the next one begins.
+func (m *combiner) before(n *node, near measure.Length) (t sum, at *node) {
+	t, at = n.sums, n
+	seam := int64(0)
+	for at.next != nil && at.spot.T+m.v.width <= near {
+		at, seam = at.next, at.seam
+	}
+	t.sub(&at.sums)
+	t.score -= seam
+	return t, at
 }
 
 // cross adds the drops over an opening that it takes to close the gap between

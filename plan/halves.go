@@ -135,6 +135,9 @@ type turn struct {
 	after    []int64
 	twoEdges [2]*pass // for edges, as a rule
 	twoAfter [2]int64
+	// What the outlook has found, without and with a whole drop before.
+	hops  [2][]hop
+	tails [2][]tail
 }
 
 // pass is a drop that passes corners.
@@ -486,6 +489,13 @@ type before struct {
 	edge *pass // the drop before it passed corners
 	from *node // where that began
 	node *node // where the drop before it began, if it stands whole; with neither, nothing is before it
+}
+
+// behind returns the node of the whole drop that ends where a node is.
+func (v *halves) behind(n *node) *node {
+	spot := n.spot
+	spot.T -= v.width
+	return v.node(spot, !n.odd)
 }
 
 // seamToWhole weighs the seam between what was before and the whole drop at n.
