@@ -38,6 +38,7 @@ const renewWalls = 12
 // scan offers every so many-th start with every kill place.
 func (s *search) scan(every int) {
 	m := newCombiner(s)
+	s.closeup.m = m
 	m.renews = m.walls <= renewWalls && s.best.layout != nil || m.forced
 	m.out = m.outlookOf()
 	for i := 0; i < len(s.starts); i += every {

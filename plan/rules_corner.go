@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"firstdrop/finding"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -200,13 +202,10 @@ func walkedRight(l *hanging.Layout, s *hanging.Seam) bool {
 	}
 	// Both parts are drop 0's: that on the start's wall was set first.
 	start := l.Choice.Start
-	anchor, at := max(start.X, 0), 0
-	for k := range left.Parts {
-		p := &left.Parts[k]
-		if p.Wall == start.Wall && p.X.Lo <= anchor && anchor < p.X.Hi {
-			anchor, at = -1, k
-		}
-	}
+	anchor := max(start.X, 0)
+	at := max(0, slices.IndexFunc(left.Parts, func(p hanging.Part) bool {
+		return p.Wall == start.Wall && p.X.Lo <= anchor && anchor < p.X.Hi
+	}))
 	for k := range left.Parts {
 		if p := &left.Parts[k]; k > 0 && p.Wall == s.Wall && left.Parts[k-1].Wall != s.Wall {
 			return at < k

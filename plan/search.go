@@ -53,8 +53,13 @@ type search struct {
 	own         int // from which on starts are for kill places on their own wall alone
 	halves      *halves
 	signer      *signer        // nil where more than the signature counts
-	known       map[sign]int64 // what pieces, motifs and rolls weigh, at the least
+	known       map[sign]known // what pieces, motifs and rolls weigh
+	rounds      bool           // offsets of drops are no whole numbers of nanometres
 	sketch      hanging.Layout
+	closeup     closeup
+	edges       [4]measure.Length // of the last drops before a kill seam that was tried
+	ends        int64             // what the ends of focal walls weigh in the choice at hand
+	endsKnown   bool
 	open        choices
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
@@ -85,8 +90,10 @@ type choiceAt struct {
 	new      [mostNew]int16 // corners + 1; 0: none
 	sketched bool
 	x        measure.Length // of a kill seam on a wall
-	local    int64          // sketched: what its drops and seams weigh
-	sign     sign           // sketched
+	local    int64          // weighed: what its drops and seams weigh
+	sign     sign           // signed
+	signed   bool
+	known    int // how many signatures were known when it was weighed
 }
 
 // In how many corners at once new drops are kept, and tried where none are fixed.
@@ -153,7 +160,8 @@ func (s *search) prepare() {
 		return s.run.Fixed.isHung(&k.kill, len(s.run.Run.Walls))
 	})
 	s.starts = s.allStarts()
-	s.known = map[sign]int64{}
+	s.known = map[sign]known{}
+	s.rounds = roundsOffsets(s.judge.paper)
 	if s.halves != nil { // of the session
 		s.halves.s = s
 		return
@@ -216,6 +224,9 @@ func (s *search) settle(first bool) {
 			s.look(c)
 			continue
 		}
+		if !s.sign(&c) {
+			continue
+		}
 		s.finish(&c)
 		if first && s.best.layout != nil {
 			return
@@ -265,11 +276,12 @@ func (s *search) look(c choiceAt) {
 	k := s.kills[c.kill]
 	sure := c.bound - c.rolls
 	c.sketched, k.kill.X = true, c.x
+	s.ends, s.endsKnown = 0, !s.judge.focal
 	local, ok := s.weigh(&c, choice, &k)
 	if !ok || k.span.Length() == 0 {
 		return
 	}
-	edges := s.edges()
+	edges := s.edges
 	try := func(xs []measure.Length) {
 		for _, x := range xs {
 			n, at := c, choice
@@ -324,20 +336,21 @@ func (s *search) isAcross(c *hanging.Choice, x measure.Length) bool {
 	return c.Kill.Wall == c.Start.Wall && (x <= max(c.Start.X, 0)) != (c.Kill.X <= max(c.Start.X, 0))
 }
 
-// weigh sketches a choice, puts it back among those still to be looked at, and
-// returns what its drops and seams weigh; false when it is none.
+// weigh puts a choice back among those still to be looked at, and returns what its
+// drops and seams weigh; false when it is none. Its halves tell that, else a sketch.
 func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local int64, ok bool) {
-	if err := s.h.Sketch(&s.sketch, choice); err != nil {
+	score, told := s.closeup.weigh(c, &choice, k)
+	c.local, c.signed, c.known = score+s.ends, s.signer == nil, len(s.known)
+	if told && s.endsKnown && (len(choice.NewDrop) == 0 || !s.rounds || s.isBeaten(c.local+c.rolls-mostNew)) {
+		s.edges = s.closeup.edges
+	} else if !s.draw(c, choice, k) {
 		return 0, false
+	} else if told && (k.kill.Kind != hanging.OnWall || !s.judge.walls[k.kill.Wall].focal) {
+		s.ends, s.endsKnown = c.local-score, true
 	}
 	s.tried++
-	c.local = s.judge.score(&s.sketch, k)
-	if c.bound = c.local + c.rolls; s.isBeaten(c.bound) {
-		return c.local, true
-	}
-	if s.signer != nil {
-		c.sign = s.signer.layout(&s.sketch)
-		c.bound = max(c.bound, c.local+s.known[c.sign])
+	if c.bound = c.local + c.rolls; c.signed && s.signer != nil {
+		c.bound = max(c.bound, c.local+s.known[c.sign].least)
 	}
 	if s.isBeaten(c.bound) {
 		return c.local, true
@@ -350,6 +363,41 @@ func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local 
 	return c.local, true
 }
 
+// draw weighs a choice by a sketch, and signs it unless it is beaten; false when it is
+// none.
+func (s *search) draw(c *choiceAt, choice hanging.Choice, k *killPlace) bool {
+	if err := s.h.Sketch(&s.sketch, choice); err != nil {
+		return false
+	}
+	drops := s.sketch.Drops
+	s.edges = edgesOf(drops[0].Parts, drops[len(drops)-1].Parts, s.task.Papers[s.run.Paper].Width)
+	c.local = s.judge.score(&s.sketch, k)
+	if s.signer != nil && !s.isBeaten(c.local+c.rolls) {
+		c.sign, c.signed = s.signer.layout(&s.sketch), true
+	}
+	return true
+}
+
+// sign sketches a choice of which its halves have told, and signs it. It puts it back,
+// and returns false, if it would have waited longer had it been signed at once.
+func (s *search) sign(c *choiceAt) bool {
+	if c.signed {
+		return true
+	}
+	if err := s.h.Sketch(&s.sketch, s.choice(c)); err != nil {
+		return false
+	}
+	c.sign, c.signed = s.signer.layout(&s.sketch), true
+	known, ok := s.known[c.sign]
+	if !ok || known.at >= c.known || c.local+known.least <= c.bound {
+		return true
+	}
+	if c.bound = c.local + known.least; !s.isBeaten(c.bound) {
+		heap.Push(&s.open, *c)
+	}
+	return false
+}
+
 // isBeaten reports whether a choice with that bound cannot be better than the
 // best found.
 func (s *search) isBeaten(bound int64) bool {
@@ -358,7 +406,7 @@ func (s *search) isBeaten(bound int64) bool {
 
 // finish lays a choice out in full and keeps it if it is the best.
 func (s *search) finish(c *choiceAt) {
-	if s.signer != nil && s.isBeaten(c.local+s.known[c.sign]) {
+	if s.signer != nil && s.isBeaten(c.local+s.known[c.sign].least) {
 		return
 	}
 	n := candidate{choice: s.choice(c), kill: s.kills[c.kill]}
@@ -380,23 +428,37 @@ func (s *search) finish(c *choiceAt) {
 		}
 	}
 	if s.signer != nil {
-		s.known[c.sign] = total - c.local
+		s.note(c.sign, total-c.local)
 	}
+}
+
+// known is what pieces, motifs and rolls weigh at the least, and how many signatures
+// were known before.
+type known struct {
+	least int64
+	at    int
+}
+
+// note notes what layouts of a signature weigh beside their drops and seams.
+func (s *search) note(n sign, least int64) {
+	k, ok := s.known[n]
+	if !ok {
+		k.at = len(s.known)
+	}
+	k.least = least
+	s.known[n] = k
 }
 
 // never is what a layout weighs that cannot be cut.
 const never = math.MaxInt64 / 2
 
-// edges returns where the last drops before a kill seam on a wall begin and end
-// untrimmed: those that come to it from the right, then from the left.
-func (s *search) edges() [4]measure.Length {
-	w := s.task.Papers[s.run.Paper].Width
-	drops := s.sketch.Drops
-	first := drops[0].Parts[0]
-	last := drops[len(drops)-1].Parts
-	end := last[len(last)-1]
+// edgesOf returns where the last drops before a kill seam on a wall begin and end
+// untrimmed, from their parts: of the one that comes to it from the right, then of that
+// from the left.
+func edgesOf(fromRight, fromLeft []hanging.Part, width measure.Length) [4]measure.Length {
+	first, end := &fromRight[0], &fromLeft[len(fromLeft)-1]
 	return [4]measure.Length{
-		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + w - end.Across.Hi, end.X.Lo,
+		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + width - end.Across.Hi, end.X.Lo,
 	}
 }
 

@@ -1,0 +1,80 @@
+package plan
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/internal/anyroom"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/room"
+)
+
+// What halves tell of a choice is what its sketch weighs, the ends of focal walls aside:
+// to the number, or to one for each new drop.
+func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
+	type ask struct {
+		run   *room.Run
+		paper *paper.Paper
+	}
+	drawn := [2]*rapid.Generator[ask]{
+		rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.SmallRun(t), anyroom.Paper(t)} }),
+		rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.Run(t), anyroom.Paper(t)} }),
+	}
+	told, asked := 0, 0
+	for seed := range 120 {
+		q := drawn[seed%2].Example(seed)
+		if q.paper.Repeat > 0 && seed%3 == 0 {
+			q.paper.Motif = &paper.Motif{Axis: q.paper.Width / 3, Tall: q.paper.Repeat / 2}
+		}
+		for i := range q.run.Walls { // what weighs elsewhere than at the ends of a wall stays
+			if q.run.Walls[i].Sight == room.Focal {
+				q.run.Walls[i].Sight = room.Plain
+			}
+		}
+		s := searched(t, asking(q.run, *q.paper, 97*measure.Millimetre))
+		s.prepare()
+		s.best = candidate{layout: &hanging.Layout{}, score: offWeight}
+		var all []choiceAt
+		s.gather = func(c choiceAt) { all = append(all, c) }
+		s.scan(1)
+		for i := range all {
+			c := &all[i]
+			k := s.kills[c.kill]
+			choice := s.choice(c)
+			for _, x := range spread(k.span) {
+				if choice.Kill.Kind == hanging.OnWall {
+					choice.Kill.X, k.kill.X = x, x
+				}
+				asked++
+				got, ok := s.closeup.weigh(c, &choice, &k)
+				if !ok {
+					continue
+				}
+				told++
+				if err := s.h.Sketch(&s.sketch, choice); err != nil {
+					t.Fatalf("room %d: halves tell of %+v, which is none: %v", seed, choice, err)
+				}
+				// Parts of a repeat that are no whole nanometres are rounded for every drop.
+				if want := s.judge.score(&s.sketch, &k); max(got-want, want-got) > int64(len(choice.NewDrop)) {
+					t.Fatalf("room %d: halves tell that %+v weighs %d, its sketch %d", seed, choice, got, want)
+				}
+			}
+		}
+	}
+	t.Logf("told of %d choices of %d", told, asked)
+	if told < asked/2 {
+		t.Errorf("halves tell of %d choices of %d only", told, asked)
+	}
+}
+
+// spread lists some places within a span.
+func spread(span geom.Interval) (xs []measure.Length) {
+	for i := range measure.Length(7) {
+		xs = append(xs, span.Lo+span.Length()*i/6)
+	}
+	return xs
+}
