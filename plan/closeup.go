@@ -230,7 +230,7 @@ func (u *closeup) first(h *halfway, side hanging.Side, z measure.Length, first i
 // is rounded for each.
 func roundsOffsets(p *paper.Paper) bool {
 	for i := range p.Alternatives() {
-		if (p.Shift(i+1)-p.Shift(i)-p.Shift(1)).Mod(p.Repeat) != 0 {
+		if (p.Shift(i+1) - p.Shift(i) - p.Shift(1)).Mod(p.Repeat) != 0 {
 			return true
 		}
 	}

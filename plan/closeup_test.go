@@ -16,31 +16,9 @@ import (
 // What halves tell of a choice is what its sketch weighs, the ends of focal walls aside:
 // to the number, or to one for each new drop.
 func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
-	type ask struct {
-		run   *room.Run
-		paper *paper.Paper
-	}
-	drawn := [2]*rapid.Generator[ask]{
-		rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.SmallRun(t), anyroom.Paper(t)} }),
-		rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.Run(t), anyroom.Paper(t)} }),
-	}
 	told, asked := 0, 0
 	for seed := range 120 {
-		q := drawn[seed%2].Example(seed)
-		if q.paper.Repeat > 0 && seed%3 == 0 {
-			q.paper.Motif = &paper.Motif{Axis: q.paper.Width / 3, Tall: q.paper.Repeat / 2}
-		}
-		for i := range q.run.Walls { // what weighs elsewhere than at the ends of a wall stays
-			if q.run.Walls[i].Sight == room.Focal {
-				q.run.Walls[i].Sight = room.Plain
-			}
-		}
-		s := searched(t, asking(q.run, *q.paper, 97*measure.Millimetre))
-		s.prepare()
-		s.best = candidate{layout: &hanging.Layout{}, score: offWeight}
-		var all []choiceAt
-		s.gather = func(c choiceAt) { all = append(all, c) }
-		s.scan(1)
+		s, all := gathered(t, seed, 97*measure.Millimetre)
 		for i := range all {
 			c := &all[i]
 			k := s.kills[c.kill]
@@ -69,6 +47,34 @@ func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 	if told < asked/2 {
 		t.Errorf("halves tell of %d choices of %d only", told, asked)
 	}
+}
+
+// gathered returns the search in a made-up room, and all choices that it offers.
+func gathered(t *testing.T, seed int, step measure.Length) (s *search, all []choiceAt) {
+	t.Helper()
+	type ask struct {
+		run   *room.Run
+		paper *paper.Paper
+	}
+	drawn := [2]*rapid.Generator[ask]{
+		rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.SmallRun(t), anyroom.Paper(t)} }),
+		rapid.Custom(func(t *rapid.T) ask { return ask{anyroom.Run(t), anyroom.Paper(t)} }),
+	}
+	q := drawn[seed%2].Example(seed)
+	if q.paper.Repeat > 0 && seed%3 == 0 {
+		q.paper.Motif = &paper.Motif{Axis: q.paper.Width / 3, Tall: q.paper.Repeat / 2}
+	}
+	for i := range q.run.Walls { // the ends of focal walls are weighed in sketches alone
+		if q.run.Walls[i].Sight == room.Focal {
+			q.run.Walls[i].Sight = room.Plain
+		}
+	}
+	s = searched(t, asking(q.run, *q.paper, step))
+	s.prepare()
+	s.best = candidate{layout: &hanging.Layout{}, score: offWeight}
+	s.gather = func(c choiceAt) { all = append(all, c) }
+	s.scan(1)
+	return s, all
 }
 
 // spread lists some places within a span.

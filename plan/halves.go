@@ -34,24 +34,6 @@ type sum struct {
 	some  bool
 }
 
-// least returns what is the lesser in each.
-func (a *sum) least(b *sum) sum {
-	t := sum{score: min(a.score, b.score), cut: min(a.cut, b.cut), full: min(a.full, b.full), length: min(a.length, b.length)}
-	for k := range t.long {
-		t.long[k] = min(a.long[k], b.long[k])
-	}
-	return t
-}
-
-// most returns what is the greater in each.
-func (a *sum) most(b *sum) sum {
-	t := sum{score: max(a.score, b.score), cut: max(a.cut, b.cut), full: max(a.full, b.full), length: max(a.length, b.length)}
-	for k := range t.long {
-		t.long[k] = max(a.long[k], b.long[k])
-	}
-	return t
-}
-
 func (a *sum) add(b *sum) {
 	if b.some {
 		for i, n := range b.motif {

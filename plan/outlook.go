@@ -20,13 +20,13 @@ import (
 type outlook struct {
 	m     *combiner
 	v     *halves
-	ends  []end // where halves may end
-	endOf []int // of each kill place
-	roll  int64 // what a roll weighs
-	rolls int64 // what the rolls weigh that any layout needs at the least
-	hand  int64 // what full pieces weigh that rolls in hand give
-	start int   // the one at hand
-	rows  []tail
+	ends  []end   // where halves may end
+	endOf []int   // of each kill place
+	roll  int64   // what a roll weighs
+	rolls int64   // what the rolls weigh that any layout needs at the least
+	hand  int64   // what full pieces weigh that rolls in hand give
+	start int     // the one at hand
+	rows  []tail  // not yet given to a corner
 	pairs []ahead // of each start with each end
 }
 
@@ -83,6 +83,12 @@ func (m *combiner) outlookOf() *outlook {
 	if !m.renews || m.forced || s.gather != nil || s.best.layout == nil || len(s.starts) < fewStarts {
 		return nil
 	}
+	return m.newOutlook()
+}
+
+// newOutlook looks ahead from all starts.
+func (m *combiner) newOutlook() *outlook {
+	s := m.s
 	o := &outlook{m: m, v: m.v, roll: s.task.Taste.Weights.Roll, endOf: make([]int, len(s.kills))}
 	for k := range s.kills {
 		o.addEnd(k)
