@@ -1,13 +1,14 @@
 import { Planner } from "./planner/planner";
 import { Printer } from "./planner/printer";
-import { working } from "./job/working.svelte";
+import { progress } from "./job/progress.svelte";
 
 const at = (name: string) => new URL(name, document.baseURI).href;
 const runtime = at("wasm_exec.js");
 
 /** The planner of this screen. */
 export const planner = new Planner({ wasm: at("planner.wasm"), runtime });
-planner.onprogress = (progress) => (working.on = progress);
+planner.onprogress = (far) => (progress.planned = far);
 
 /** Reads and writes files, and prints. Its program is fetched when it is first asked. */
 export const printer = new Printer({ wasm: at("printer.wasm"), runtime });
+printer.onpart = (part) => (progress.printed = part);

@@ -18,6 +18,7 @@ export interface Kept {
   binned?: number; // when it was put into the bin
   erased?: number; // when it was deleted for good; it stays until the server knows
   server?: Sent; // missing: never sent
+  named?: string[]; // revisions of which the server has not got the name
 }
 
 /** What the server has of a job, as far as this device knows. */
@@ -107,6 +108,16 @@ export class Device {
       const next = change(there);
       await result(jobs.put(next));
       return next;
+    });
+  }
+
+  /** Changes some revisions of a job as they stand by now, each by itself. */
+  async revise(id: string, change: (r: Revision) => Revision, revisions: readonly string[]): Promise<void> {
+    await transact(await this.#db, "readwrite", async (_, store) => {
+      for (const key of revisions) {
+        const there: Stored | undefined = await result(store.get([id, key]));
+        if (there) await result(store.put({ ...there, ...change(there) }));
+      }
     });
   }
 

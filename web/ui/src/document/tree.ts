@@ -19,6 +19,7 @@ export interface Revision {
   readonly changes: readonly Change[]; // from the parent
   readonly from?: "server" | "tab"; // somebody else's
   readonly name?: string; // given by people, to find it again
+  readonly version?: number; // as the server counts what it shows; missing: the server has not got it
   readonly group?: string; // revisions in a row of one group are undone together: keys typed into one field
 }
 

@@ -35,15 +35,15 @@ export interface Ready {
   failure?: string;
 }
 
-/** Has a file made of a job: its sheets, its lists, one wall, or the job itself in YAML. */
-export async function make(request: Omit<PrintRequest, "id" | "words">): Promise<Ready> {
+/** Has a file made of a job: its sheets, its lists, one wall, or the job itself in YAML. It is called by what it shows where there are several. */
+export async function make(request: Omit<PrintRequest, "id" | "words">, of = ""): Promise<Ready> {
   const drawn = request.kind === "sheets" || request.kind === "wall";
   const shown = drawn && request.job ? { pictures: await ownPictures(request.job) } : {};
   const answer = await printer.ask({ ...request, ...shown, words: settings.words });
   const file = made(answer);
   return {
     problems: answer.problems ?? [],
-    ...(file && { file: { ...file, name: named(request.job, file.name) } }),
+    ...(file && { file: { ...file, name: named(request.job, file.name, of) } }),
     ...(answer.failure && { failure: answer.failure }),
   };
 }
@@ -69,16 +69,22 @@ export function asJSON(job: Job): Made {
   return { name: named(job, "job.json"), blob: new Blob([JSON.stringify(job, null, 2) + "\n"], { type: "application/json" }) };
 }
 
-/** A name of a file for a job: "back-bedroom-sheets.pdf". */
-export function named(job: Job | undefined, name: string): string {
-  const words = String(job?.name ?? "")
+/** A name of a file for a job: "back-bedroom-sheets.pdf", "back-bedroom-wall-a.svg". */
+export function named(job: Job | undefined, name: string, of = ""): string {
+  const [stem, ending] = name.split(".");
+  const words = [String(job?.name ?? ""), stem === "job" ? "" : stem!, of].map(plain).filter(Boolean);
+  return `${words.join("-") || stem}.${ending}`;
+}
+
+/** What every file system takes. */
+function plain(words: string): string {
+  return words
     .normalize("NFKD")
     .replace(/\p{M}/gu, "")
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-+|-+$/g, "")
     .slice(0, 60);
-  return words ? `${words}-${name}`.replace(/-job\./, ".") : name;
 }
 
 /** Hands a file to the user. */

@@ -172,14 +172,22 @@ export class Work {
 
   /** Goes back to what a revision showed, as an edit of its own. */
   restore(id: string, label: string): void {
-    this.#session?.cancel();
-    this.#add(label, this.documentAt(id));
+    this.become(this.documentAt(id), label);
   }
 
+  /** Makes a document of elsewhere what the job shows, as an edit of its own. */
+  become(document: Job, label: string): void {
+    this.#session?.cancel();
+    this.#add(label, copy(document));
+  }
+
+  /** Gives a revision a name, or takes it away. The server is told of it before long. */
   async name(id: string, name: string): Promise<void> {
     const revision = this.tree.get(id);
     if (!revision) return;
-    await this.#amend((kept) => kept, [{ ...revision, name }]);
+    await this.#device.revise(this.id, (r) => ({ ...r, name }), [id]);
+    this.tree.put({ ...revision, name });
+    await this.#amend((kept) => ({ ...kept, named: [...new Set([...(kept.named ?? []), id])] }));
   }
 
   /** Decides a conflict: goes on with one side; the other stays in the history. */

@@ -4,10 +4,10 @@ import type { Answer, Kind, Request } from "./protocol";
 /** A question to the planner; it numbers requests by itself. */
 export type Question = Omit<Request, "id">;
 
-/** What takes longer than a second, and for how many seconds it has gone on. */
+/** What is being worked on, and what part of it is done, from 0 to 1, where that is known. */
 export interface Progress {
   kind: Kind;
-  seconds: number;
+  part: number;
 }
 
 /** What the live worker answers; all else is deep work. */
@@ -35,7 +35,7 @@ export class Planner {
   #turn = new Map<Kind, number>();
   #queues = { live: new Map<Kind, Waiting>(), deep: new Map<Kind, Waiting>() };
   #busy: { live: Kind | null; deep: Kind | null } = { live: null, deep: null };
-  /** Is told every second of what takes longer than one, and null when it is over. */
+  /** Is told how far deep work is, where that is known, and null when it is over. */
   onprogress: ((progress: Progress | null) => void) | null = null;
 
   constructor(place: Place, shop?: Shop) {
@@ -79,10 +79,14 @@ export class Planner {
     const [kind, waiting] = next.value;
     this.#queues[line].delete(kind);
     this.#busy[line] = kind;
-    const stop = this.#tell(kind);
+    let told = false;
+    const mate = line === "live" ? this.#live : this.#deep;
+    mate.onpart = (part) => {
+      told = true;
+      this.onprogress?.({ kind, part });
+    };
     const turn = this.#turn.get(kind);
     try {
-      const mate = line === "live" ? this.#live : this.#deep;
       const answer = (await mate.ask({ ...waiting.question, id: ++this.#id })) as Answer;
       // A live answer that is late is still worth showing: it is told apart by its version.
       waiting.resolve(line === "deep" && turn !== this.#turn.get(kind) ? null : answer);
@@ -90,19 +94,9 @@ export class Planner {
       if (error instanceof Ended) waiting.resolve(null);
       else waiting.reject(error instanceof Error ? error : new Error(String(error)));
     } finally {
-      stop();
+      if (told) this.onprogress?.(null);
       this.#busy[line] = null;
       void this.#work(line);
     }
-  }
-
-  /** Tells of progress from the first second on, until it is stopped. */
-  #tell(kind: Kind): () => void {
-    let seconds = 0;
-    const timer = setInterval(() => this.onprogress?.({ kind, seconds: ++seconds }), 1000);
-    return () => {
-      clearInterval(timer);
-      if (seconds > 0) this.onprogress?.(null);
-    };
   }
 }

@@ -15,9 +15,12 @@ export class Printer {
   #mate: Mate;
   #id = 0;
   #last: Promise<unknown> = Promise.resolve();
+  /** Is told what part of a file is made, from 0 to 1, where that is known. */
+  onpart: ((part: number) => void) | null = null;
 
   constructor(place: Place, shop?: Shop) {
     this.#mate = new Mate(place, shop);
+    this.#mate.onpart = (part) => this.onpart?.(part);
   }
 
   /** Answers a request. */

@@ -10,8 +10,8 @@ export interface Begin {
   runtime: string;
 }
 
-/** What a worker says: that it is ready, an answer, or that it has failed for good. */
-export type Said = { ready: true } | { answer: Uint8Array } | { failed: string };
+/** What a worker says: that it is ready, how much of its work is done, an answer, or that it has failed for good. */
+export type Said = { ready: true } | { done: number; of: number } | { answer: Uint8Array } | { failed: string };
 
 const worker = self as unknown as {
   onmessage: ((event: MessageEvent<Begin | Uint8Array>) => void) | null;
@@ -19,6 +19,9 @@ const worker = self as unknown as {
 };
 
 let program: Program | null = null;
+
+// The program tells its progress to a function of this name.
+Object.assign(self, { progress: (done: number, of: number) => worker.postMessage({ done, of }) });
 
 worker.onmessage = async ({ data }) => {
   try {

@@ -48,6 +48,10 @@ class Memory implements Server {
     this.kept.set(id, job);
     return this.#answer({ version: job.versions.length });
   }
+  names = new Map<string, string>();
+  name = async (id: string, version: number, name: string) => void this.#answer(this.names.set(`${id} ${version}`, name));
+  named = async () => this.#answer([]);
+  version = async (id: string) => this.#answer(this.kept.has(id) ? this.#stored(id) : null);
   discard = async (id: string) => void this.#answer(this.kept.has(id) && (this.kept.get(id)!.binned = true));
   recover = async (id: string) => void this.#answer(this.kept.has(id) && (this.kept.get(id)!.binned = false));
   erase = async (id: string) => void this.#answer(this.kept.delete(id));
@@ -152,6 +156,27 @@ test("what was edited on both is kept on both, nothing is sent until somebody de
   await phone.exchange.run();
   await van.exchange.run();
   expect([await van.width(id), await phone.width(id)]).toEqual([31, 31]);
+});
+
+test("names of states reach the server with their versions, also those given while it was away", async () => {
+  await van.edit(id, "to 2", width(2));
+  const work = await van.open(id);
+  const two = work.head;
+  await work.name(two, "before lunch");
+  work.edit("to 3", width(3));
+  await saved(work);
+  await van.exchange.run();
+  expect([...server.names]).toEqual([[`${id} 2`, "before lunch"]]);
+  server.away = true;
+  await work.refresh();
+  await work.name(two, "after lunch");
+  await expect(van.exchange.run()).rejects.toThrow("no network");
+  server.away = false;
+  await van.exchange.run();
+  await van.exchange.run();
+  expect([...server.names]).toEqual([[`${id} 2`, "after lunch"]]);
+  expect((await van.device.job(id))!.named).toEqual([]);
+  expect((await van.device.revisions(id)).map((r) => [r.label, r.version, r.name])).toContainEqual(["to 3", 3, undefined]);
 });
 
 test("going back beyond what the server has is sent as a state of its own", async () => {

@@ -45,10 +45,26 @@ export class Exchange {
   private async job(kept: Kept, there: Summary | undefined): Promise<void> {
     if (kept.erased !== undefined) return this.erase(kept, there);
     if (kept.conflicts.length > 0) return;
-    if (kept.head !== kept.server?.revision) return this.push(kept);
-    if (!there) return this.begin(kept); // erased there, and still wanted here
-    if (there.version > kept.server.version) await this.pull(kept);
-    await this.bin(kept, there);
+    if (kept.head !== kept.server?.revision) await this.push(kept);
+    else if (!there) await this.begin(kept); // erased there, and still wanted here
+    else {
+      if (there.version > kept.server.version) await this.pull(kept);
+      await this.bin(kept, there);
+    }
+    await this.names(kept);
+  }
+
+  /** Tells the server the names of those revisions that it has got. */
+  private async names({ id, named }: Kept): Promise<void> {
+    if (!named?.length) return;
+    const told = (await this.device.revisions(id)).filter((r) => named.includes(r.id) && r.version !== undefined);
+    for (const r of told) await this.server.name(id, r.version!, oneLine(r.name ?? ""));
+    const done = new Set(told.map((r) => r.id));
+    if (done.size > 0) await this.amend(id, (k) => ({ ...k, named: (k.named ?? []).filter((n) => !done.has(n)) }));
+  }
+
+  private version(id: string, revision: string, version: number): Promise<void> {
+    return this.device.revise(id, (r) => ({ ...r, version }), [revision]);
   }
 
   private async erase(kept: Kept, there: Summary | undefined): Promise<void> {
@@ -82,8 +98,10 @@ export class Exchange {
     for (const part of parts(this.sendings(kept, tree))) {
       const pushed = await this.server.push(kept.id, base, part);
       if ("current" in pushed) return this.met(kept, tree, pushed.current);
+      for (const [i, s] of part.entries()) await this.version(kept.id, s.key, base + i + 1);
       base = pushed.version;
     }
+    await this.version(kept.id, kept.head, base);
     await this.sent(kept.id, { version: base, revision: kept.head, binned: false });
   }
 
@@ -98,6 +116,7 @@ export class Exchange {
   /** The server has another version than expected: perhaps only the answer to an earlier push was lost. */
   private async met(kept: Kept, tree: Tree, current: Stored): Promise<void> {
     if (same(json(current.document), json(kept.document))) {
+      await this.version(kept.id, kept.head, current.version);
       return this.sent(kept.id, { version: current.version, revision: kept.head, binned: false });
     }
     const common = kept.server?.revision ?? tree.ancestry(kept.head).at(-1)!.id;
@@ -131,7 +150,7 @@ export class Exchange {
     const current = await this.server.job(there.id);
     if (!current) return;
     const at = Date.parse(current.saved);
-    const first: Revision = { id: newID(), parent: null, at, label: current.label || this.words.pulled, changes: [], from: "server" };
+    const first: Revision = { id: newID(), parent: null, at, label: current.label || this.words.pulled, changes: [], from: "server", version: current.version };
     const server: Sent = { version: current.version, revision: first.id, ...(there.binned && { binned: true }) };
     await this.device.add(
       { id: there.id, name: current.name, made: at, changed: at, head: first.id, document: current.document, conflicts: [], server, ...(there.binned && { binned: Date.parse(there.binned) }) },
@@ -148,6 +167,7 @@ export class Exchange {
       label: current.label || this.words.pulled,
       changes: differences(json(before), json(current.document)),
       from: "server",
+      version: current.version,
     };
   }
 

@@ -24,6 +24,14 @@ export interface Sending {
   document: Job;
 }
 
+/** A version of a job that somebody has given a name. */
+export interface Named {
+  version: number;
+  name: string;
+  label: string;
+  made: string;
+}
+
 export type Pushed = { version: number } | { current: Stored };
 
 /** Why a server gave no answer that can be used. */
@@ -97,6 +105,23 @@ export const server = {
   async push(id: string, base: number, revisions: Sending[]): Promise<Pushed> {
     const { status, body } = await ask("POST", `jobs/${at(id)}/revisions`, [200, 201, 412], { base, revisions });
     return status === 412 ? { current: (body as { current: Stored }).current } : { version: (body as Summary).version };
+  },
+
+  /** Gives a version a name; empty: takes it away. A version that there is not is none to name. */
+  async name(id: string, version: number, name: string): Promise<void> {
+    await ask("PUT", `jobs/${at(id)}/history/${version}/name`, [204, 404], { name });
+  },
+
+  /** The versions of a job that have names, the newest first, as far as its last thousand go. */
+  async named(id: string): Promise<Named[]> {
+    const { status, body } = await ask("GET", `jobs/${at(id)}/history?most=1000`, [200, 404]);
+    return status === 404 ? [] : (body as { versions: Named[] }).versions.filter((v) => v.name);
+  },
+
+  /** A job as it stood at a version; null: there is none. */
+  async version(id: string, version: number): Promise<Stored | null> {
+    const { status, body } = await ask("GET", `jobs/${at(id)}/history/${version}`, [200, 404]);
+    return status === 404 ? null : (body as Stored);
   },
 
   async discard(id: string): Promise<void> {

@@ -9,6 +9,7 @@ export const enUS: Partial<Record<keyof typeof enGB, Message>> = {
   "bin.title": "Trash",
   "bin.lead": "Jobs stay here until you empty the trash.",
   "bin.empty": "The trash is empty.",
+  "bin.removeAll": "Empty the trash",
   "jobs.bin": "Put into the trash",
   "jobs.binned": "{name} is in the trash.",
   "menu.bin": "Trash",

@@ -56,6 +56,10 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.keepOff.hint": "Gemessen vom linken Ende der Wand.",
   "plan.keepOff.add": "Nähte fernhalten",
   "plan.keepOff.remove": "Hier wieder Nähte zulassen",
+  "plan.keepOff.bar": "Nahtfreie Strecke verschieben",
+  "plan.keepOff.from": "Linkes Ende der nahtfreien Strecke",
+  "plan.keepOff.to": "Rechtes Ende der nahtfreien Strecke",
+  "plan.keepOff.value": "Von {from} bis {to}",
 
   "plan.first": "Das Wichtigste zuerst",
   "plan.searching": "Jeder Anfang auf jeder Wand wird geprüft …",

@@ -41,8 +41,11 @@ export const shell: Record<keyof typeof british, Message> = {
   "bin.empty": "Der Papierkorb ist leer.",
   "bin.restore": "Zurücklegen",
   "bin.remove": "Endgültig löschen",
-  "bin.remove.sure": "{name} mit dem ganzen Verlauf von diesem Gerät löschen? Das lässt sich nicht rückgängig machen.",
+  "bin.remove.sure": "{name} mit dem ganzen Verlauf löschen, hier, auf dem Server und auf Ihren anderen Geräten? Das lässt sich nicht rückgängig machen.",
   "bin.removed": "{name} ist gelöscht.",
+  "bin.removeAll": "Papierkorb leeren",
+  "bin.removeAll.sure": "{n} Aufträge mit dem ganzen Verlauf löschen, hier, auf dem Server und auf Ihren anderen Geräten? Das lässt sich nicht rückgängig machen.",
+  "bin.emptied": "{n} Aufträge sind gelöscht.",
   "bin.when": "Hierher gelegt {when}",
 
   "sample.name": "Hinteres Schlafzimmer (Beispiel, erfunden)",
@@ -88,6 +91,8 @@ export const shell: Record<keyof typeof british, Message> = {
   "history.only": "Nur benannte",
   "history.before": "Vorher",
   "history.after": "Nachher",
+  "history.elsewhere": "Auf anderen Geräten benannt",
+  "history.elsewhere.lead": "Auf dem Server aufbewahrt. Dorthin zurückzugehen ist eine Änderung wie jede andere.",
   "history.more": "Mehr zeigen",
   "history.changes": { one: "{n} Änderung", other: "{n} Änderungen" },
 

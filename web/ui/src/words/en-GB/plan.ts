@@ -55,6 +55,10 @@ export const plan = {
   "plan.keepOff.hint": "Measured from the left end of the wall.",
   "plan.keepOff.add": "Keep seams off",
   "plan.keepOff.remove": "Allow seams here again",
+  "plan.keepOff.bar": "Move the stretch without seams",
+  "plan.keepOff.from": "Left end of the stretch without seams",
+  "plan.keepOff.to": "Right end of the stretch without seams",
+  "plan.keepOff.value": "From {from} to {to}",
 
   "plan.first": "What to know first",
   "plan.searching": "Looking at every start on every wall …",

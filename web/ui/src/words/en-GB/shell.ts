@@ -41,8 +41,11 @@ export const shell = {
   "bin.empty": "The bin is empty.",
   "bin.restore": "Put back",
   "bin.remove": "Delete for good",
-  "bin.remove.sure": "Delete {name} with its whole history from this device? This cannot be undone.",
+  "bin.remove.sure": "Delete {name} with its whole history, here, on the server and on your other devices? This cannot be undone.",
   "bin.removed": "{name} is deleted.",
+  "bin.removeAll": "Empty the bin",
+  "bin.removeAll.sure": "Delete {n} jobs with their whole history, here, on the server and on your other devices? This cannot be undone.",
+  "bin.emptied": "{n} jobs are deleted.",
   "bin.when": "Put here {when}",
 
   "sample.name": "Back bedroom (sample, invented)",
@@ -88,6 +91,8 @@ export const shell = {
   "history.only": "Named ones only",
   "history.before": "Before",
   "history.after": "After",
+  "history.elsewhere": "Named on other devices",
+  "history.elsewhere.lead": "Kept on the server. Going back to one is an edit like any other.",
   "history.more": "Show more",
   "history.changes": { one: "{n} change", other: "{n} changes" },
 

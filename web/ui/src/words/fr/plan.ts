@@ -56,6 +56,10 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.keepOff.hint": "Mesuré depuis l’extrémité gauche du mur.",
   "plan.keepOff.add": "Écarter les joints",
   "plan.keepOff.remove": "Autoriser de nouveau les joints ici",
+  "plan.keepOff.bar": "Déplacer la partie sans joint",
+  "plan.keepOff.from": "Bord gauche de la partie sans joint",
+  "plan.keepOff.to": "Bord droit de la partie sans joint",
+  "plan.keepOff.value": "De {from} à {to}",
 
   "plan.first": "À savoir d’abord",
   "plan.searching": "Tous les départs de tous les murs sont examinés …",

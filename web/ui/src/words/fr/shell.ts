@@ -41,8 +41,11 @@ export const shell: Record<keyof typeof british, Message> = {
   "bin.empty": "La corbeille est vide.",
   "bin.restore": "Remettre",
   "bin.remove": "Supprimer définitivement",
-  "bin.remove.sure": "Supprimer {name} et tout son historique de cet appareil ? On ne peut pas revenir en arrière.",
+  "bin.remove.sure": "Supprimer {name} et tout son historique, ici, sur le serveur et sur vos autres appareils ? On ne peut pas revenir en arrière.",
   "bin.removed": "{name} est supprimé.",
+  "bin.removeAll": "Vider la corbeille",
+  "bin.removeAll.sure": "Supprimer {n} chantiers et tout leur historique, ici, sur le serveur et sur vos autres appareils ? On ne peut pas revenir en arrière.",
+  "bin.emptied": "{n} chantiers sont supprimés.",
   "bin.when": "Mis ici {when}",
 
   "sample.name": "Chambre sur cour (exemple, inventée)",
@@ -88,6 +91,8 @@ export const shell: Record<keyof typeof british, Message> = {
   "history.only": "Seulement les états nommés",
   "history.before": "Avant",
   "history.after": "Après",
+  "history.elsewhere": "Nommés sur d’autres appareils",
+  "history.elsewhere.lead": "Gardés sur le serveur. Y revenir est une modification comme une autre.",
   "history.more": "Montrer plus",
   "history.changes": { one: "{n} modification", other: "{n} modifications" },
 
