@@ -40,8 +40,8 @@ export interface Journey {
   end(): Promise<void>;
 }
 
-export async function begin(): Promise<Journey> {
-  const served = await serve();
+export async function begin(serving = serve()): Promise<Journey> {
+  const served = await serving;
   const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: flags });
   return {
     browser,

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import type { Download, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, picture, type Journey, type Traveller } from "./browser";
-import { beginJob } from "./hand";
+import { beginJob, settle } from "./hand";
 
 // Files that are taken away and brought back, made in the browser. The PDF is read by
 // pdftotext (poppler) and checked by qpdf, the workbook by Python's openpyxl.
@@ -49,6 +49,36 @@ test("the workbook can be read by others", async () => {
   const file = await taken(t.page, "Make the workbook");
   const sheets = execFileSync("/usr/bin/python3", ["-c", "import openpyxl, sys; print(openpyxl.load_workbook(sys.argv[1]).sheetnames)", file]).toString();
   expect(sheets.length).toBeGreaterThan(5);
+});
+
+test("lists come as CSV, and a wall as a drawing, each by its name", async () => {
+  const lines = (file: string) => readFileSync(file, "utf8").trimEnd().split("\r\n");
+  const [hung, cut, rolls] = [await taken(t.page, "Cutting list, as hung (CSV)"), await taken(t.page, "Cutting list, roll by roll (CSV)"), await taken(t.page, "Map of the rolls (CSV)")];
+  expect([hung, cut, rolls].map((f) => f.replace(/.*invented-/, ""))).toEqual(["cutting-list.csv", "cutting-list-as-cut.csv", "roll-map.csv"]);
+  expect(lines(hung)).toHaveLength(35); // 34 pieces and a header
+  expect(lines(cut)).toHaveLength(35);
+  expect(lines(rolls)[0]).toMatch(/^roll,/);
+  const wall = await taken(t.page, "Wall B");
+  expect(wall).toMatch(/wall-b\.svg$/);
+  execFileSync("rsvg-convert", ["-o", join(folder, "wall.png"), wall]);
+}, 120_000);
+
+// Words that stand in the catalogues of the sheets, and are no English.
+test.each([
+  ["de", "PDF machen", ["Zuschnittliste", "Rolle", "Bahn"]],
+  ["fr", "Faire le PDF", ["Liste de coupe", "rouleau", "lé"]],
+] as const)("sheets and workbook speak %s", { timeout: 180_000 }, async (locale, button, words) => {
+  const other = await journey.travel({ viewport: { width: 820, height: 1180 } });
+  await settle(other.page, { locale });
+  await beginJob(other.page, "sample", "print");
+  const file = await taken(other.page, button);
+  execFileSync("qpdf", ["--check", file]);
+  const text = execFileSync("pdftotext", ["-layout", file, "-"]).toString();
+  for (const word of words) expect(text).toContain(word);
+  expect(text).not.toMatch(/\bdrop\b|\broll\b/);
+  expect(text).toMatch(/\d,\d/); // the decimal sign
+  expect(other.complaints()).toEqual([]);
+  await other.close();
 });
 
 test("a job goes out as YAML and JSON, and comes back the same", async () => {

@@ -17,7 +17,8 @@ export interface Served {
 }
 
 const program = join(import.meta.dirname, "../../../bin/firstdrop");
-const dist = join(import.meta.dirname, "../dist");
+/** What was built last. */
+export const dist = join(import.meta.dirname, "../dist");
 
 export async function serve(): Promise<Served> {
   // FIRSTDROP_FILES=1 tries what was built last without building the program again.
@@ -95,8 +96,8 @@ export const policy =
   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; " +
   "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-/** The files alone, and an API that forgets everything: good enough to look at screens. */
-async function serveFiles(): Promise<Served> {
+/** The files of a folder alone, and an API that forgets everything: good enough to look at screens. */
+export async function serveFiles(folder = dist): Promise<Served> {
   let server: Server | null = null;
   let version = 0;
   let port = 0;
@@ -112,8 +113,8 @@ async function serveFiles(): Promise<Served> {
           response.writeHead(200, { "Content-Type": "application/json" }).end(JSON.stringify(answer));
           return;
         }
-        const file = join(dist, path === "/" ? "index.html" : path);
-        if (!file.startsWith(dist) || !existsSync(file) || !statSync(file).isFile()) {
+        const file = join(folder, path === "/" ? "index.html" : path);
+        if (!file.startsWith(folder) || !existsSync(file) || !statSync(file).isFile()) {
           response.writeHead(404, { "Content-Security-Policy": policy }).end("not here");
           return;
         }
