@@ -21,6 +21,17 @@ func Make(t *Task) (*Plan, error) { return makePlan(t, nil) }
 
 // makePlan plans a task, in a session if that is not nil.
 func makePlan(t *Task, session *Session) (*Plan, error) {
+	p, err := planned(t, session)
+	if !t.isStopped() {
+		return p, err
+	}
+	if session != nil {
+		*session = *NewSession() // what it has begun is not to be used again
+	}
+	return nil, ErrStopped
+}
+
+func planned(t *Task, session *Session) (*Plan, error) {
 	if len(t.Runs) == 0 {
 		return nil, message.New("nothing_to_hang", "there is nothing to hang")
 	}

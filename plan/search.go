@@ -215,7 +215,7 @@ func (s *search) offer(c choiceAt) {
 func (s *search) settle(first bool) {
 	heap.Init(&s.open)
 	for len(s.open) > 0 && !s.isBeaten(s.open[0].bound) {
-		if s.best.layout != nil && s.isSpent() {
+		if s.task.isStopped() || s.best.layout != nil && s.isSpent() {
 			s.proven = false
 			return
 		}

@@ -96,6 +96,7 @@ func (p *Plan) solve(spec cutting.Spec, options cutting.Options) (*cutting.Solut
 	if err != nil {
 		return nil, err
 	}
+	options.Progress = p.Task.watch()
 	solution := cutting.Solve(problem, options)
 	if p.session != nil {
 		if len(p.session.solved) >= mostSolved {

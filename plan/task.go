@@ -20,6 +20,9 @@ type Task struct {
 	// Step is the fine grid on which starts are tried: a sixteenth of an inch
 	// for people who measure in inches; a millimetre when it is 0.
 	Step measure.Length
+	// Stop, if not nil, is asked now and then whether nobody wants the plan any more:
+	// then planning soon ends with [ErrStopped]. Once true, it stays so.
+	Stop func() bool
 }
 
 // CutRules says how rolls are cut.

@@ -60,7 +60,7 @@ func (s *Server) documentOperations(api operations) {
 			if err != nil {
 				return nil, err
 			}
-			return do(ctx, s.line, func() (*Bytes, error) {
+			return do(ctx, s.line, func(context.Context) (*Bytes, error) {
 				var b bytes.Buffer
 				err := notation.write(&b, document)
 				return file(notation.mediaType, notation.name, &b), err
@@ -85,7 +85,7 @@ func (s *Server) documentOperations(api operations) {
 
 func (s *Server) importJob(ctx context.Context, in *PostedJob) (*Imported, error) {
 	text := bytes.Clone(in.RawBody)
-	return do(ctx, s.line, func() (*Imported, error) { return imported(text) })
+	return do(ctx, s.line, func(context.Context) (*Imported, error) { return imported(text) })
 }
 
 // imported reads a job. A document in JSON stays as it is, byte for byte.

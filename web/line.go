@@ -24,9 +24,10 @@ func newLine(slots int, most time.Duration) *line {
 	return &line{slots: make(chan struct{}, slots), most: most}
 }
 
-// do carries out work when its turn has come. It returns soon after ctx is done.
-// Work that has begun cannot be interrupted: it keeps its slot until it ends.
-func do[T any](ctx context.Context, l *line, work func() (T, error)) (T, error) {
+// do carries out work when its turn has come. It returns soon after ctx is done, or
+// when most of the line has passed. The work is told by its own context: planning then
+// ends, and whatever does not listen keeps its slot until it has ended.
+func do[T any](ctx context.Context, l *line, work func(ctx context.Context) (T, error)) (T, error) {
 	var none T
 	ctx, cancel := context.WithTimeout(ctx, l.most)
 	defer cancel()
@@ -55,7 +56,7 @@ func do[T any](ctx context.Context, l *line, work func() (T, error)) (T, error) 
 			<-l.slots
 			done <- r
 		}()
-		r.value, r.err = work()
+		r.value, r.err = work(ctx)
 	}()
 	select {
 	case r := <-done:

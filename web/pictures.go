@@ -73,7 +73,7 @@ func (s *Server) pictureOperations(api operations) {
 
 func (s *Server) addPicture(ctx context.Context, in *AddPictureInput) (*AddedPicture, error) {
 	data := bytes.Clone(in.RawBody)
-	p, err := do(ctx, s.line, func() (*store.Picture, error) { return readPicture(data) })
+	p, err := do(ctx, s.line, func(context.Context) (*store.Picture, error) { return readPicture(data) })
 	if err != nil {
 		return nil, err
 	}

@@ -66,8 +66,8 @@ func makes[T any](ctx context.Context, s *Server, from source, do_ func(p *plann
 		var none T
 		return none, err
 	}
-	return do(ctx, s.line, func() (T, error) {
-		p, err := s.planOf(document)
+	return do(ctx, s.line, func(ctx context.Context) (T, error) {
+		p, err := s.planOf(ctx, document)
 		if err != nil {
 			var none T
 			return none, err
@@ -152,7 +152,7 @@ func (s *Server) check(ctx context.Context, from source, w Words) (*CheckOutput,
 	if err != nil {
 		return nil, err
 	}
-	j, err := do(ctx, s.line, func() (*job.Job, error) { return sound(document) })
+	j, err := do(ctx, s.line, func(context.Context) (*job.Job, error) { return sound(document) })
 	out := &CheckOutput{}
 	out.Body.Problems, out.Body.Findings = []Fault{}, []FindingBody{}
 	if wrong := problemsIn(err); wrong != nil {

@@ -336,6 +336,29 @@ func TestPlansThatTakeLong(t *testing.T) {
 	}
 }
 
+// A plan that takes too long, or that nobody waits for, is given up, and makes room for
+// the next.
+func TestPlansAreGivenUp(t *testing.T) {
+	ended := make(chan error, 2)
+	c := newClient(t, func(o *Options) {
+		o.Plans, o.PlanTime = 1, 200*time.Millisecond
+		o.Make = func(task *plan.Task) (*plan.Plan, error) {
+			for !task.Stop() {
+				time.Sleep(time.Millisecond)
+			}
+			_, err := plan.Make(task)
+			ended <- err
+			return nil, err
+		}
+	})
+	for range 2 { // the second gets the only slot
+		c.want(503, "POST", "/api/plan", example(t, "plain-room"))
+		if err := <-ended; err != plan.ErrStopped {
+			t.Error(err)
+		}
+	}
+}
+
 // A plan that breaks its promises, or a planner that fails, is told as a fault and
 // shows nothing.
 func TestFaults(t *testing.T) {
@@ -360,14 +383,14 @@ func TestFaults(t *testing.T) {
 func TestGone(t *testing.T) {
 	l := newLine(1, time.Hour)
 	hold := make(chan bool)
-	go do(t.Context(), l, func() (int, error) { <-hold; return 0, nil })
+	go do(t.Context(), l, func(context.Context) (int, error) { <-hold; return 0, nil })
 	for len(l.slots) == 0 {
 		time.Sleep(time.Millisecond)
 	}
 	ctx, cancel := context.WithCancel(t.Context())
 	gone := make(chan error)
 	go func() {
-		_, err := do(ctx, l, func() (int, error) { t.Error("done all the same"); return 0, nil })
+		_, err := do(ctx, l, func(context.Context) (int, error) { t.Error("done all the same"); return 0, nil })
 		gone <- err
 	}()
 	for l.waiting.Load() == 0 {

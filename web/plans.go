@@ -2,6 +2,7 @@ package web
 
 import (
 	"container/list"
+	"context"
 	"crypto/sha256"
 	"errors"
 	"fmt"
@@ -86,8 +87,8 @@ func (ps *plans) put(key [sha256.Size]byte, p *planned) {
 const fileName = "job"
 
 // planOf reads, plans and audits a document. It takes a processor: call it in the
-// line.
-func (s *Server) planOf(document []byte) (*planned, error) {
+// line. It ends soon after ctx is done.
+func (s *Server) planOf(ctx context.Context, document []byte) (*planned, error) {
 	key := sha256.Sum256(document)
 	if p := s.plans.get(key); p != nil {
 		return p, nil
@@ -100,7 +101,9 @@ func (s *Server) planOf(document []byte) (*planned, error) {
 	if err != nil {
 		return nil, noPlan(err)
 	}
+	task.Stop = func() bool { return ctx.Err() != nil }
 	made, err := s.Make(task)
+	task.Stop = nil // the plan is remembered, the request is not
 	if err != nil {
 		return nil, noPlan(err)
 	}
