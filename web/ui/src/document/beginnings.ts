@@ -3,11 +3,22 @@ import type { UnitSystem } from "../settings.svelte";
 
 // Jobs to begin with. Rooms, papers and prices are invented.
 
+/** Names for what is in the sample, in the user's language. */
+export interface SampleNames {
+  room: string;
+  paper: string;
+  left: string; // window
+  right: string;
+  door: string;
+  socket: string;
+  light: string;
+}
+
 /** A furnished bedroom to look round in. */
-export function sampleJob(name: string): Job {
+export function sampleJob(names: SampleNames): Job {
   return {
     firstdrop: 1,
-    name,
+    name: names.room,
     units: "mm",
     room: {
       height: 2440,
@@ -18,23 +29,23 @@ export function sampleJob(name: string): Job {
           width: 4200,
           sight: "focal",
           openings: [
-            { name: "left window", kind: "window", left: 620, width: 1200, sill: 910, height: 1220 },
-            { name: "right window", kind: "window", left: 2380, width: 1200, sill: 910, height: 1220 },
+            { name: names.left, kind: "window", left: 620, width: 1200, sill: 910, height: 1220 },
+            { name: names.right, kind: "window", left: 2380, width: 1200, sill: 910, height: 1220 },
           ],
         },
-        { name: "B", width: 3600, fittings: [{ name: "bedside socket", kind: "socket", at: [900, 300], size: [146, 86] }] },
+        { name: "B", width: 3600, fittings: [{ name: names.socket, kind: "socket", at: [900, 300], size: [146, 86] }] },
         {
           name: "C",
           width: 4200,
-          openings: [{ name: "door", kind: "door", left: 3300, width: 830, height: 2030 }],
-          fittings: [{ name: "light switch", kind: "switch", at: [3140, 1100], size: [86, 86] }],
+          openings: [{ name: names.door, kind: "door", left: 3300, width: 830, height: 2030 }],
+          fittings: [{ name: names.light, kind: "switch", at: [3140, 1100], size: [86, 86] }],
         },
         { name: "D", width: 3600 },
       ],
     },
     papers: [
       {
-        name: "Trellis (invented)",
+        name: names.paper,
         width: 520,
         roll: "10.05 m",
         repeat: 530,

@@ -6,10 +6,11 @@ vi.stubGlobal("localStorage", { getItem: () => null, setItem: () => {} });
 const { inWords } = await import("./places");
 const { isKey } = await import("../words");
 const { sampleJob } = await import("../document/beginnings");
+const { sampleNames } = await import("../document/sample");
 const { copy } = await import("../document/json");
 
 test("differences are told by the names of things", () => {
-  const before = sampleJob("Room");
+  const before = sampleJob(sampleNames);
   const after = copy(before);
   after.name = "Hall";
   after.room.walls[0]!.openings![1]!.width = "1.25 m";

@@ -1,12 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { sampleJob } from "../document/beginnings";
+import { sampleNames } from "../document/sample";
 import { addPaper, freePaperName, hangPaper, hungPaper, isHung, removePaper, renamePaper } from "./papers";
 
 const first = "Trellis (invented)";
 
 describe("the papers of a job", () => {
   test("are compared without being hung", () => {
-    const job = sampleJob("x");
+    const job = sampleJob(sampleNames);
     addPaper(job, job.papers[0]!, "Paper 2");
     expect(job.papers.map((p) => p.name)).toEqual([first, "Paper 2"]);
     expect(job.papers[1]).toMatchObject({ width: 520, repeat: 530 });
@@ -16,7 +17,7 @@ describe("the papers of a job", () => {
   });
 
   test("take each other's place, and what was decided for seams is searched again", () => {
-    const job = sampleJob("x");
+    const job = sampleJob(sampleNames);
     job.hang = [{ paper: first, walls: ["A"], start: { wall: "A", edge: 1 }, keep_off: [] }];
     addPaper(job, job.papers[0]!, "Paper 2");
     hangPaper(job, "Paper 2");
@@ -26,7 +27,7 @@ describe("the papers of a job", () => {
   });
 
   test("are renamed with what hangs in them, but never mixed up", () => {
-    const job = sampleJob("x");
+    const job = sampleJob(sampleNames);
     addPaper(job, job.papers[0]!, "Paper 2");
     renamePaper(job, 0, "Paper 2");
     expect(job.hang).toEqual([{ paper: first }]);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { sampleJob } from "../document/beginnings";
+import { sampleNames } from "../document/sample";
 import type { Wall } from "../planner/protocol";
 import { nearest, offers } from "./offers";
 
@@ -18,7 +19,7 @@ const window = (index: number, left: number) => ({
 const wall: Wall = { name: "A", index: 0, x: 1000, width: 4200, outline: [], sizes: "", openings: [window(0, 1620), window(1, 3380)] };
 
 test("a wall offers its middle, its openings' and that between two windows, by drop and by seam", () => {
-  const all = offers(sampleJob("room"), wall, 520);
+  const all = offers(sampleJob(sampleNames), wall, 520);
   expect(all.map((o) => [o.x, o.of, o.start.middle])).toEqual([
     [2840, "drop", ["wall"]],
     [3100, "seam", ["wall"]],
@@ -32,7 +33,7 @@ test("a wall offers its middle, its openings' and that between two windows, by d
 });
 
 test("the nearest is offered, and none that is far", () => {
-  const all = offers(sampleJob("room"), wall, 520);
+  const all = offers(sampleJob(sampleNames), wall, 520);
   expect(nearest(all, 2210, 30)?.x).toBe(2220);
   expect(nearest(all, 2400, 30)).toBeUndefined();
 });

@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
 import type { Job } from "../planner/job";
 import { sampleJob } from "../document/beginnings";
+import { sampleNames } from "../document/sample";
 import { addWall, cornerOf, cornerParts, freeName, newOpening, placeOpening, removeWall, renameWall, setUnits } from "./edits";
 
 function hung(): Job {
-  const job = sampleJob("x");
+  const job = sampleJob(sampleNames);
   job.room.diagonals = [{ from: "A|B", to: "C|D", length: 5532 }];
   job.hang = [
     {

@@ -207,6 +207,26 @@ test("the bin follows whoever changed it last, and deleted is deleted everywhere
   expect(server.kept.has(id)).toBe(false);
 });
 
+test("what was deleted elsewhere lies in the bin here, until somebody puts it back", async () => {
+  await van.begin("Another");
+  await van.exchange.run();
+  await phone.exchange.run();
+  await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
+  for (const hand of [van, phone, van, phone]) await hand.exchange.run();
+  expect((await phone.device.job(id))!.binned).toBeDefined();
+  expect([server.kept.has(id), await van.device.job(id)]).toEqual([false, undefined]);
+  await phone.device.amend(id, ({ binned: _, ...k }) => k);
+  for (const hand of [phone, van]) await hand.exchange.run();
+  expect([server.kept.has(id), await van.width(id)]).toEqual([true, 1]);
+});
+
+test("a server that has lost everything gets it again", async () => {
+  await van.exchange.run();
+  server.kept.clear();
+  await van.exchange.run();
+  expect([server.kept.has(id), (await van.device.job(id))!.binned]).toEqual([true, undefined]);
+});
+
 // Whatever two hands do, and whenever they reach the server: nothing that was saved on
 // a device is ever lost from it, and in the end all agree.
 test.each([1, 2, 3, 4, 5, 6])("random hands %i", async (start) => {

@@ -14,6 +14,7 @@ import type { Sending, Server, Stored, Summary } from "./server";
 //   as known         head is further                        push
 //   newer            head = server.revision                 pull: the head moves on
 //   newer            head is further                        conflict: both are kept
+//   gone             head = server.revision                 deleted elsewhere: into the bin here
 //
 // A job with a conflict is not sent until somebody has decided.
 
@@ -37,16 +38,16 @@ export class Exchange {
     for (const s of await this.server.jobs()) there.set(s.id, s);
     for (const s of await this.server.bin()) there.set(s.id, { ...s, binned: s.binned ?? s.saved });
     const here = await this.device.records();
-    for (const kept of here) await this.job(kept, there.get(kept.id));
+    for (const kept of here) await this.job(kept, there.get(kept.id), there.size === 0);
     const known = new Set(here.map((k) => k.id));
     for (const s of there.values()) if (!known.has(s.id)) await this.adopt(s);
   }
 
-  private async job(kept: Kept, there: Summary | undefined): Promise<void> {
+  private async job(kept: Kept, there: Summary | undefined, isEmpty: boolean): Promise<void> {
     if (kept.erased !== undefined) return this.erase(kept, there);
-    if (kept.conflicts.length > 0) return;
+    if (kept.conflicts.length > 0 || (kept.binned !== undefined && !kept.server)) return;
     if (kept.head !== kept.server?.revision) await this.push(kept);
-    else if (!there) await this.begin(kept); // erased there, and still wanted here
+    else if (!there) return this.gone(kept, isEmpty);
     else {
       if (there.version > kept.server.version) await this.pull(kept);
       await this.bin(kept, there);
@@ -86,10 +87,15 @@ export class Exchange {
     }));
   }
 
-  /** A job that the server no longer has begins anew there. */
-  private async begin(kept: Kept): Promise<void> {
+  /**
+   * A job that the server no longer has was deleted elsewhere: here it goes into the bin,
+   * and is sent again only when somebody puts it back. A server without any job has lost
+   * them all, or is another one: there every job begins anew.
+   */
+  private async gone(kept: Kept, isEmpty: boolean): Promise<void> {
     const { server: _, ...unsent } = kept;
-    await this.push(unsent);
+    if (isEmpty) return this.push(unsent);
+    await this.amend(kept.id, ({ server: _, ...k }) => ({ ...k, binned: k.binned ?? Date.now() }));
   }
 
   private async push(kept: Kept): Promise<void> {
