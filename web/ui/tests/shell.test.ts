@@ -96,9 +96,10 @@ test("what is deleted for good is gone from the server, and lies in the bin of t
   await button(van.page, "More for My room").click();
   await button(van.page, "Put into the bin").click();
   await van.page.goto("/#/bin");
-  await button(van.page, "Delete for good").click();
+  const binned = van.page.getByRole("listitem").filter({ hasText: "My room" });
+  await binned.getByRole("button", { name: "Delete for good" }).click();
   await van.page.getByRole("dialog").getByRole("button", { name: "Delete for good" }).click();
-  await van.page.getByText("The bin is empty.").waitFor();
+  await binned.waitFor({ state: "detached" });
   await expect.poll(() => there("jobs")).toBe(404);
 
   await phone.page.evaluate(() => dispatchEvent(new Event("online")));
