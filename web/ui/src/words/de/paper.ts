@@ -6,7 +6,7 @@ export const paper: Record<keyof typeof british, Message> = {
   "paper.lead": "Das Etikett abschreiben. Von der Rolle selbst, nicht von einer Webseite.",
   "paper.which": "Tapete",
   "paper.add": "Tapete zum Vergleich hinzufügen",
-  "paper.added": "Tapete {name} hinzugefügt",
+  "paper.added": "Tapete hinzugefügt: {name}",
   "paper.new": "Tapete {n}",
   "paper.remove": "Diese Tapete wegnehmen",
   "paper.removed": "Tapete {name} weggenommen",

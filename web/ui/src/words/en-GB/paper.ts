@@ -5,7 +5,7 @@ export const paper = {
   "paper.lead": "Copy the label. Read it off the roll itself, not off a web page.",
   "paper.which": "Paper",
   "paper.add": "Add a paper to compare",
-  "paper.added": "Paper {name} added",
+  "paper.added": "Paper added: {name}",
   "paper.new": "Paper {n}",
   "paper.remove": "Take this paper away",
   "paper.removed": "Paper {name} taken away",

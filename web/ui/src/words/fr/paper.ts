@@ -6,7 +6,7 @@ export const paper: Record<keyof typeof british, Message> = {
   "paper.lead": "Recopiez l’étiquette. Lisez-la sur le rouleau même, pas sur une page web.",
   "paper.which": "Papier",
   "paper.add": "Ajouter un papier à comparer",
-  "paper.added": "Papier {name} ajouté",
+  "paper.added": "Papier ajouté : {name}",
   "paper.new": "Papier {n}",
   "paper.remove": "Enlever ce papier",
   "paper.removed": "Papier {name} enlevé",
