@@ -12,10 +12,10 @@ import (
 )
 
 // cutting sets the cutting list of a paper, in both orders.
-func (s *Set) cutting(paper int) error {
+func (s *Set) cutting(paper int) (*page.Flow, error) {
 	c, err := newCuts(s.Plan, paper, s.words())
 	if err != nil {
-		return err
+		return nil, err
 	}
 	f := s.book.Begin(s.ofPaper(s.text("page.cutting"), paper), false)
 	f.Text(page.Body, s.text("page.cut-intro"))
@@ -24,7 +24,7 @@ func (s *Set) cutting(paper int) error {
 	f.Table(s.cutOrder(c))
 	f.Heading(s.text("page.hang-order"))
 	f.Table(s.hangOrder(c))
-	return nil
+	return f, nil
 }
 
 // ofPaper adds the paper's name to a title where there are several papers.
@@ -48,7 +48,7 @@ var pieceType = page.Strong.Sized(5 * mm)
 
 // cutOrder lists the pieces as they come off the rolls.
 func (s *Set) cutOrder(c *cuts) page.Table {
-	t := page.Table{Title: s.text("page.cut-order"), Columns: []page.Column{
+	t := page.Table{Title: s.text("page.cut-order"), Snug: s.tight, Columns: []page.Column{
 		{Title: s.text("page.col-tick"), Width: 9 * mm},
 		{Title: s.text("page.col-piece"), Width: 17 * mm, Type: pieceType},
 		{Title: s.text("page.col-length"), Width: 24 * mm, Type: page.Strong.At(draw.End)},
@@ -117,7 +117,7 @@ func (s *Set) topWords(l *hanging.Layout, p *hanging.Piece) string {
 
 // hangOrder lists the pieces as they hang.
 func (s *Set) hangOrder(c *cuts) page.Table {
-	t := page.Table{Title: s.text("page.hang-order"), Columns: []page.Column{
+	t := page.Table{Title: s.text("page.hang-order"), Snug: s.tight, Columns: []page.Column{
 		{Title: s.text("page.col-piece"), Width: 17 * mm, Type: pieceType},
 		{Title: s.text("page.col-roll"), Width: 30 * mm},
 		{Title: s.text("page.col-length"), Width: 25 * mm, Type: page.Strong.At(draw.End)},

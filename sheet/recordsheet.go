@@ -38,7 +38,7 @@ func (s *Set) record() (*page.Flow, error) {
 
 // hungTable lists, wall by wall, which drops hang there and from which rolls.
 func (s *Set) hungTable() (page.Table, error) {
-	t := page.Table{Title: s.text("page.hung-head"), Columns: []page.Column{
+	t := page.Table{Title: s.text("page.hung-head"), Snug: s.tight, Columns: []page.Column{
 		{Title: s.text("page.col-wall"), Share: 3, Type: page.Strong},
 		{Title: s.text("page.col-paper"), Share: 3},
 		{Title: s.text("page.col-drops"), Share: 4},
@@ -93,7 +93,7 @@ func (s *Set) hungRow(c *cuts, r, w int) []string {
 
 // leftTable lists what is left of every roll and which drops it can give again.
 func (s *Set) leftTable() page.Table {
-	t := page.Table{Title: s.text("page.left-head"), Columns: []page.Column{
+	t := page.Table{Title: s.text("page.left-head"), Snug: s.tight, Columns: []page.Column{
 		{Title: s.text("page.col-roll-no"), Width: 26 * mm, Type: page.Strong},
 		{Title: s.text("page.col-paper"), Share: 2},
 		{Title: s.text("page.col-left-len"), Width: 28 * mm, Type: page.Body.At(draw.End)},

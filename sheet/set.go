@@ -123,9 +123,7 @@ func (s *Set) sheet(k Kind) error {
 	case CuttingSheet:
 		return s.eachPaper(s.cutting)
 	case RollSheet:
-		return s.eachPaper(func(paper int) error {
-			return s.snug(func() (*page.Flow, error) { return s.rollMap(paper) })
-		})
+		return s.eachPaper(s.rollMap)
 	case LabelSheet:
 		return s.labels()
 	case StepSheet:
@@ -189,12 +187,12 @@ func (s *Set) tick() {
 }
 
 // eachPaper sets a sheet for every paper that is used.
-func (s *Set) eachPaper(do func(paper int) error) error {
+func (s *Set) eachPaper(set func(paper int) (*page.Flow, error)) error {
 	for i := range s.Plan.Papers {
 		if len(s.Plan.Papers[i].Batches) == 0 {
 			continue
 		}
-		if err := do(i); err != nil {
+		if err := s.snug(func() (*page.Flow, error) { return set(i) }); err != nil {
 			return err
 		}
 	}

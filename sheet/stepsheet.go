@@ -77,7 +77,7 @@ func (s *Set) cautions(f *page.Flow) {
 // dropTable lists the drops of a run in hanging order.
 func (s *Set) dropTable(r int) (page.Table, error) {
 	l := s.Plan.Runs[r].Layout
-	t := page.Table{Title: s.text("page.hang"), Columns: []page.Column{
+	t := page.Table{Title: s.text("page.hang"), Snug: s.tight, Columns: []page.Column{
 		{Title: "", Width: 8 * mm},
 		{Title: s.text("page.col-drop"), Width: 17 * mm, Type: page.Strong.Sized(5 * mm)},
 		{Title: s.text("page.col-from"), Width: 24 * mm, Type: page.Small},

@@ -35,6 +35,7 @@ type Table struct {
 	Columns []Column
 	Rows    []Row
 	Tall    measure.Length // least height of a row; 0: as its lines need
+	Snug    bool           // with less air in its rows
 }
 
 // Measures of tables.
@@ -110,10 +111,18 @@ func (t *Table) headTall(widths []measure.Length) measure.Length {
 	return measure.Length(lines)*Small.Line() + cellAbove
 }
 
+// above returns the air above and below what stands in a row.
+func (t *Table) above() measure.Length {
+	if t.Snug {
+		return cellAbove / 2
+	}
+	return cellAbove
+}
+
 // tall returns a row's height.
 func (t *Table) tall(r Row, widths []measure.Length) measure.Length {
 	if r.Across != "" {
-		return Strong.Line() + 2*cellAbove
+		return Strong.Line() + 2*t.above()
 	}
 	tall := t.Tall
 	for i, words := range r.Cells {
@@ -122,7 +131,7 @@ func (t *Table) tall(r Row, widths []measure.Length) measure.Length {
 		if words == Tick || words == Blank {
 			n = 1
 		}
-		tall = max(tall, measure.Length(n)*k.Line()+2*cellAbove)
+		tall = max(tall, measure.Length(n)*k.Line()+2*t.above())
 	}
 	return tall
 }
@@ -152,13 +161,13 @@ func (t *Table) row(f *Flow, r Row, widths []measure.Length, tall measure.Length
 		if r.Across != "" {
 			in := b
 			in.X = geom.Interval{Lo: b.X.Lo + cellSide, Hi: b.X.Hi - cellSide}
-			in.Y.Hi -= cellAbove
+			in.Y.Hi -= t.above()
 			f.In(draw.Group{Role: draw.Cell}, func() { f.Set(in, Strong, r.Across) })
 			return
 		}
 		x := b.X.Lo
 		for i, words := range r.Cells {
-			cell := draw.Box{X: geom.Interval{Lo: x + cellSide, Hi: x + widths[i] - cellSide}, Y: geom.Interval{Lo: b.Y.Lo, Hi: b.Y.Hi - cellAbove}}
+			cell := draw.Box{X: geom.Interval{Lo: x + cellSide, Hi: x + widths[i] - cellSide}, Y: geom.Interval{Lo: b.Y.Lo, Hi: b.Y.Hi - t.above()}}
 			f.In(draw.Group{Role: draw.Cell}, func() { t.cell(f.Page, cell, t.Columns[i].kind(), words) })
 			x += widths[i]
 		}
