@@ -38,6 +38,9 @@ type master struct {
 const (
 	tiny       = 1e-9
 	refreshing = 100 // pivots until the inverse is computed anew, lest it drift
+	// cellsInStep is the number of cells of an inverse that make another step: with
+	// hundreds of kinds a pivot takes longer than a pass.
+	cellsInStep = 40_000
 )
 
 // begin makes the single-kind rolls the basis for the given demand: rolls for

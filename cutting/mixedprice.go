@@ -51,6 +51,7 @@ func (w *work) rounds(view int, ask func() (best int, gain float64)) {
 	w.beginMixed(view)
 	for range 400*s.m + 200 {
 		s.reprice()
+		w.steps += s.m * s.m / cellsInStep
 		if j := s.surplusWorthwhile(); j >= 0 {
 			s.surplusColumn(j)
 			if !s.pivot(int32(-1-j), x.rhs) {

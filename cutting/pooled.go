@@ -234,7 +234,7 @@ func (w *work) suffices(bottom int, cost float64) bool {
 	for range pooledRounds {
 		turns := 1 + c.prog.solve(c.live[bottom:], w.left, cost)
 		turns += c.prog.improve(c.live[bottom:], w.left)
-		w.steps += turns * (1 + (len(c.live)-bottom)/pooledStep)
+		w.steps += turns * (1 + (len(c.live)-bottom)/pooledStep + c.prog.m*c.prog.m/cellsInStep)
 		if c.prog.worth(w.left) <= cost+1e-6 {
 			return true
 		}
