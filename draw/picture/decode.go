@@ -2,8 +2,6 @@ package picture
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
 	"image"
 	"image/gif"
 	"image/jpeg"
@@ -11,6 +9,7 @@ import (
 	"io"
 
 	"firstdrop/draw"
+	"firstdrop/message"
 )
 
 // Limits of what is read.
@@ -38,10 +37,10 @@ var formats = []format{
 // the file and what to do.
 func Decode(data []byte) (*draw.Picture, error) {
 	if len(data) == 0 {
-		return nil, errors.New("the file is empty")
+		return nil, message.New("picture_empty", "the file is empty")
 	}
 	if len(data) > MostBytes {
-		return nil, fmt.Errorf("the file is larger than %d MB: save the picture smaller", MostBytes>>20)
+		return nil, message.New("picture_bytes", "the file is larger than {most} MB: save the picture smaller", "most", MostBytes>>20)
 	}
 	for _, f := range formats {
 		if bytes.HasPrefix(data, []byte(f.head)) {
@@ -51,27 +50,28 @@ func Decode(data []byte) (*draw.Picture, error) {
 	if isDrawing(data) {
 		p, err := decodeDrawing(data)
 		if err != nil {
-			return nil, fmt.Errorf("the SVG drawing, %w", err)
+			return nil, message.New("picture_drawing", "the SVG drawing, {why}", "why", message.Of(err)).Because(err)
 		}
 		return p, nil
 	}
-	return nil, fmt.Errorf("%s cannot be read as a picture: save it as PNG, JPEG or SVG", kindOf(data))
+	return nil, message.New("picture_kind", "{kind} cannot be read as a picture: save it as PNG, JPEG or SVG", "kind", kindOf(data))
 }
 
 func (f *format) read(data []byte) (*draw.Picture, error) {
 	c, err := f.config(bytes.NewReader(data))
 	if err != nil {
-		return nil, fmt.Errorf("the %s file is broken: %w", f.name, err)
+		return nil, message.New("picture_broken", "the {format} file is broken: {why}", "format", f.name, "why", err.Error()).Because(err)
 	}
 	switch {
 	case c.Width < 1 || c.Height < 1:
-		return nil, fmt.Errorf("the %s picture has no size", f.name)
+		return nil, message.New("picture_no_size", "the {format} picture has no size", "format", f.name)
 	case c.Width > MostSide || c.Height > MostSide || c.Width*c.Height > MostSquares:
-		return nil, fmt.Errorf("the picture is %d × %d squares, more than %d together or %d a side: save it smaller", c.Width, c.Height, MostSquares, MostSide)
+		return nil, message.New("picture_squares", "the picture is {across} × {up} squares, more than {together} together or {side} a side: save it smaller",
+			"across", c.Width, "up", c.Height, "together", MostSquares, "side", MostSide)
 	}
 	m, err := f.decode(bytes.NewReader(data))
 	if err != nil {
-		return nil, fmt.Errorf("the %s file is broken: %w", f.name, err)
+		return nil, message.New("picture_broken", "the {format} file is broken: {why}", "format", f.name, "why", err.Error()).Because(err)
 	}
 	p := draw.NewPicture(onCanvas(m, c))
 	if f.name == "JPEG" {
@@ -100,23 +100,26 @@ type framed struct {
 func (f framed) Bounds() image.Rectangle { return f.all }
 
 // kindOf names what a file seems to be.
-func kindOf(data []byte) string {
+func kindOf(data []byte) message.Message {
 	head := data[:min(len(data), 512)]
-	for _, k := range []struct{ name, mark string }{
-		{"a PDF file", "%PDF"},
-		{"a WebP picture", "WEBPVP"},
-		{"a TIFF picture", "II*\x00"},
-		{"a TIFF picture", "MM\x00*"},
-		{"a HEIC picture", "ftypheic"},
-		{"an AVIF picture", "ftypavif"},
-		{"a web page", "<html"},
+	for _, k := range []struct {
+		kind message.Message
+		mark string
+	}{
+		{message.New("file_pdf", "a PDF file"), "%PDF"},
+		{message.New("file_webp", "a WebP picture"), "WEBPVP"},
+		{message.New("file_tiff", "a TIFF picture"), "II*\x00"},
+		{message.New("file_tiff", "a TIFF picture"), "MM\x00*"},
+		{message.New("file_heic", "a HEIC picture"), "ftypheic"},
+		{message.New("file_avif", "an AVIF picture"), "ftypavif"},
+		{message.New("file_web", "a web page"), "<html"},
 	} {
 		if bytes.Contains(head, []byte(k.mark)) {
-			return k.name
+			return k.kind
 		}
 	}
 	if bytes.HasPrefix(head, []byte("BM")) {
-		return "a BMP picture"
+		return message.New("file_bmp", "a BMP picture")
 	}
-	return "this file"
+	return message.New("file_this", "this file")
 }

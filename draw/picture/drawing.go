@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"firstdrop/draw"
+	"firstdrop/message"
 )
 
 // A drawing is an SVG file of a safe kind: it draws paths and basic shapes with
@@ -42,8 +43,12 @@ type drawingError struct {
 	what string
 }
 
-func (e *drawingError) Error() string {
-	return fmt.Sprintf("line %d: %s", e.line, e.what)
+func (e *drawingError) Error() string { return e.Said().Error() }
+
+// Said returns where the trouble is, to be said in any language; what it is, is named
+// in the words of SVG.
+func (e *drawingError) Said() message.Message {
+	return message.New("drawing_line", "line {line}: {what}", "line", e.line, "what", e.what)
 }
 
 // node is an element of the file.
@@ -67,7 +72,7 @@ func isDrawing(data []byte) bool {
 // decodeDrawing paints an SVG drawing.
 func decodeDrawing(data []byte) (*draw.Picture, error) {
 	if len(data) > mostDrawingBytes {
-		return nil, fmt.Errorf("the drawing is larger than %d MB: simplify it, or save it as PNG", mostDrawingBytes>>20)
+		return nil, message.New("drawing_bytes", "the drawing is larger than {most} MB: simplify it, or save it as PNG", "most", mostDrawingBytes>>20)
 	}
 	root, err := parseDrawing(data)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"firstdrop/draw/design"
 	"firstdrop/draw/picture"
 	"firstdrop/job"
+	"firstdrop/message"
 	"firstdrop/paper"
 	"firstdrop/plan"
 )
@@ -22,7 +23,7 @@ func (p *printer) repeats(j *job.Job, made *plan.Plan) ([]*draw.Picture, error) 
 		name := j.Papers[i].Picture
 		shown, err := p.picture(name, &made.Task.Papers[i])
 		if err != nil {
-			return nil, fmt.Errorf("papers[%d].picture: %w", i, err)
+			return nil, message.New("quoted", "{text}: {why}", "text", fmt.Sprintf("papers[%d].picture", i), "why", message.Of(err)).Because(err)
 		}
 		all[i] = shown
 	}

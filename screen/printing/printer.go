@@ -11,6 +11,7 @@ import (
 	"firstdrop/draw/svg"
 	"firstdrop/job"
 	"firstdrop/job/yaml"
+	"firstdrop/message"
 	"firstdrop/paper"
 	"firstdrop/plan"
 	"firstdrop/screen"
@@ -136,7 +137,7 @@ func (p *printer) sheets() {
 	set.Job, set.Plan = j.Name, made
 	var err error
 	if set.Repeats, err = p.repeats(j, made); err != nil {
-		p.answer.Failure = err.Error()
+		p.answer.Failure = p.c.Say(message.Of(err))
 		return
 	}
 	p.file("sheets.pdf", "application/pdf", func(b *bytes.Buffer) error {
@@ -204,7 +205,7 @@ func (p *printer) wall() {
 	}
 	repeats, err := p.repeats(j, made)
 	if err != nil {
-		p.answer.Failure = err.Error()
+		p.answer.Failure = p.c.Say(message.Of(err))
 		return
 	}
 	o := sheet.Options{System: p.c.Units(), Lang: p.c, Repeat: repeats[made.Task.Runs[run].Paper]}
