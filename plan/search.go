@@ -215,7 +215,7 @@ func (s *search) offer(c choiceAt) {
 func (s *search) settle(first bool) {
 	heap.Init(&s.open)
 	for len(s.open) > 0 && !s.isBeaten(s.open[0].bound) {
-		if s.task.isStopped() || s.best.layout != nil && s.isSpent() {
+		if s.task.isStopped() || (s.best.layout != nil || s.most > 0) && s.isSpent() {
 			s.proven = false
 			return
 		}
@@ -242,9 +242,14 @@ const (
 	mostFinished = 2000
 )
 
-// isSpent reports whether as much has been looked at as may be.
+// isSpent reports whether as much has been looked at as may be: a tenth where the walls
+// are set otherwise than at first.
 func (s *search) isSpent() bool {
-	return s.tried*len(s.run.Run.Walls) > mostSketched || s.full > mostFinished
+	part := 1
+	if s.most > 0 {
+		part = 10
+	}
+	return part*s.tried*len(s.run.Run.Walls) > mostSketched || part*s.full > mostFinished
 }
 
 // choice returns the choice meant.

@@ -19,7 +19,8 @@ import (
 //
 //	plumb ──► A to its ceiling? B? C? … ──► again, until nothing helps ──► search
 //
-// That is done from plumb walls, and from all ceilings.
+// That is done from plumb walls, and from all ceilings; and beside those, from what is
+// best of all ways in which the design keeps to the datum.
 
 // fixedSet returns the settings that are fixed, the other walls plumb; nil where
 // none is fixed.
@@ -53,17 +54,63 @@ func (t *settler) isAsked() bool {
 	return lines != paper.LinesUnstated && lines != paper.LinesIsolated // those hang plumb, each drop by the ceiling
 }
 
-// promising returns ways to set the walls to which single steps lead.
+// promising returns ways to set the walls to which single steps lead, and those that
+// are best by guess of all that turn walls with the design on the datum's level, if that
+// leaves few enough to list; each then with its heights stepped to what weighs less.
 func (t *settler) promising(from []hanging.Setting) (ways []wallWay) {
-	plain := t.weigh(from)
-	for _, set := range [][]hanging.Setting{from, t.ceilings(from)} {
-		set, guess := t.improve(set)
-		known := func(o wallWay) bool { return slices.Equal(o.set, set) }
-		if guess < plain && !slices.ContainsFunc(ways, known) {
-			ways = append(ways, wallWay{set, guess})
+	add := func(w wallWay) {
+		known := func(o wallWay) bool { return slices.Equal(o.set, w.set) }
+		if w.guess < never && !slices.ContainsFunc(ways, known) {
+			ways = append(ways, w)
 		}
 	}
+	for _, set := range [][]hanging.Setting{from, t.ceilings(from)} {
+		set, guess := t.improve(set)
+		add(wallWay{set, guess})
+	}
+	level := *t
+	level.ways = t.atDatum()
+	if !level.areMany() {
+		listed := level.listed(from)
+		slices.SortStableFunc(listed, compareWays)
+		for _, w := range listed[:min(len(listed), mostWays)] {
+			add(t.stepped(w))
+		}
+	}
+	slices.SortStableFunc(ways, compareWays)
 	return ways
+}
+
+// atDatum returns the ways of each wall with the design's height from the datum, or all
+// down a corner.
+func (t *settler) atDatum() [][]hanging.Setting {
+	out := make([][]hanging.Setting, len(t.ways))
+	for i, ways := range t.ways {
+		for _, w := range ways {
+			if w.Meets == hanging.AtDatum && w.To != hanging.ToPlumb {
+				out[i] = append(out[i], w)
+			}
+		}
+	}
+	return out
+}
+
+// stepped takes the design of one wall after the other from where that weighs less.
+func (t *settler) stepped(w wallWay) wallWay {
+	for i := range w.set {
+		if len(t.ways[i]) == 0 || w.set[i].To == hanging.ToLeft || w.set[i].To == hanging.ToRight {
+			continue
+		}
+		kept := w.set[i].Meets
+		for _, m := range [...]hanging.Meets{hanging.AtDatum, hanging.MeetLeft, hanging.MeetRight} {
+			w.set[i].Meets = m
+			if guess := t.weigh(w.set); guess < w.guess {
+				w.guess, kept = guess, m
+			}
+		}
+		w.set[i].Meets = kept
+	}
+	return w
 }
 
 // list lists the ways to set each wall beside the one fixed, or plumb; false where

@@ -49,12 +49,31 @@ func (p *Plan) ways(i int) (ways []wallWay, ok bool) {
 	}
 	from := make([]hanging.Setting, len(t.ways))
 	copy(from, t.task.Fixed.fixedSet(len(t.ways)))
+	if t.areMany() {
+		return t.promising(from), false
+	}
+	ways = t.listed(from)
+	slices.SortStableFunc(ways, compareWays)
+	return ways, true
+}
+
+// compareWays puts what promises most first.
+func compareWays(a, b wallWay) int { return cmp.Compare(a.guess, b.guess) }
+
+// areMany reports whether there are too many combinations to list.
+func (t *settler) areMany() bool {
 	n := 1
 	for _, others := range t.ways {
 		if n *= len(others) + 1; n > mostCombined {
-			return t.promising(from), false
+			return true
 		}
 	}
+	return false
+}
+
+// listed returns the combinations that turn walls otherwise, each in the way that weighs
+// least by itself.
+func (t *settler) listed(from []hanging.Setting) (ways []wallWay) {
 	known, turned := map[string]bool{}, map[string]int{}
 	t.combine(from, 0, func(set []hanging.Setting) {
 		hangs, turns, ok := t.keys(set)
@@ -74,8 +93,7 @@ func (p *Plan) ways(i int) (ways []wallWay, ok bool) {
 		n.set = slices.Clone(set)
 		ways[at] = n
 	})
-	slices.SortStableFunc(ways, func(a, b wallWay) int { return cmp.Compare(a.guess, b.guess) })
-	return ways, true
+	return ways
 }
 
 // combine sets the walls from one on in every way there is.
