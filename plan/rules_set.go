@@ -57,7 +57,9 @@ func (j *judge) standing() (total int64) {
 }
 
 // drift weighs how far rows run off the ceiling of a wall, from left to right;
-// positive where the ceiling rises off them.
+// positive where the ceiling rises off them. Told with it is how far drops would lean
+// against those that hang, were they set along the ceiling: the drift that it would be
+// exchanged for.
 func (j *judge) drift(i int) int64 {
 	c := &j.walls[i].top
 	if !c.isUnlevel() || !j.isDesigned() && j.paper.Lines == paper.LinesUnstated {
@@ -73,7 +75,7 @@ func (j *judge) drift(i int) int64 {
 		if d.Abs() > 5*measure.Millimetre || j.walls[i].focal {
 			s = max(s, finding.Caution)
 		}
-		j.raise(Drift, s, g, finding.Place{Wall: j.run.Walls[i].Name}, size("drift", d), size("width", c.width))
+		j.raise(Drift, s, g, finding.Place{Wall: j.run.Walls[i].Name}, size("drift", d), size("width", c.width), size("height", c.height), size("lean", -d.Scaled(int64(c.height), int64(c.width))))
 	}
 	return g
 }

@@ -103,7 +103,7 @@ func TestRules(t *testing.T) {
 		{"the motif off the centre", on("A 4000x2400!"), pattern(), start(100), []string{"off_centre A off 45"}},
 		{"the motif on it", on("A 4000x2400!"), pattern(), start(1735), []string{"!off_centre"}},
 		{"a seam between two motifs on it", on("A 4000x2400!"), pattern(), start(410), []string{"!off_centre", "!unequal_ends", "focal_seam A"}},
-		{"a ceiling out of level", on("A 4000x2400/2388"), pattern(), start(0), []string{"drift A drift -12 width 4000"}},
+		{"a ceiling out of level", on("A 4000x2400/2388"), pattern(), start(0), []string{"drift A drift -12 width 4000 height 2400 lean 7"}},
 		{"a ceiling built sloping", on("A 4000x2400/1800"), pattern(), start(0), []string{"!drift"}},
 		{"level", on("A 4000x2400"), pattern(), start(0), []string{"!drift"}},
 		{"cut out on both sides", on("A 3000x2400 window(300+500 900+1000) window(1000+800 900+1000)"), free, start(120), []string{"awkward A between 200"}},

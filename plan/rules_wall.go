@@ -74,11 +74,13 @@ type ceiling struct {
 	straight    bool
 	left, right measure.Length // its height at the wall's ends
 	width       measure.Length
+	height      measure.Length // of the wall, from its lowest to its highest point
 }
 
 // ceilingOf returns the upper edge of a wall with four corners.
 func ceilingOf(w *room.Wall) (c ceiling) {
-	c.width = w.Width
+	_, y := w.Outline.Bounds()
+	c.width, c.height = w.Width, y.Length()
 	c.left, c.right, c.straight = w.Ceiling()
 	return c
 }
