@@ -64,7 +64,7 @@ func choices(j *job.Job, p *plan.Plan) []Choice {
 	out := []Choice{}
 	for k, entry := range taken.Node().Member("hang").Items {
 		c := Choice{Hang: k, Set: map[string]json.RawMessage{}}
-		for _, key := range []string{"start", "kill", "new_drop", "design"} {
+		for _, key := range []string{"start", "kill", "new_drop", "design", "panels", "trim"} {
 			c.Set[key] = json.RawMessage("null")
 			if n := entry.Member(key); n != nil {
 				c.Set[key] = n.JSON()
@@ -126,6 +126,8 @@ func (q *question) proposed() (*job.Draft, error) {
 	}
 	if q.request.Start != nil {
 		h["start"] = q.request.Start
+		delete(h, "panels") // asked is what full widths from there would come to
+		delete(h, "trim")
 	}
 	if q.request.Kill != nil {
 		h["kill"] = q.request.Kill

@@ -84,6 +84,7 @@ func (p *program) proposed(ctx context.Context, chosen *planned, f *whyFlags) (*
 		if h.Start, err = startOf(&j, f.start); err != nil {
 			return nil, fail(exitUsage, "flag.value", "flag", "--start", "value", f.start, "why", err)
 		}
+		h.Panels, h.Trim = "", 0 // asked is what full widths from there would come to
 	}
 	if f.kill != "" {
 		if h.Kill, err = killOf(&j, f.kill); err != nil {
