@@ -152,7 +152,8 @@ func (e *elevation) highest() string {
 		if p.drop.Number == 0 || len(ys) == 0 {
 			continue
 		}
-		y := ys[len(ys)-1]
+		at := geom.Point{X: p.seen.Lo + p.seen.Length()/2, Y: ys[len(ys)-1]}
+		y := e.layout.OnWall(e.index, at).Y // where it stands in the middle of the drop
 		k := slices.Index(heights, y)
 		if k < 0 {
 			k = len(heights)
