@@ -64,7 +64,7 @@ type search struct {
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
 	found       bool  // best is the best, of an earlier plan
-	most        int64 // if not 0, what weighs as much or more is not looked for
+	rival       bool  // best is, to begin with, that of another search, to be beaten
 	refusal     error // why the first that could not be cut could not
 	places      []measure.Length
 	tried, full int
@@ -215,7 +215,7 @@ func (s *search) offer(c choiceAt) {
 func (s *search) settle(first bool) {
 	heap.Init(&s.open)
 	for len(s.open) > 0 && !s.isBeaten(s.open[0].bound) {
-		if s.task.isStopped() || (s.best.layout != nil || s.most > 0) && s.isSpent() {
+		if s.task.isStopped() || s.best.layout != nil && s.isSpent() {
 			s.proven = false
 			return
 		}
@@ -246,7 +246,7 @@ const (
 // are set otherwise than at first.
 func (s *search) isSpent() bool {
 	part := 1
-	if s.most > 0 {
+	if s.rival {
 		part = 10
 	}
 	return part*s.tried*len(s.run.Run.Walls) > mostSketched || part*s.full > mostFinished
@@ -406,7 +406,7 @@ func (s *search) sign(c *choiceAt) bool {
 // isBeaten reports whether a choice with that bound cannot be better than the
 // best found.
 func (s *search) isBeaten(bound int64) bool {
-	return s.best.layout != nil && bound >= s.best.score || s.most > 0 && bound >= s.most
+	return s.best.layout != nil && bound >= s.best.score
 }
 
 // finish lays a choice out in full and keeps it if it is the best.

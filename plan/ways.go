@@ -151,8 +151,10 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 		if err != nil { // is none for its paper
 			continue
 		}
-		s.most = best.total() - s.standing
-		if found, err := s.find(); err == nil {
+		beat := best.total() - s.standing
+		s.best, s.rival = best.best, true
+		s.best.score = beat
+		if found, err := s.find(); err == nil && found.score < beat {
 			best = laid{s, found}
 		}
 		run.Searched++
