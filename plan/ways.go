@@ -36,7 +36,7 @@ type wallWay struct {
 const (
 	mostCombined = 20_000
 	mostWays     = 16
-	fewWays      = 8
+	fewWays      = 6
 )
 
 // ways lists the ways to set the walls of run i that differ in how walls are turned,
