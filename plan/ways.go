@@ -148,7 +148,7 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 	}
 	for _, way := range ways {
 		s, err := p.search(i, way.set)
-		if err != nil { // is none for its paper
+		if err != nil || p.Task.isStopped() { // is none for its paper, or nobody waits
 			continue
 		}
 		beat := best.total() - s.standing
