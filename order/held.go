@@ -2,11 +2,11 @@ package order
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"firstdrop/cutting"
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Rolls in hand.
@@ -46,7 +46,7 @@ func newSupply(job *Job, enough int) (*supply, error) {
 		spec.Stock = []cutting.Stock{{Roll: spec.Roll, Pack: job.Pack}}
 	}
 	if n := len(plan.Missing); n > 0 {
-		return nil, &ChanceError{"plan", fmt.Sprintf("lacks paper for %d of its cuts", n)}
+		return nil, message.New("sure_lacking", "the plan lacks paper for {n} of its cuts", "n", n).Because(&ChanceError{"plan", "lacks paper"})
 	}
 	s := &supply{}
 	heldOf := make([]int, len(spec.Stock)) // first of a kind, in held

@@ -6,6 +6,7 @@ import (
 
 	"firstdrop/cutting"
 	"firstdrop/measure"
+	"firstdrop/message"
 )
 
 // Rolls to be bought.
@@ -69,7 +70,8 @@ func (w *wares) offer(spec *cutting.Spec, rolls []cutting.RollPlan, enough int) 
 	}
 	for _, k := range w.order {
 		if w.sizes[k].Length == 0 {
-			return &ChanceError{"plan", "buys rolls with known flaws or parts, which cannot be simulated"}
+			return message.New("sure_flaws", "the plan buys rolls with known flaws or parts, which cannot be simulated").
+				Because(&ChanceError{"plan", "buys rolls with known flaws or parts"})
 		}
 	}
 	w.fillPacks()

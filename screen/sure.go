@@ -1,8 +1,7 @@
 package screen
 
 import (
-	"errors"
-
+	"firstdrop/message"
 	"firstdrop/order"
 	"firstdrop/plan"
 	"firstdrop/tell"
@@ -42,13 +41,8 @@ func (q *question) certainty(a *Answer) {
 func (q *question) curve(p *plan.Plan, i, batch int, chances order.Chances, jobs int) Curve {
 	out := Curve{Name: q.batchName(p, i, batch), Planned: p.Papers[i].Batches[batch].Cutting.Bought(), Points: []Share{}}
 	curve, err := p.Certainty(i, batch, chances, jobs, seed)
-	var refusal *order.ChanceError
-	switch {
-	case errors.As(err, &refusal):
-		out.Refused = q.c.Text("screen.no-curve", "why", refusal.Field+" "+refusal.Message)
-		return out
-	case err != nil:
-		out.Refused = q.c.Text("screen.no-curve", "why", err.Error())
+	if err != nil {
+		out.Refused = q.c.Text("screen.no-curve", "why", q.c.Say(message.Of(err)))
 		return out
 	}
 	out.Planned = curve.Rolls

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"firstdrop/message"
 	"firstdrop/order"
 	"firstdrop/paper"
 	"firstdrop/tell"
@@ -60,14 +61,16 @@ type batchCertainty struct {
 	Curve   *order.Curve  `json:"curve"` // null when it cannot be told
 	Refused string        `json:"refused,omitempty"`
 
-	label *paper.Paper
+	label   *paper.Paper
+	refusal message.Message
 }
 
 // unless keeps the reason why there is no curve; any other error is returned.
 func (t *batchCertainty) unless(err error) error {
 	var refusal *order.ChanceError
 	if errors.As(err, &refusal) {
-		t.Refused = refusal.Field + " " + refusal.Message
+		t.refusal = message.Of(err)
+		t.Refused = t.refusal.Error()
 		return nil
 	}
 	return err
@@ -77,7 +80,7 @@ func (t *batchCertainty) unless(err error) error {
 func (t *batchCertainty) lines(p *program, pl *planned) []string {
 	title := printable(t.title(pl.lang))
 	if t.Curve == nil {
-		return wrap(pl.text("sure.refused", "paper", title, "why", t.Refused), p.out.width)
+		return wrap(pl.text("sure.refused", "paper", title, "why", pl.lang.Say(t.refusal)), p.out.width)
 	}
 	lines := wrap(pl.text("sure.title", "paper", title, "planned", tell.Planned(pl.lang, t.InHand, t.Curve.Rolls),
 		"jobs", pl.text("count.job", "n", t.Curve.Jobs)), p.out.width)
