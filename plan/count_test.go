@@ -23,7 +23,7 @@ func TestInOrderCountsByTheOrder(t *testing.T) {
 		pieces []cutting.Piece
 		rolls  int
 	}{{inTurn, 2}, {apart, 3}} {
-		if n, ok := new(Plan).countWith(s.lot.spec(s.task, &label, tt.pieces)); !ok || n != tt.rolls {
+		if n, ok := (&Plan{Task: s.task}).countWith(s.lot.spec(s.task, &label, tt.pieces)); !ok || n != tt.rolls {
 			t.Errorf("%v: %d rolls, want %d", tt.pieces, n, tt.rolls)
 		}
 	}
