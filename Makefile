@@ -5,6 +5,7 @@
 #   make test    all tests, with what they need installed
 #   make ui      what the browser loads: planner and screen
 #   make ui-test the tests of the screen, in a real browser
+#   make screens pictures of every screen, to be looked at
 #   make bench   the figures, as a table and build/bench.json
 #   make pages   the printed sheets of all examples, to be looked at
 #   make types   the types of the screen, from those of the planner
@@ -17,7 +18,7 @@ FUZZTIME ?= 20s
 RELEASE := $(shell git describe --always --dirty 2>/dev/null)
 SAMPLE := examples/door-and-windows.yaml
 
-.PHONY: ui ui-test build demo test bench pages types lint fuzz all race oracles clean
+.PHONY: ui ui-test screens build demo test bench pages types lint fuzz all race oracles clean
 
 build: ui
 	go build -trimpath -ldflags="-s -w -X main.release=$(RELEASE)" -o bin/firstdrop ./cmd/firstdrop
@@ -61,6 +62,11 @@ $(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(WASM:=.br
 ui-test: build oracles
 	go test -timeout 30m ./web/wasm -rooms=200
 	cd $(UI) && npm run -s check && npm run -s unit && npm run -s journeys
+
+# Pictures of every screen and dialog, at every size, in every theme and language, in
+# build/screens, to be looked at.
+screens: build oracles
+	cd $(UI) && FIRSTDROP_SCREENS=all npm run -s journeys -- tests/screens.test.ts
 
 demo: build
 	bin/firstdrop plan $(SAMPLE) --folder build/demo --replace

@@ -24,7 +24,10 @@ interface Screen {
   steps?: [what: string, step: (page: Page) => Promise<void>][];
 }
 
-const close = (page: Page) => page.keyboard.press("Escape");
+async function close(page: Page) {
+  await page.keyboard.press("Escape");
+  await page.locator("dialog[open]").waitFor({ state: "detached" });
+}
 const tap = (page: Page, selector: string, nth = 0) => page.locator(selector).nth(nth).click();
 const spot = async (page: Page, kind: string) => {
   await page.locator(`[data-spot="${kind}"]`).first().focus();
@@ -40,9 +43,9 @@ const ofJob: Screen[] = [
     steps: [
       ["survey-opening", (page) => tap(page, ".wall section li > button")],
       ["survey-kinds", async (page) => tap(page, ".wall section > div > button")],
-      ["survey-room", async (page) => (await close(page), part(page, 1))],
+      ["survey-room", async (page) => (await close(page), await part(page, 1))],
       ["survey-floor", (page) => tap(page, ".desk section button:has(svg)")],
-      ["survey-check", async (page) => (await close(page), part(page, 2))],
+      ["survey-check", async (page) => (await close(page), await part(page, 2))],
     ],
   },
   { place: "paper", ready: ".desk input", steps: [["paper-two", (page) => tap(page, ".which > button")]] },
