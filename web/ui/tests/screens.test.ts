@@ -34,7 +34,7 @@ const spot = async (page: Page, kind: string) => {
   await page.keyboard.press("Enter");
   await page.locator(".tapped").waitFor();
 };
-const part = (page: Page, n: number) => page.locator(".choose input[type=radio]").nth(n).check({ force: true });
+const part = (page: Page, n: number) => page.locator(".choose .strip label").nth(n).click();
 
 const ofJob: Screen[] = [
   {
