@@ -225,6 +225,9 @@ test("a finding, and what is wrong, lead to the very field", async () => {
   const where = (await width.getAttribute("data-at"))!;
   await width.fill("three metres");
   await page.goto(`/#/job/${job}/plan`);
+  await page.getByRole("button", { name: /Put right under Survey/ }).first().waitFor();
+  await expectAccessible(page);
+  await picture(page, "plan-stale-phone");
   await page.getByRole("button", { name: /Put right under Survey/ }).first().click();
   await expect.poll(at).toBe(where);
   expect(t.complaints()).toEqual([]);
