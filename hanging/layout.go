@@ -183,6 +183,16 @@ func (l *Layout) Ways() (right, left int) {
 	return right, left
 }
 
+// Redesign moves the design of a whole layout to another height, the design phase that
+// drop 0 shows at the datum. Nothing but the phases of pieces changes by it.
+func (l *Layout) Redesign(design measure.Length) {
+	l.Choice.Design = design
+	for i := range l.Pieces {
+		p := &l.Pieces[i]
+		p.Phase = l.Paper.Phase(l.Drops[p.Drop].Index, design, p.Lead)
+	}
+}
+
 // PieceWall returns the wall on which most of the piece's width lies: the wall
 // of its return, or of the widest part of its drop that it covers.
 func (l *Layout) PieceWall(p *Piece) int {

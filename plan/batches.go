@@ -235,9 +235,8 @@ func (a *allotter) cost(lot int, zones [][]int, lotOf []int) batchCost {
 		return c
 	}
 	c := batchCost{}
-	problem, err := cutting.NewProblem(a.lots[lot].spec(a.plan.Task, &a.plan.Task.Papers[a.paper], pieces))
-	if err == nil {
-		s := cutting.Solve(problem, cutting.Options{Steps: countSteps})
+	spec := a.lots[lot].spec(a.plan.Task, &a.plan.Task.Papers[a.paper], pieces)
+	if s, err := a.plan.solve(spec, cutting.Options{Steps: countSteps}); err == nil {
 		c = batchCost{int64(s.Bought() + missingCost*len(s.Missing)), true}
 	}
 	a.costs[key] = c

@@ -71,7 +71,8 @@ type levels []level
 // levels gathers the lines that may cut the motifs of a layout.
 func (j *judge) levels(l *hanging.Layout) (ls levels) {
 	p := j.paper
-	for _, line := range j.cutLines(nil, l) {
+	j.lines = j.cutLines(j.lines[:0], l)
+	for _, line := range j.lines {
 		d := &l.Drops[line.drop]
 		n := level{fall: line.fall, reversed: d.Reversed, weight: j.taste.Weights.MotifCut}
 		if line.what != "" {

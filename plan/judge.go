@@ -41,11 +41,14 @@ type judge struct {
 	// out collects findings, when they are wanted.
 	out   *[]finding.Finding
 	fixed *Fixed
+	cells []geom.Cell // used again and again
+	lines []cutLine
 }
 
 // judged is a wall prepared for judging.
 type judged struct {
 	width       measure.Length
+	outline     *geom.Sweep // the wall without its openings
 	edges       []edge
 	focal       bool
 	first       bool // what one sees first from the door
@@ -74,6 +77,7 @@ func newJudge(rt *RunTask, p *paper.Paper, taste Taste, h *hanging.Hanger) *judg
 	j.level = levellingOf(rt.Run, p, h.Rules())
 	first := run.FirstSeen()
 	for i := range run.Walls {
+		j.walls[i].outline = geom.Polygon{Outline: run.Walls[i].Outline}.Sweep()
 		j.walls[i] = j.wall(i, &run.Walls[i], slices.Contains(first, i))
 		j.focal = j.focal || j.walls[i].focal
 	}
@@ -92,7 +96,7 @@ func newJudge(rt *RunTask, p *paper.Paper, taste Taste, h *hanging.Hanger) *judg
 // wall prepares wall i.
 func (j *judge) wall(i int, w *room.Wall, first bool) judged {
 	g := judged{
-		width: w.Width, focal: w.Sight == room.Focal, first: first, regard: regardOf(w.Sight, first),
+		width: w.Width, outline: j.walls[i].outline, focal: w.Sight == room.Focal, first: first, regard: regardOf(w.Sight, first),
 		left: j.isOutside(i - 1), right: j.isOutside(i), top: ceilingOf(w),
 	}
 	if g.focal {

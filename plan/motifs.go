@@ -74,7 +74,8 @@ func (b *motifBound) meets(l *hanging.Layout) bool {
 	if b.cycle == 0 {
 		return false
 	}
-	for _, line := range b.j.cutLines(nil, l) {
+	b.j.lines = b.j.cutLines(b.j.lines[:0], l)
+	for _, line := range b.j.lines {
 		if line.what == "" && line.fall == 0 && line.y == b.line {
 			return true
 		}

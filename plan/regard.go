@@ -77,8 +77,8 @@ func (j *judge) hole(i int, x, y geom.Interval) hole {
 // wall that has breaks there, from its lowest to its highest point.
 func (j *judge) reachAt(i int, x measure.Length) geom.Interval {
 	y := geom.Interval{Lo: 0, Hi: -1}
-	p := geom.Polygon{Outline: j.run.Walls[i].Outline}
-	for _, c := range p.Cells(geom.Interval{Lo: x, Hi: x + 1}) {
+	j.cells = j.walls[i].outline.AppendCells(j.cells[:0], geom.Interval{Lo: x, Hi: x + 1})
+	for _, c := range j.cells {
 		y = y.Union(c.Left)
 	}
 	return y

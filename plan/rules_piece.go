@@ -59,7 +59,8 @@ func (j *judge) motifs(l *hanging.Layout, design measure.Length) (total int64) {
 	if j.paper.Motif == nil || j.paper.Repeat == 0 {
 		return 0
 	}
-	for _, line := range j.cutLines(nil, l) {
+	j.lines = j.cutLines(j.lines[:0], l)
+	for _, line := range j.lines {
 		if j.isCut(l, &line, design) {
 			total += j.cut(l, &line)
 		}

@@ -477,7 +477,7 @@ func (s *search) layOut(c *candidate) {
 	if s.run.Fixed.Design == nil {
 		if d := s.design(l); d != c.choice.Design {
 			c.choice.Design = d
-			l, _ = s.h.Layout(c.choice)
+			l.Redesign(d)
 		}
 	}
 	c.layout = l
