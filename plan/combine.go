@@ -222,7 +222,7 @@ func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	next.sum.add(&k.sum)
 	next.sum.score += m.v.seamToPass(&k.before, k.at, k.nth)
 	next.sum.add(&e.sum)
-	if m.out != nil && m.out.isLost(&next.sum, e.to, i) {
+	if m.out != nil && m.out.isLost(&next.sum, e.to) {
 		return next, false
 	}
 	next.new[next.n] = int16(corner) + 1

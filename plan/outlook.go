@@ -20,14 +20,14 @@ import (
 type outlook struct {
 	m     *combiner
 	v     *halves
-	ends  []end   // where halves may end
-	endOf []int   // of each kill place
-	roll  int64   // what a roll weighs
-	rolls int64   // what the rolls weigh that any layout needs at the least
-	hand  int64   // what full pieces weigh that rolls in hand give
-	start int     // the one at hand
-	rows  []tail  // not yet given to a corner
-	pairs []ahead // of each start with each end
+	ends  []end      // where halves may end
+	endOf []int      // of each kill place
+	roll  int64      // what a roll weighs
+	rolls int64      // what the rolls weigh that any layout needs at the least
+	hand  int64      // what full pieces weigh that rolls in hand give
+	rows  []tail     // not yet given to a corner
+	pairs []ahead    // of each start with each end
+	sides [2][]ahead // of the start at hand: what lies on either side of it
 }
 
 // end is where a half may end: kill places that are the same but for the lap.
@@ -314,12 +314,38 @@ func (o *outlook) hop(corner *node, edge *pass, renew int, whole bool) hop {
 // and marks the ends with which none can.
 func (o *outlook) isHopeless(i int) bool {
 	all := true
-	o.start = i
 	for e := range o.ends {
 		o.ends[e].hopeless = o.isBeaten(&o.pairs[i*len(o.ends)+e])
 		all = all && o.ends[e].hopeless
 	}
+	if !all {
+		o.face(i)
+	}
 	return all
+}
+
+// face looks to either side of a start.
+func (o *outlook) face(i int) {
+	z, first, ok := o.m.seamOf(i)
+	for side := range o.sides {
+		o.sides[side] = o.sides[side][:0]
+		if !ok {
+			continue
+		}
+		n := o.m.firstNode(i, hanging.Side(side), z, first)
+		sums := o.of(&n.sums)
+		for e := range o.ends {
+			a := ahead{}
+			switch kill := &o.ends[e].place.kill; {
+			case o.ends[e].hopeless:
+			case kill.Kind == hanging.OnWall && kill.Wall == n.spot.Wall:
+				a = o.toEnd(n, e)
+			default:
+				a = o.from(n, &sums, e)
+			}
+			o.sides[side] = append(o.sides[side], a)
+		}
+	}
 }
 
 // isBeaten reports whether what comes to so much cannot be better than the best found.
@@ -328,28 +354,18 @@ func (o *outlook) isBeaten(a *ahead) bool {
 	return int64(a[looks])+o.rolls >= best || int64(a[withRolls])-o.hand >= best
 }
 
-// isLost reports whether a half of the start at hand that has passed its corner number
-// i and is to go on from a node cannot lead to a layout that is better than the best
-// found.
-func (o *outlook) isLost(so *sum, to *node, i int) bool {
+// isLost reports whether a half of the start at hand that comes to so much, and is to go
+// on from a node, cannot lead to a layout that is better than the best found.
+func (o *outlook) isLost(so *sum, to *node) bool {
 	here, sums := o.of(so), o.of(&to.sums)
-	side := to.spot.Side.Opposite()
-	z, first, _ := o.m.seamOf(o.start)
-	other := o.m.firstNode(o.start, side, z, first)
-	others := o.of(&other.sums)
+	others := o.sides[to.spot.Side.Opposite()]
 	for e := range o.ends {
 		if o.ends[e].hopeless {
 			continue
 		}
 		a := o.from(to, &sums, e)
-		if kill := &o.ends[e].place.kill; kill.Kind == hanging.OnWall && kill.Wall == other.spot.Wall {
-			b := o.toEnd(other, e)
-			a.add(&b)
-		} else {
-			b := o.from(other, &others, e)
-			a.add(&b)
-		}
-		if a.add(&here); !o.isBeaten(&a) {
+		a.add(&here)
+		if a.add(&others[e]); !o.isBeaten(&a) {
 			return false
 		}
 	}
