@@ -20,12 +20,13 @@ import (
 type outlook struct {
 	m     *combiner
 	v     *halves
-	ends  []end      // where halves may end
-	endOf []int      // of each kill place
-	roll  int64      // what a roll weighs
-	rolls int64      // what the rolls weigh that any layout needs at the least
-	hand  int64      // what full pieces weigh that rolls in hand give
-	rows  []tail     // not yet given to a corner
+	ends  []end  // where halves may end
+	endOf []int  // of each kill place
+	roll  int64  // what a roll weighs
+	rolls int64  // what the rolls weigh that any layout needs at the least
+	hand  int64  // what full pieces weigh that rolls in hand give
+	rows  []tail // not yet given to a corner, as is room
+	room  []hop
 	pairs []ahead    // of each start with each end
 	sides [2][]ahead // of the start at hand: what lies on either side of it
 }
@@ -282,7 +283,7 @@ func (o *outlook) hops(corner *node, whole bool) (hops []hop) {
 	if carried.to == nil {
 		return nil
 	}
-	hops = append(hops, o.hop(corner, carried, -1, whole))
+	hops = append(o.few(1+carried.corners), o.hop(corner, carried, -1, whole))
 	for nth := range carried.corners {
 		at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, nth)
 		if !ok || o.m.s.run.Run.Corners[at].Kind != room.Inside {
@@ -292,6 +293,16 @@ func (o *outlook) hops(corner *node, whole bool) (hops []hop) {
 			hops = append(hops, o.hop(corner, edge, nth, whole))
 		}
 	}
+	return hops
+}
+
+// few returns room for so many hops.
+func (o *outlook) few(n int) []hop {
+	if len(o.room) < n {
+		o.room = make([]hop, max(256, n))
+	}
+	hops := o.room[:0:n]
+	o.room = o.room[n:]
 	return hops
 }
 

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"container/heap"
 	"math"
 	"slices"
 
@@ -78,46 +77,6 @@ type candidate struct {
 	kill   killPlace
 	score  int64
 	layout *hanging.Layout
-}
-
-// choiceAt is a choice that is still to be looked at more closely.
-type choiceAt struct {
-	bound    int64 // what it weighs at the least
-	rolls    int64 // the rolls it needs at the least, and the weight of its pieces
-	order    int32
-	start    int32
-	kill     int16
-	new      [mostNew]int16 // corners + 1; 0: none
-	sketched bool
-	x        measure.Length // of a kill seam on a wall
-	local    int64          // weighed: what its drops and seams weigh
-	sign     sign           // signed
-	signed   bool
-	known    int // how many signatures were known when it was weighed
-}
-
-// In how many corners at once new drops are kept, and tried where none are fixed.
-const (
-	mostNew  = MostNewDrops
-	triedNew = 2
-)
-
-// choices is a heap: the least bound first.
-type choices []choiceAt
-
-func (c choices) Len() int      { return len(c) }
-func (c choices) Swap(i, j int) { c[i], c[j] = c[j], c[i] }
-func (c choices) Less(i, j int) bool {
-	if c[i].bound != c[j].bound {
-		return c[i].bound < c[j].bound
-	}
-	return c[i].order < c[j].order
-}
-func (c *choices) Push(x any) { *c = append(*c, x.(choiceAt)) }
-func (c *choices) Pop() any {
-	last := (*c)[len(*c)-1]
-	*c = (*c)[:len(*c)-1]
-	return last
 }
 
 // find returns the best layout that can be cut from the paper's rolls.
@@ -213,13 +172,13 @@ func (s *search) offer(c choiceAt) {
 // settle looks at choices, the least bound first, until none can be better than
 // the best found, or, with first, until one is found.
 func (s *search) settle(first bool) {
-	heap.Init(&s.open)
+	s.open.arrange()
 	for len(s.open) > 0 && !s.isBeaten(s.open[0].bound) {
 		if s.task.isStopped() || s.best.layout != nil && s.isSpent() {
 			s.proven = false
 			return
 		}
-		c := heap.Pop(&s.open).(choiceAt)
+		c := s.open.pop()
 		if !c.sketched {
 			s.look(c)
 			continue
@@ -345,7 +304,7 @@ func (s *search) isAcross(c *hanging.Choice, x measure.Length) bool {
 // drops and seams weigh; false when it is none. Its halves tell that, else a sketch.
 func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local int64, ok bool) {
 	score, told := s.closeup.weigh(c, &choice, k)
-	c.local, c.signed, c.known = score+s.ends, s.signer == nil, len(s.known)
+	c.local, c.signed, c.known = score+s.ends, s.signer == nil, int32(len(s.known))
 	if told && s.endsKnown && (len(choice.NewDrop) == 0 || !s.rounds || s.isBeaten(c.local+c.rolls-mostNew)) {
 		s.edges = s.closeup.edges
 	} else if !s.draw(c, choice, k) {
@@ -364,7 +323,7 @@ func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local 
 	if c.order == 0 {
 		c.order = s.order
 	}
-	heap.Push(&s.open, *c)
+	s.open.push(c)
 	return c.local, true
 }
 
@@ -394,11 +353,11 @@ func (s *search) sign(c *choiceAt) bool {
 	}
 	c.sign, c.signed = s.signer.layout(&s.sketch), true
 	known, ok := s.known[c.sign]
-	if !ok || known.at >= c.known || c.local+known.least <= c.bound {
+	if !ok || known.at >= int(c.known) || c.local+known.least <= c.bound {
 		return true
 	}
 	if c.bound = c.local + known.least; !s.isBeaten(c.bound) {
-		heap.Push(&s.open, *c)
+		s.open.push(c)
 	}
 	return false
 }
