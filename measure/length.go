@@ -92,14 +92,23 @@ func (l Length) Scaled(num, den int64) Length { return Length(scaled(int64(l), n
 // scaled returns n·num/den to the nearest whole number, halves away from zero.
 func scaled(n, num, den int64) int64 {
 	neg := (n < 0) != (num < 0) != (den < 0)
-	hi, lo := bits.Mul64(magnitude(n), magnitude(num))
-	d := magnitude(den)
-	lo, carry := bits.Add64(lo, d/2, 0)
-	q, _ := bits.Div64(hi+carry, lo, d)
+	q := scaledUp(magnitude(n), magnitude(num), magnitude(den))
 	if neg {
 		return -int64(q)
 	}
 	return int64(q)
+}
+
+// scaledUp returns n·num/den to the nearest whole number, halves up. Few products need
+// more than 64 bits, and these are slow, above all in a browser.
+func scaledUp(n, num, den uint64) uint64 {
+	if bits.Len64(n)+bits.Len64(num) < 64 {
+		return (n*num + den/2) / den
+	}
+	hi, lo := bits.Mul64(n, num)
+	lo, carry := bits.Add64(lo, den/2, 0)
+	q, _ := bits.Div64(hi+carry, lo, den)
+	return q
 }
 
 // magnitude returns |n|, also for the smallest int64.
