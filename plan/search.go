@@ -17,10 +17,12 @@ import (
 // step of the grid; the kill seam at every place; new drops in inside corners.
 // It never looks at most of them closely:
 //
-//	every start × kill place × new drops     from sums of halves: a bound     tens of thousands
+//	every start × kill place                 from what lies ahead: a bound    tens of thousands
+//	  ▼
+//	with new drops                           from sums of halves: a bound     thousands
 //	  │  the one with the least bound next
 //	  ▼
-//	sketch: drops and seams                  the bound now holds all but      hundreds
+//	halves up to the last drops, or a sketch the bound now holds all but      hundreds
 //	  │                                      pieces, motifs and rolls
 //	  ▼
 //	layout in full, cut from rolls           what it weighs                   few
