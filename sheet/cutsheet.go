@@ -127,7 +127,7 @@ func (s *Set) hangOrder(c *cuts) page.Table {
 	run := -1
 	for _, ref := range c.asHung() {
 		if ref.Run != run && len(c.plan.Runs) > 1 {
-			t.Rows = append(t.Rows, page.Row{Across: c.plan.Runs[ref.Run].Layout.Run.Name})
+			t.Rows = append(t.Rows, page.Row{Across: s.words().Name(c.plan.Runs[ref.Run].Layout.Run.Name)})
 		}
 		run = ref.Run
 		l := c.plan.Runs[ref.Run].Layout

@@ -56,7 +56,7 @@ func (s *Set) orderTable() page.Table {
 			}
 		}
 		if !any && len(s.Plan.Papers[i].Batches) > 0 {
-			t.Rows = append(t.Rows, page.Row{Cells: []string{label.Name, "", "0", "", s.text("page.no-buy"), "", ""}})
+			t.Rows = append(t.Rows, page.Row{Across: s.text("buy.nothing", "paper", label.Name)})
 		}
 	}
 	return t
