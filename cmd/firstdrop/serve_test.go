@@ -113,6 +113,20 @@ func waitFor(count *atomic.Int64) {
 	}
 }
 
+// waitForAll waits until savers have saved so many versions between them.
+func waitForAll(counts []atomic.Int64, due int64) {
+	for {
+		sum := int64(0)
+		for i := range counts {
+			sum += counts[i].Load()
+		}
+		if sum >= due {
+			return
+		}
+		time.Sleep(time.Millisecond)
+	}
+}
+
 // numberOf returns the number in a document of saver, and its version.
 func numberOf(t *testing.T, s *sqlite.Store, n int) (version, number int64) {
 	t.Helper()
@@ -142,17 +156,17 @@ func TestKilledServerLosesNoSave(t *testing.T) {
 	folder := t.TempDir()
 	random := rand.New(rand.NewPCG(1, 2))
 	known := make([]int64, savers)
-	saves := int64(0)
 	for kill := range times {
 		s := startServer(t, folder)
 		var all sync.WaitGroup
+		var counts [savers]atomic.Int64
+		due := int64(random.IntN(6))
 		for n := range savers {
-			all.Go(func() {
-				last := s.saver(n, known[n])
-				known[n] = last
-			})
+			due += known[n]
+			all.Go(func() { known[n] = s.saver(n, known[n], &counts[n]) })
 		}
-		time.Sleep(time.Duration(random.IntN(100)) * time.Millisecond)
+		waitForAll(counts[:], due)
+		time.Sleep(time.Duration(random.IntN(5000)) * time.Microsecond)
 		if err := s.cmd.Process.Kill(); err != nil {
 			t.Fatal(err)
 		}
@@ -167,7 +181,6 @@ func TestKilledServerLosesNoSave(t *testing.T) {
 			if version != number || version < known[n] || version > known[n]+1 {
 				t.Fatalf("kill %d: job %d is at version %d with number %d; version %d was acknowledged", kill, n, version, number, known[n])
 			}
-			saves += known[n]
 			known[n] = version
 		}
 		if err := kept.Close(); err != nil {
