@@ -20,10 +20,8 @@ func (s *Set) cutting(paper int) (*page.Flow, error) {
 	f := s.book.Begin(s.ofPaper(s.text("page.cutting"), paper), false)
 	f.Text(page.Body, s.text("page.cut-intro"))
 	f.Text(page.Body.Inked(page.Oxide), s.text("page.cut-blade"))
-	f.Heading(s.text("page.cut-order"))
-	f.Table(s.cutOrder(c))
-	f.Heading(s.text("page.hang-order"))
-	f.Table(s.hangOrder(c))
+	f.Headed(s.cutOrder(c))
+	f.Headed(s.hangOrder(c))
 	return f, nil
 }
 

@@ -16,8 +16,7 @@ import (
 // sure that is.
 func (s *Set) orders() (*page.Flow, error) {
 	f := s.book.Begin(s.text("page.order"), false)
-	f.Heading(s.text("page.order-list"))
-	f.Table(s.orderTable())
+	f.Headed(s.orderTable())
 	f.Heading(s.text("page.batch"))
 	for i := range s.Plan.Papers {
 		if label := &s.Plan.Task.Papers[i]; label.Batch != "" && s.Plan.Papers[i].Buy() > 0 {

@@ -15,14 +15,12 @@ import (
 func (s *Set) record() (*page.Flow, error) {
 	f := s.book.Begin(s.text("page.record"), false)
 	f.Text(page.Body, s.text("page.record-intro"))
-	f.Heading(s.text("page.hung-head"))
 	table, err := s.hungTable()
 	if err != nil {
 		return nil, err
 	}
-	f.Table(table)
-	f.Heading(s.text("page.left-head"))
-	f.Table(s.leftTable())
+	f.Headed(table)
+	f.Headed(s.leftTable())
 	f.Heading(s.text("page.care-head"))
 	for _, words := range []string{s.text("page.care-label"), s.text("page.care-paste"), s.text("page.care-patch")} {
 		f.Text(page.Body, words)

@@ -32,15 +32,11 @@ func (s *Set) survey() {
 		f.Text(page.Small, s.text("page.surv-known"))
 	}
 	f.Turn()
-	f.Heading(s.text("page.walls-head"))
-	f.Table(s.wallTable(walls))
-	f.Heading(s.text("page.openings-head"))
-	f.Table(s.openingTable(walls))
-	f.Heading(s.text("page.fittings-head"))
-	f.Table(s.fittingTable(walls))
+	f.Headed(s.wallTable(walls))
+	f.Headed(s.openingTable(walls))
+	f.Headed(s.fittingTable(walls))
 	if s.Plan == nil || slices.ContainsFunc(s.Plan.Runs, isClosed) {
-		f.Heading(s.text("page.across-head"))
-		f.Table(blankTable(s.text("page.across-head"), []string{s.text("page.surv-from"), s.text("page.surv-to"), s.text("page.surv-length")}, 3))
+		f.Headed(blankTable(s.text("page.across-head"), []string{s.text("page.surv-from"), s.text("page.surv-to"), s.text("page.surv-length")}, 3))
 	}
 	s.surveyLabels(f)
 	s.sketch(f)

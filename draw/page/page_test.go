@@ -69,7 +69,7 @@ func TestTableRepeatsItsHead(t *testing.T) {
 	}
 }
 
-// A row across does not stand alone at the foot of a page.
+// No row across stands at the foot of a page, be it the first of two.
 func TestRowAcrossStaysWithTheNext(t *testing.T) {
 	for first := range 50 {
 		b := newBook()
@@ -78,11 +78,31 @@ func TestRowAcrossStaysWithTheNext(t *testing.T) {
 		for range first {
 			table.Rows = append(table.Rows, page.Row{Cells: []string{"row"}})
 		}
-		table.Rows = append(table.Rows, page.Row{Across: "Section"}, page.Row{Cells: []string{"its first"}})
+		table.Rows = append(table.Rows, page.Row{Across: "Section"}, page.Row{Across: "Remark"}, page.Row{Cells: []string{"its first"}})
 		f.Table(table)
 		for i, s := range b.Scenes() {
 			if has(s, "Section") != has(s, "its first") {
 				t.Fatalf("%d rows before: page %d parts the section from its first row", first, i+1)
+			}
+		}
+	}
+}
+
+// A heading does not stand alone at the foot of a page when its table begins with
+// tall titles and a row across.
+func TestHeadingStaysWithItsTable(t *testing.T) {
+	for first := range 50 {
+		b := newBook()
+		f := b.Begin("List", false)
+		for range first {
+			f.Text(page.Body, "words")
+		}
+		table := page.Table{Title: "Table", Columns: []page.Column{{Title: "one two three", Width: 12 * mm}, {Title: "x"}}}
+		table.Rows = append(table.Rows, page.Row{Across: "Section"}, page.Row{Cells: []string{"", "its first"}})
+		f.Headed(table)
+		for i, s := range b.Scenes() {
+			if has(s, "Table") != has(s, "its first") {
+				t.Fatalf("%d lines before: page %d parts the heading from its table", first, i+1)
 			}
 		}
 	}

@@ -45,12 +45,22 @@ const (
 	mostLines = 10 // in a cell
 )
 
+// Headed sets a table under its title as a heading, which stays with its first rows.
+func (f *Flow) Headed(t Table) {
+	if len(t.Rows) > 0 {
+		lines := Wrap(Sub, t.Title, f.X().Length(), 2)
+		f.Need(4*mm + measure.Length(len(lines))*Sub.Line() + t.beginning(0, t.widths(f.X().Length())))
+	}
+	f.Heading(t.Title)
+	f.Table(t)
+}
+
 // Table sets a table.
 func (f *Flow) Table(t Table) {
 	for i := 0; i < len(t.Rows); {
 		widths := t.widths(f.X().Length())
 		head := t.headTall(widths)
-		f.Need(head + t.tall(t.Rows[i], widths) + t.after(i, widths))
+		f.Need(t.beginning(i, widths))
 		f.In(draw.Group{Role: draw.Table, Title: t.Title}, func() {
 			t.head(f, widths, head)
 			for first := i; i < len(t.Rows); i++ {
@@ -65,13 +75,18 @@ func (f *Flow) Table(t Table) {
 	f.Gap(3 * mm)
 }
 
-// after returns the height that must follow row i: that of the next one where it is
-// a row across, which must not stand alone.
-func (t *Table) after(i int, widths []measure.Length) measure.Length {
-	if t.Rows[i].Across == "" || i+1 >= len(t.Rows) {
-		return 0
+// beginning returns the height of the least that stands on a page from row i on.
+func (t *Table) beginning(i int, widths []measure.Length) measure.Length {
+	return t.headTall(widths) + t.tall(t.Rows[i], widths) + t.after(i, widths)
+}
+
+// after returns the height that must follow row i: that of rows across and of the
+// first with cells below them, since no row across may end a page.
+func (t *Table) after(i int, widths []measure.Length) (tall measure.Length) {
+	for ; t.Rows[i].Across != "" && i+1 < len(t.Rows); i++ {
+		tall += t.tall(t.Rows[i+1], widths)
 	}
-	return t.tall(t.Rows[i+1], widths)
+	return tall
 }
 
 // widths shares out the width.
