@@ -16,6 +16,23 @@ export async function beginJob(page: Page, way: "own" | "sample", place: Place):
   return job;
 }
 
+/** The jobs' documents and standing, as the device keeps them. */
+export function kept(page: Page) {
+  return page.evaluate(async () => {
+    const db = await new Promise<IDBDatabase>((done, failed) => {
+      const r = indexedDB.open("firstdrop");
+      r.onsuccess = () => done(r.result);
+      r.onerror = () => failed(r.error);
+    });
+    const all = await new Promise<{ id: string; name: string; head: string; conflicts: string[]; document: { name: string; note?: string }; server?: { version: number; revision: string } }[]>((done) => {
+      const r = db.transaction("jobs").objectStore("jobs").getAll();
+      r.onsuccess = () => done(r.result as never);
+    });
+    db.close();
+    return all;
+  });
+}
+
 /** How the device speaks, measures and looks from the first screen on; what is not said is as in a British house. */
 export async function settle(page: Page, settings: { locale?: string; units?: string; theme?: string } = {}): Promise<void> {
   await page.goto("/");

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { begin, tab, type Journey, type Traveller } from "./browser";
-import { beginJob } from "./hand";
+import { beginJob, kept } from "./hand";
 import type { Page } from "playwright-core";
 
 // What is saved where: without a network, in two tabs, after a crash. Journeys use the
@@ -24,23 +24,6 @@ async function ownRoom(page: Page): Promise<string> {
 
 /** A complaint about the server that the test itself has stopped is none. */
 const own = (all: string[]) => all.filter((c) => !/ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED|ERR_SOCKET|ERR_EMPTY_RESPONSE|404 \(Not Found\)/.test(c));
-
-/** The job's document and standing, as the device keeps them. */
-function kept(page: Page) {
-  return page.evaluate(async () => {
-    const db = await new Promise<IDBDatabase>((done, failed) => {
-      const r = indexedDB.open("firstdrop");
-      r.onsuccess = () => done(r.result);
-      r.onerror = () => failed(r.error);
-    });
-    const all = await new Promise<{ id: string; name: string; head: string; conflicts: string[]; document: { name: string; note?: string }; server?: { version: number; revision: string } }[]>((done) => {
-      const r = db.transaction("jobs").objectStore("jobs").getAll();
-      r.onsuccess = () => done(r.result as never);
-    });
-    db.close();
-    return all;
-  });
-}
 
 /** Puts a job into the state that the worker controls the page and everything is on the device. */
 async function ready(page: Page): Promise<void> {
