@@ -41,8 +41,8 @@ func (w *work) tryClosing(k int) verdict {
 	return v
 }
 
-// closeLeft searches for k listed rolls that carry what is left, which stays
-// as it was unless there are.
+// closeLeft searches for k listed rolls that carry what is left. That stays as
+// it was where there are none, but not where the steps have run out.
 func (w *work) closeLeft(k int) verdict {
 	c := &w.closing
 	c.prog.load(&w.states)

@@ -112,9 +112,11 @@ func (f *Flow) Take(tall measure.Length) draw.Box {
 	return b
 }
 
+const aboveHeading = 4 * mm
+
 // Heading writes a heading that stays with what follows it, and marks it.
 func (f *Flow) Heading(words string) {
-	f.Gap(4 * mm)
+	f.Gap(aboveHeading)
 	f.Need(24 * mm)
 	lines := Wrap(Sub, words, f.X().Length(), 2)
 	b := f.Take(measure.Length(len(lines)) * Sub.Line())

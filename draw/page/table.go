@@ -49,7 +49,7 @@ const (
 func (f *Flow) Headed(t Table) {
 	if len(t.Rows) > 0 {
 		lines := Wrap(Sub, t.Title, f.X().Length(), 2)
-		f.Need(4*mm + measure.Length(len(lines))*Sub.Line() + t.beginning(0, t.widths(f.X().Length())))
+		f.Need(aboveHeading + measure.Length(len(lines))*Sub.Line() + t.beginning(0, t.widths(f.X().Length())))
 	}
 	f.Heading(t.Title)
 	f.Table(t)
