@@ -25,7 +25,7 @@ func SeamTable(p *plan.Plan, lang *words.Catalogue) *Table {
 	for r := range p.Runs {
 		l := p.Runs[r].Layout
 		for _, w := range plan.WetWalls(l) {
-			row := func(what string, s plan.DrySeam) {
+			eachSeam(lang, &w, func(what string, s plan.DrySeam) {
 				t.text("run", lang.Name(l.Run.Name))
 				t.text("wall", l.Run.WallName(w.Wall))
 				t.text("what", what)
@@ -33,19 +33,24 @@ func SeamTable(p *plan.Plan, lang *words.Catalogue) *Table {
 				t.length("dry", s.Dry)
 				t.length("off", s.X-s.Dry)
 				t.end()
-			}
-			row(lang.Text("wet.left"), w.Left)
-			for _, s := range w.Seams {
-				id := "wet.seam"
-				if s.X == w.Line {
-					id = "wet.line"
-				}
-				row(lang.Text(id), s)
-			}
-			row(lang.Text("wet.right"), w.Right)
+			})
 		}
 	}
 	return t
+}
+
+// eachSeam calls row with the left end of a wall, its seams and its right end, and with
+// what each of them is.
+func eachSeam(lang *words.Catalogue, w *plan.WetWall, row func(what string, s plan.DrySeam)) {
+	row(lang.Text("wet.left"), w.Left)
+	for _, s := range w.Seams {
+		id := "wet.seam"
+		if s.X == w.Line {
+			id = "wet.line"
+		}
+		row(lang.Text(id), s)
+	}
+	row(lang.Text("wet.right"), w.Right)
 }
 
 // HasSeamTable reports whether a paper of the plan grows, so that there is something
@@ -71,18 +76,9 @@ func (s *Set) wetTable(r int) page.Table {
 	}}
 	for _, w := range plan.WetWalls(l) {
 		t.Rows = append(t.Rows, page.Row{Across: tell.Capital(tell.Wall(s.words(), l.Run, w.Wall))})
-		row := func(what string, d plan.DrySeam) {
+		eachSeam(s.words(), &w, func(what string, d plan.DrySeam) {
 			t.Rows = append(t.Rows, page.Row{Cells: []string{what, s.size(d.X), s.size(d.Dry), s.signed(d.X - d.Dry), ""}})
-		}
-		row(s.text("wet.left"), w.Left)
-		for _, d := range w.Seams {
-			id := "wet.seam"
-			if d.X == w.Line {
-				id = "wet.line"
-			}
-			row(s.text(id), d)
-		}
-		row(s.text("wet.right"), w.Right)
+		})
 	}
 	return t
 }
