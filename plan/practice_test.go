@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"firstdrop/audit"
@@ -174,6 +175,56 @@ func TestPracticeCentresTheMotif(t *testing.T) {
 	off := (1800*mm - l.Choice.Start.X - p.Motif.Axis).Mod(p.Width / 2) // a motif, or the middle of two
 	if off > mm && off < p.Width/2-mm {                                 // starts are tried to the millimetre
 		t.Errorf("the centre line stands %v off the motif", off)
+	}
+}
+
+// Two windows: the centre is the pier between them. The motif stands on the middle of the
+// pier, and the paper as far from one window as from the other.
+func TestPracticeCentresOnThePier(t *testing.T) {
+	p := usPattern()
+	p.Motif = &paper.Motif{Axis: 6 * inch, Head: 2 * inch, Tall: 10 * inch}
+	ta := task("A 4200x2440! window(700+900 900+1200) window(2300+900 900+1200)", p)
+	ta.Runs[0].Fixed.Centre = &plan.Centre{X: 1950 * mm, Of: plan.MotifAxis} // the pier's middle: 1600 to 2300
+	pl := made(t, ta)
+	sound(t, pl)
+	var axes []measure.Length
+	for _, d := range pl.Runs[0].Layout.Drops {
+		axes = append(axes, d.Parts[0].X.Lo-d.Parts[0].Across.Lo+p.Motif.Axis)
+	}
+	if !slices.Contains(axes, 1950*mm) {
+		t.Errorf("motifs stand at %v, none in the middle of the pier", axes)
+	}
+}
+
+// Ceiling and chair rail (WA, and the balanced room of WPL tag/paneled): where some height
+// of the design keeps the motif whole at both, that is taken. By hand: 40 in from rail to
+// ceiling, repeat 21 in, motif 8 in tall. The line at the ceiling and that at the rail lie
+// 40 in = 19 in modulo the repeat apart, so of 21 in of heights 8 cut it at the ceiling,
+// 8 at the rail, and since they overlap in 6, ten cut it somewhere and 11 nowhere.
+func TestPracticeMotifWholeAtCeilingAndRail(t *testing.T) {
+	run := flat(120*inch, 72*inch)
+	for i := range run.Walls[0].Outline {
+		if run.Walls[0].Outline[i].Y == 0 {
+			run.Walls[0].Outline[i].Y = 32 * inch
+		}
+	}
+	p := usPattern()
+	p.Motif = &paper.Motif{Axis: 10 * inch, Head: 2 * inch, Tall: 8 * inch}
+	cutting := 0
+	for d := measure.Length(0); d < p.Repeat; d += inch / 2 {
+		ta := asked(run, p)
+		ta.Runs[0].Fixed.Design, ta.Runs[0].Fixed.Start = &d, &hanging.Start{}
+		n := codes(made(t, ta))
+		if n[plan.MotifCut]+n[plan.MotifCutLow] > 0 {
+			cutting++
+		}
+	}
+	if cutting < 18 || cutting > 20 { // 10 in of 21, to half an inch, their ends left out
+		t.Errorf("%d of 42 heights cut the motif, want those of 10 in", cutting)
+	}
+	pl := made(t, asked(run, p))
+	if n := codes(pl); n[plan.MotifCut]+n[plan.MotifCutLow] > 0 {
+		t.Errorf("found %v", n)
 	}
 }
 

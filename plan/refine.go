@@ -49,9 +49,9 @@ func (s *search) renewable(l *hanging.Layout) (corners []int) {
 }
 
 // anchored counts the drops of a layout from the one that a hanger would hang
-// first: on a focal or centred wall the drop nearest to the line, otherwise the
-// leftmost of those beside the start, so that the first plumb line stands one
-// width from a corner. Where everything stands does not change by it.
+// first: on stairs the longest, on a focal or centred wall the drop nearest to the
+// line, otherwise the leftmost of those beside the start, so that the first plumb
+// line stands one width from a corner. Where everything stands does not change by it.
 func (s *search) anchored(best candidate) candidate {
 	if s.run.Fixed.Start != nil || s.run.Fixed.Design != nil {
 		return best
@@ -66,6 +66,8 @@ func (s *search) anchored(best candidate) candidate {
 	switch {
 	case s.run.Fixed.Centre != nil:
 		return best
+	case slices.ContainsFunc(s.run.Run.Walls, func(w room.Wall) bool { return w.IsStair() }):
+		return s.fromLongest(best)
 	case wall.Sight == room.Focal:
 		move = (wall.Width/2 - w/2 - start.X + w/2).FloorTo(w) / w
 	}
@@ -80,15 +82,15 @@ func (s *search) anchored(best candidate) candidate {
 	return best
 }
 
-// sameGeometry reports whether two layouts have every part at the same place.
+// sameGeometry reports whether two layouts have every part at the same place, and the
+// same drops upside down.
 func sameGeometry(a, b *hanging.Layout) bool {
-	if len(a.Drops) != len(b.Drops) {
-		return false
-	}
-	for i := range a.Drops {
-		if !slices.Equal(a.Drops[i].Parts, b.Drops[i].Parts) || a.Drops[i].Reversed != b.Drops[i].Reversed {
-			return false
-		}
-	}
-	return true
+	same := func(x, y hanging.Drop) bool { return x.Reversed == y.Reversed }
+	return sameParts(a, b) && slices.EqualFunc(a.Drops, b.Drops, same)
+}
+
+// sameParts reports whether two layouts have every part at the same place.
+func sameParts(a, b *hanging.Layout) bool {
+	same := func(x, y hanging.Drop) bool { return slices.Equal(x.Parts, y.Parts) }
+	return slices.EqualFunc(a.Drops, b.Drops, same)
 }

@@ -240,3 +240,30 @@ func checkStanding(t *testing.T, n int, run *room.Run, pl *plan.Plan) {
 		}
 	}
 }
+
+// Ways are not mixed within one sight line (WPL, as above). In a corner between two walls
+// with doors, both ceilings falling, one wall set to its ceiling and the other plumb is
+// found fault with; in a hidden corner it is not; and the search, left free, sets both
+// alike.
+func TestPracticeWaysAreNotMixed(t *testing.T) {
+	run := roomtext.Run("A 3000x2400/2390 door(1000+800 0+2030) | B 2800x2390/2380 door(900+800 0+2030)")
+	mixed := func(set []plan.WallSetting) int {
+		ta := asked(run, lined(paper.LinesLevel))
+		ta.Runs[0].Fixed.Set = set
+		p := made(t, ta)
+		sound(t, p)
+		return codes(p)[plan.MixedWays]
+	}
+	toCeiling, byHand := hanging.Setting{To: hanging.ToCeiling}, []plan.WallSetting{{Wall: 1}}
+	byHand = append(byHand, plan.WallSetting{Wall: 0, Setting: toCeiling})
+	if n := mixed(byHand); n != 1 {
+		t.Errorf("A along its ceiling, B plumb: found %d times, want once", n)
+	}
+	if n := mixed(nil); n != 0 {
+		t.Errorf("the search mixes ways in %d corners", n)
+	}
+	run.Corners[0].Sight = room.Hidden
+	if n := mixed(byHand); n != 0 {
+		t.Errorf("in a hidden corner it is found %d times", n)
+	}
+}

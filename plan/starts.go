@@ -93,8 +93,8 @@ type line struct {
 // starts counts the starts of a line.
 func (l line) starts() int { return int((l.to - l.from + l.step - 1) / l.step) }
 
-// lines returns the starts to try: what is fixed, or on each wall one width of
-// starts and the centre lines of focal walls.
+// lines returns the starts to try: what is fixed, or on each wall where hanging may
+// begin one width of starts and the centre lines of focal walls.
 func (s *search) lines() []line {
 	w := s.task.Papers[s.run.Paper].Width
 	f := s.run.Fixed
@@ -104,12 +104,12 @@ func (s *search) lines() []line {
 	if f.Centre != nil {
 		return s.centred(*f.Centre)
 	}
-	narrow := s.narrow()
+	narrow, begins := s.narrow(), s.beginsOn()
 	var ls []line
 	for i := range s.run.Run.Walls {
 		wall := &s.run.Run.Walls[i]
-		if wall.Width < w && !narrow {
-			continue // the drops that pass over it are those of its neighbours
+		if wall.Width < w && !narrow || !begins(i) {
+			continue // the drops that pass over a narrow one are those of its neighbours
 		}
 		ls = append(ls, line{i, min(0, wall.Width-w), min(w, wall.Width), s.step})
 		if wall.Sight == room.Focal {

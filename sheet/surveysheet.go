@@ -87,8 +87,8 @@ func (s *Set) surveyPoints(walls []surveyed) []string {
 	add(s.text("page.how-angle"), func(w surveyed) bool {
 		return w.corner != nil && w.corner.Angle%(90*measure.Degree) != 0
 	})
-	add(s.text("page.how-slope"), func(w surveyed) bool { return len(w.wall.Outline) > 4 && !tell.IsStair(w.wall) })
-	add(s.text("page.how-stair"), func(w surveyed) bool { return tell.IsStair(w.wall) })
+	add(s.text("page.how-slope"), func(w surveyed) bool { return len(w.wall.Outline) > 4 && !w.wall.IsStair() })
+	add(s.text("page.how-stair"), func(w surveyed) bool { return w.wall.IsStair() })
 	add(s.text("page.how-arch"), func(w surveyed) bool {
 		return slices.ContainsFunc(w.wall.Openings, func(o room.Opening) bool { return !o.Outline.IsRectangle() })
 	})

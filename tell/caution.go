@@ -61,28 +61,10 @@ func IsHigh(p *plan.Plan) bool {
 	for _, r := range p.Runs {
 		for i := range r.Layout.Run.Walls {
 			w := &r.Layout.Run.Walls[i]
-			if _, y := w.Outline.Bounds(); y.Length() > highWork || IsStair(w) {
+			if _, y := w.Outline.Bounds(); y.Length() > highWork || w.IsStair() {
 				return true
 			}
 		}
 	}
 	return false
-}
-
-// leastRise is how far a floor must rise along a wall to be taken for stairs.
-const leastRise = 300 * measure.Millimetre
-
-// IsStair reports whether the foot of a wall is higher at one end than at the other.
-func IsStair(w *room.Wall) bool {
-	_, y := w.Outline.Bounds()
-	left, right := y.Hi, y.Hi
-	for _, p := range w.Outline {
-		switch p.X {
-		case 0:
-			left = min(left, p.Y)
-		case w.Width:
-			right = min(right, p.Y)
-		}
-	}
-	return (left - right).Abs() >= leastRise
 }
