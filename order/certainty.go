@@ -17,6 +17,8 @@ type Job struct {
 	Pack int
 	// Pieces are those of the plan's question, in its order.
 	Pieces []Piece
+	// Progress, if not nil, is told now and then how many of the jobs are simulated.
+	Progress func(done, of int)
 }
 
 // Share is an exact fraction: Of out of All.
@@ -148,6 +150,9 @@ func Certainty(job Job, chances Chances, jobs int, seed uint64) (*Curve, error) 
 	}
 	taken := make([]int, t.supply.most+1)
 	for i := range jobs {
+		if job.Progress != nil && i%toldJobs == 0 {
+			job.Progress(i, jobs)
+		}
 		rolls, ok := t.run(seed, i)
 		if t.proven {
 			c.Proven++
@@ -161,6 +166,9 @@ func Certainty(job Job, chances Chances, jobs int, seed uint64) (*Curve, error) 
 	c.points(taken, t.supply.counts(t.spec.InOrder))
 	return c, nil
 }
+
+// toldJobs is after how many jobs is told how many are simulated.
+const toldJobs = 50
 
 // points sums up how many jobs took how many rolls, at the counts that can be had.
 func (c *Curve) points(taken, counts []int) {

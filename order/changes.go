@@ -22,6 +22,10 @@ type Cutting struct {
 	// where none may. Width is the paper's, Blade what lies free between them.
 	Across       []geom.Interval
 	Width, Blade measure.Length
+
+	// Progress, if not nil, is told now and then how many of the changes, a step each,
+	// [Cutting.Cliffs] has asked about; it need not ask about all.
+	Progress func(done, of int)
 }
 
 // The ranges within which [Cutting.Changes] looks (common practice: what a tape
@@ -59,7 +63,7 @@ func (c *Cutting) Changes() []Change {
 // Cliffs returns what [Cliffs] does for the usual changes, narrow pieces being
 // cut side by side where that saves something.
 func (c *Cutting) Cliffs() ([]Cliff, error) {
-	s := scan{counts: map[string]count{}}
+	s := scan{counts: map[string]count{}, progress: c.Progress}
 	if len(c.Across) == 0 {
 		return s.cliffs(s.count(c.Spec), c.Changes())
 	}

@@ -111,10 +111,14 @@ func (s *scan) cliffs(planned count, changes []Change) ([]Cliff, error) {
 	}
 	var cliffs []Cliff
 	for i := range changes {
+		s.steps += changes[i].steps(-1) + changes[i].steps(1)
+	}
+	for i := range changes {
 		for _, sign := range []measure.Length{-1, 1} {
 			if c, ok := s.first(&changes[i], sign, planned); ok {
 				cliffs = append(cliffs, c)
 			}
+			s.done += changes[i].steps(sign)
 		}
 	}
 	slices.SortStableFunc(cliffs, func(a, b Cliff) int { return cmp.Compare(a.Change.Abs(), b.Change.Abs()) })
@@ -140,6 +144,35 @@ func (c count) differs(planned count) (is, sure bool) {
 type scan struct {
 	counts map[string]count
 	solved int // questions put to Solve
+
+	progress    func(done, of int) // may be nil
+	done, steps measure.Length     // those of changes that are settled, and of all
+}
+
+// toldSteps is after how many steps of a change is told how far the scan is.
+const toldSteps = 8
+
+// tell tells that it is at so many steps of a change.
+func (s *scan) tell(n measure.Length) {
+	if s.progress != nil && n%toldSteps == 1 {
+		s.progress(int(s.done+n-1), int(s.steps))
+	}
+}
+
+// step is how finely is looked.
+func (c *Change) step() measure.Length {
+	if c.Step <= 0 {
+		return measure.Millimetre
+	}
+	return c.Step
+}
+
+// steps is how many steps there are in a direction.
+func (c *Change) steps(sign measure.Length) measure.Length {
+	if sign < 0 {
+		return c.Down / c.step()
+	}
+	return c.Up / c.step()
 }
 
 // with returns the cliff with what is counted beyond it.
@@ -164,14 +197,7 @@ func (s *scan) ask(c *Change, change measure.Length) (count, bool) {
 // first finds the nearest change with the given sign at which the number is
 // another.
 func (s *scan) first(c *Change, sign measure.Length, planned count) (Cliff, bool) {
-	step := c.Step
-	if step <= 0 {
-		step = measure.Millimetre
-	}
-	most := c.Up / step
-	if sign < 0 {
-		most = c.Down / step
-	}
+	step, most := c.step(), c.steps(sign)
 	at := func(n measure.Length) (count, bool) {
 		k, there := s.ask(c, sign*n*step)
 		if !there {
@@ -194,6 +220,7 @@ func (s *scan) first(c *Change, sign measure.Length, planned count) (Cliff, bool
 	}
 	sure := true
 	for n = 1; n <= most; n++ {
+		s.tell(n)
 		k, there := at(n)
 		if !there {
 			break

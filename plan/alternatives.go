@@ -78,8 +78,16 @@ var parts = []apart{
 // then by what they weigh: at least three, if there are as many layouts that differ
 // by more than a finger's breadth. The same task gives the same plans in the same
 // order. What is fixed in the task stays fixed in all of them.
-func Alternatives(t *Task, most int) ([]Alternative, error) {
-	best, err := Make(t)
+func Alternatives(t *Task, most int) ([]Alternative, error) { return alternatives(t, nil, most) }
+
+// Alternatives returns what [Alternatives] does. If the session's last plan was of the
+// same task, the best is known from it.
+func (s *Session) Alternatives(t *Task, most int) ([]Alternative, error) {
+	return alternatives(t, s, most)
+}
+
+func alternatives(t *Task, session *Session, most int) ([]Alternative, error) {
+	best, err := makePlan(t, session)
 	if err != nil {
 		return nil, err
 	}
@@ -92,7 +100,9 @@ func Alternatives(t *Task, most int) ([]Alternative, error) {
 	}
 	for _, d := range parts {
 		for i := range pools {
-			for _, c := range pools[i].take(d) {
+			taken := pools[i].take(d)
+			for k, c := range taken {
+				t.tell(Layouts, k, len(taken))
 				if p, err := Make(best.with(i, c.layout)); err == nil {
 					p.Task = t
 					plans = append(plans, p)
@@ -109,7 +119,7 @@ func Alternatives(t *Task, most int) ([]Alternative, error) {
 // with returns the plan's task with all runs fixed as the plan has them, and run i
 // as a layout has it.
 func (p *Plan) with(i int, l *hanging.Layout) *Task {
-	task := p.Task
+	task := p.Task.untold()
 	for k := range p.Runs {
 		if k != i && len(p.Task.Runs[k].Over) == 0 {
 			task = task.Fix(k, p.Runs[k].Layout)

@@ -43,6 +43,7 @@ func (s *search) scan(every int) {
 	m.out = m.outlookOf()
 	for i := 0; i < len(s.starts); i += every {
 		m.start(i)
+		s.tellStarts(i)
 	}
 }
 

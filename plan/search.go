@@ -175,7 +175,8 @@ func (s *search) offer(c choiceAt) {
 // the best found, or, with first, until one is found.
 func (s *search) settle(first bool) {
 	s.open.arrange()
-	for len(s.open) > 0 && !s.isBeaten(s.open[0].bound) {
+	for looked := 0; len(s.open) > 0 && !s.isBeaten(s.open[0].bound); looked++ {
+		s.tellChoices(looked)
 		if s.task.isStopped() || s.best.layout != nil && s.isSpent() {
 			s.proven = false
 			return

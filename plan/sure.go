@@ -9,7 +9,7 @@ import (
 // number of simulated jobs: see [order.Certainty]. The paper must be used.
 func (p *Plan) Certainty(i, batch int, chances order.Chances, jobs int, seed uint64) (*order.Curve, error) {
 	b := &p.Papers[i].Batches[batch]
-	return order.Certainty(order.Job{Plan: b.Cutting, Pack: p.Task.Papers[i].Pack, Pieces: p.orderPieces(i, b)}, chances, jobs, seed)
+	return order.Certainty(order.Job{Plan: b.Cutting, Pack: p.Task.Papers[i].Pack, Pieces: p.orderPieces(i, b), Progress: p.Task.telling(Jobs)}, chances, jobs, seed)
 }
 
 // Cliffs lists the smallest changes of a wall's height, an allowance, the repeat
@@ -22,7 +22,7 @@ func (p *Plan) Cliffs(i, batch int) ([]order.Cliff, error) {
 	spec := b.Cutting.Problem.Spec()
 	c := &order.Cutting{
 		Spec: spec, Head: rules.Head, Foot: rules.Foot, Step: rules.CutStep,
-		Width: label.Width, Blade: p.Task.Cut.Blade,
+		Width: label.Width, Blade: p.Task.Cut.Blade, Progress: p.Task.telling(Sizes),
 	}
 	c.Spec.Pieces = nil
 	var refs []PieceRef

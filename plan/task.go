@@ -23,6 +23,9 @@ type Task struct {
 	// Stop, if not nil, is asked now and then whether nobody wants the plan any more:
 	// then planning soon ends with [ErrStopped]. Once true, it stays so.
 	Stop func() bool
+	// Progress, if not nil, is told now and then how much of a part of the work is done.
+	// It changes nothing.
+	Progress func(part Part, done, of int)
 }
 
 // CutRules says how rolls are cut.

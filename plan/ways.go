@@ -146,7 +146,8 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 	if len(ways) > mostWays {
 		ways, all = ways[:fewWays], false
 	}
-	for _, way := range ways {
+	for k, way := range ways {
+		p.Task.tell(Ways, k, len(ways))
 		s, err := p.search(i, way.set)
 		if err != nil || p.Task.isStopped() { // is none for its paper, or nobody waits
 			continue

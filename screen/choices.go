@@ -25,7 +25,7 @@ func (q *question) alternatives(a *Answer) {
 	if most < 1 || most > mostAlternatives {
 		most = mostAlternatives
 	}
-	as, err := plan.Alternatives(q.draft.Task, most)
+	as, err := q.session.Alternatives(q.draft.Task, most)
 	if err != nil {
 		a.Problems = []Problem{unplannable(q.c, q.draft, err)}
 		return
@@ -86,6 +86,9 @@ func (q *question) why(a *Answer) {
 		a.Failure = q.refused(err)
 		return
 	}
+	if d.Task != nil {
+		d.Task.Progress = q.telling()
+	}
 	other := freshly(q.c, d)
 	if a.Problems, a.Failure = other.problems, other.failure; other.plan == nil {
 		return
@@ -143,7 +146,7 @@ func (q *question) papers(a *Answer) {
 			break
 		}
 		if q.Progress != nil {
-			q.Progress(i, min(len(q.request.Papers), mostPapers))
+			q.Progress(Progress{CountedPapers, i, min(len(q.request.Papers), mostPapers)})
 		}
 		t, err := q.try(paper)
 		if err != nil {

@@ -19,9 +19,8 @@ import (
 // Planner answers requests one after the other. What a drag leaves as it is, it
 // plans once. It is not safe for concurrent use.
 type Planner struct {
-	// Progress, if not nil, is told before every part of work that has parts how much
-	// of it is done.
-	Progress func(done, of int)
+	// Progress, if not nil, is told now and then how much of a part of the work is done.
+	Progress func(Progress)
 
 	session *plan.Session
 	last    *plan.Task // whose rooms the session knows
@@ -112,6 +111,7 @@ func (p *Planner) open(r *Request) {
 	}
 	p.read, p.words, p.draft, p.made = bytes.Clone(r.Job), r.Words, job.ReadDraft(r.Job), nil
 	if p.draft.Task != nil {
+		p.draft.Task.Progress = p.telling()
 		p.recognise(p.draft.Task)
 	}
 }

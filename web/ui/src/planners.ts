@@ -7,7 +7,7 @@ const runtime = at("wasm_exec.js");
 
 /** The planner of this screen. */
 export const planner = new Planner({ wasm: at("planner.wasm"), runtime });
-planner.onprogress = (far) => (progress.planned = far);
+planner.onprogress = (kind, far) => progress.tell(kind, far);
 
 /** Reads and writes files, and prints. Its program is fetched when it is first asked. */
 export const printer = new Printer({ wasm: at("printer.wasm"), runtime });

@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import type { Locator, Page } from "playwright-core";
 import { expect } from "vitest";
 
@@ -10,6 +11,19 @@ export async function beginJob(page: Page, way: "own" | "sample", place: Place):
   await page.goto("/");
   await page.locator("button.way").nth(way === "own" ? 0 : 1).click();
   await page.waitForURL(/#\/job\//);
+  const job = new URL(page.url()).hash.split("/")[2]!;
+  await page.goto(`/#/job/${job}/${place}`);
+  await page.getByRole("main").waitFor();
+  return job;
+}
+
+const examples = join(import.meta.dirname, "../../../examples");
+
+/** Imports one of the examples, goes to one of its screens, and tells the job's id. */
+export async function importJob(page: Page, example: string, place: Place): Promise<string> {
+  await page.goto("/#/");
+  await page.locator("input[type=file]").setInputFiles(join(examples, `${example}.yaml`));
+  await page.waitForURL(/#\/job\//, { timeout: 60_000 });
   const job = new URL(page.url()).hash.split("/")[2]!;
   await page.goto(`/#/job/${job}/${place}`);
   await page.getByRole("main").waitFor();

@@ -7,6 +7,7 @@ package main
 import (
 	"runtime/debug"
 	"syscall/js"
+	"time"
 
 	"firstdrop/screen"
 )
@@ -33,8 +34,16 @@ func main() {
 // taken it never gives back, and no plan of the examples has more in use than 72 MB.
 const enough = 96 << 20
 
-func told(done, of int) {
-	if listener := js.Global().Get("progress"); listener.Type() == js.TypeFunction {
-		listener.Invoke(done, of)
+// often is how often it is told how far the work is: more nobody sees.
+const often = 50 * time.Millisecond
+
+var last time.Time
+
+func told(p screen.Progress) {
+	if now := time.Now(); now.Sub(last) >= often {
+		last = now
+		if listener := js.Global().Get("progress"); listener.Type() == js.TypeFunction {
+			listener.Invoke(p.Done, p.Of, string(p.What))
+		}
 	}
 }

@@ -26,7 +26,7 @@ const written = "// Written by web/wasm/types from %s. Do not edit: run make typ
 
 // files returns the text of every file by name, from the module in root.
 func files(root string) (map[string]string, error) {
-	protocol, err := protocolTypes(filepath.Join(root, "screen"), "screen", []string{"job"}, "Request", "Answer")
+	protocol, err := protocolTypes(filepath.Join(root, "screen"), "screen", []string{"job"}, "Request", "Answer", "Progress")
 	if err != nil {
 		return nil, err
 	}

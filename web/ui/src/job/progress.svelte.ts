@@ -1,9 +1,23 @@
-import type { Progress } from "../planner/planner";
+import type { Kind } from "../planner/protocol";
+import type { Far } from "../planner/worker";
+import { say } from "../words";
 
 /** How far the planner and the printer are, where that is known. */
 class Known {
-  planned = $state.raw<Progress | null>(null);
+  planned = $state.raw<Partial<Record<Kind, Far>>>({}); // by what is asked
   printed = $state<number | undefined>(undefined); // from 0 to 1
+
+  /** Notes how far the work on a question is; null: it is over. */
+  tell(kind: Kind, far: Far | null): void {
+    const { [kind]: _, ...others } = this.planned;
+    this.planned = far ? { ...others, [kind]: far } : others;
+  }
+
+  /** How far the work on a question is, in words; empty where that is not known. */
+  words(kind: Kind): string {
+    const far = this.planned[kind];
+    return far?.what ? say(`progress.${far.what}`, { done: far.done, of: far.of }) : "";
+  }
 }
 
 export const progress = new Known();

@@ -1,4 +1,4 @@
-import type { Begin, Said } from "./worker";
+import type { Begin, Far, Said } from "./worker";
 
 /** Where a program is fetched from. */
 export interface Place {
@@ -41,8 +41,8 @@ export class Mate {
   #shop: Shop;
   #hand: Promise<Hand> | null = null;
   #end: (() => void) | null = null;
-  /** Is told what part of the work is done, from 0 to 1, where that is known. */
-  onpart: ((part: number) => void) | null = null;
+  /** Is told how much of the work is done, where that is known. */
+  onpart: ((far: Far) => void) | null = null;
   static #modules = new WeakMap<Shop, Map<string, Promise<WebAssembly.Module>>>();
 
   constructor(place: Place, own: Shop = shop) {
@@ -70,7 +70,7 @@ export class Mate {
       hand.onerror = (event) => fail(event.message || "the planner has stopped");
       hand.onmessage = ({ data }) => {
         if ("failed" in data) return fail(data.failed);
-        if ("done" in data) this.onpart?.(data.done / data.of);
+        if ("done" in data) this.onpart?.(data);
         if (!("answer" in data)) return;
         this.#end = null;
         try {

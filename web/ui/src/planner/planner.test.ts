@@ -8,7 +8,7 @@ const place: Place = { wasm: "planner.wasm", runtime: "wasm_exec.js" };
 /** A shop whose workers answer when they are told to. */
 class Bench implements Shop {
   compiled = 0;
-  hands: { asked: { kind: Kind; version: number; id: number }[]; ended: boolean; answer(): void; fail(): void }[] = [];
+  hands: { asked: { kind: Kind; version: number; id: number }[]; ended: boolean; tell(done: number, of: number): void; answer(): void; fail(): void }[] = [];
 
   async compile() {
     this.compiled++;
@@ -16,7 +16,7 @@ class Bench implements Shop {
   }
 
   hand(): Hand {
-    const told: (typeof this.hands)[number] = { asked: [], ended: false, answer: () => undefined, fail: () => undefined };
+    const told: (typeof this.hands)[number] = { asked: [], ended: false, tell: () => undefined, answer: () => undefined, fail: () => undefined };
     this.hands.push(told);
     const hand: Hand = {
       onmessage: null,
@@ -28,6 +28,7 @@ class Bench implements Shop {
         }
         const request = JSON.parse(new TextDecoder().decode(message)) as { kind: Kind; version: number; id: number };
         told.asked.push(request);
+        told.tell = (done, of) => hand.onmessage?.({ data: { done, of, what: "jobs" } } as MessageEvent);
         told.answer = () =>
           hand.onmessage?.({ data: { answer: new TextEncoder().encode(JSON.stringify({ ...request, answered: true })) } } as MessageEvent);
         told.fail = () => hand.onmessage?.({ data: { failed: "out of memory" } } as MessageEvent);
@@ -102,4 +103,24 @@ test("a question that is superseded while its worker begins is let go", async ()
   await settled();
   bench.hands.at(-1)!.answer();
   expect((await second)?.version).toBe(2);
+});
+
+test("each question tells for itself how far it is, and when that is over", async () => {
+  const bench = new Bench();
+  const planner = new Planner(place, bench);
+  const heard: string[] = [];
+  planner.onprogress = (kind, far) => heard.push(`${kind} ${far ? `${far.done}/${far.of} ${far.what}` : "over"}`);
+  const deep = planner.ask(question("certainty", 1));
+  const live = planner.ask(question("plan", 1));
+  await settled();
+  const [of, other] = ["certainty", "plan"].map((k) => bench.hands.find((h) => h.asked[0]?.kind === k)!);
+  of!.tell(1, 4);
+  other!.tell(0, 2);
+  of!.tell(3, 4);
+  other!.answer();
+  await live;
+  planner.drop();
+  await deep;
+  await settled();
+  expect(heard).toEqual(["certainty 1/4 jobs", "plan 0/2 jobs", "certainty 3/4 jobs", "plan over", "certainty over"]);
 });

@@ -1,14 +1,9 @@
 import { Ended, Mate, type Place, type Shop } from "./crew";
 import type { Answer, Kind, Request } from "./protocol";
+import type { Far } from "./worker";
 
 /** A question to the planner; it numbers requests by itself. */
 export type Question = Omit<Request, "id">;
-
-/** What is being worked on, and what part of it is done, from 0 to 1, where that is known. */
-export interface Progress {
-  kind: Kind;
-  part: number;
-}
 
 /** What the live worker answers; all else is deep work. */
 const live: ReadonlySet<Kind> = new Set<Kind>(["survey", "plan"]);
@@ -35,8 +30,8 @@ export class Planner {
   #turn = new Map<Kind, number>();
   #queues = { live: new Map<Kind, Waiting>(), deep: new Map<Kind, Waiting>() };
   #busy: { live: Kind | null; deep: Kind | null } = { live: null, deep: null };
-  /** Is told how far deep work is, where that is known, and null when it is over. */
-  onprogress: ((progress: Progress | null) => void) | null = null;
+  /** Is told how far the work on a question is, where that is known, and null when it is over. */
+  onprogress: ((kind: Kind, far: Far | null) => void) | null = null;
 
   constructor(place: Place, shop?: Shop) {
     this.#live = new Mate(place, shop);
@@ -81,9 +76,9 @@ export class Planner {
     this.#busy[line] = kind;
     let told = false;
     const mate = line === "live" ? this.#live : this.#deep;
-    mate.onpart = (part) => {
+    mate.onpart = (far) => {
       told = true;
-      this.onprogress?.({ kind, part });
+      this.onprogress?.(kind, far);
     };
     const turn = this.#turn.get(kind);
     try {
@@ -94,7 +89,7 @@ export class Planner {
       if (error instanceof Ended) waiting.resolve(null);
       else waiting.reject(error instanceof Error ? error : new Error(String(error)));
     } finally {
-      if (told) this.onprogress?.(null);
+      if (told) this.onprogress?.(kind, null);
       this.#busy[line] = null;
       void this.#work(line);
     }

@@ -20,7 +20,7 @@ export class Printer {
 
   constructor(place: Place, shop?: Shop) {
     this.#mate = new Mate(place, shop);
-    this.#mate.onpart = (part) => this.onpart?.(part);
+    this.#mate.onpart = ({ done, of }) => this.onpart?.(done / of);
   }
 
   /** Answers a request. */

@@ -268,6 +268,31 @@ export interface PaperTry {
   plan?: Plan;
 }
 
+/** Progress says how much of a part of the work on a question is done. */
+export interface Progress {
+  what: Counted;
+  /** below Of */
+  done: number;
+  of: number;
+}
+
+/** Counted is what the parts of some work are. */
+export type Counted =
+  /** of a run, tried */
+  | "starts"
+  /** compared; at most so many */
+  | "choices"
+  /** to set the walls, tried */
+  | "ways"
+  /** planned in full */
+  | "layouts"
+  /** simulated */
+  | "jobs"
+  /** looked at; at most so many */
+  | "sizes"
+  /** planned with */
+  | "papers";
+
 /** Request asks for one thing about one version of one job. */
 export interface Request {
   /** given back in the answer */

@@ -1,6 +1,7 @@
 // Runs one program, the planner or the printer, beside the page. The first message
 // brings the compiled module and where Go's runtime is fetched from; every other one is
 // a request as bytes, and is answered with bytes.
+import type { Counted } from "./protocol";
 import { start, type Program } from "./program";
 
 /** What begins a worker. */
@@ -10,8 +11,15 @@ export interface Begin {
   runtime: string;
 }
 
+/** How much of a part of the work is done, and what the part is, where the program says so. */
+export interface Far {
+  done: number;
+  of: number;
+  what?: Counted | undefined;
+}
+
 /** What a worker says: that it is ready, how much of its work is done, an answer, or that it has failed for good. */
-export type Said = { ready: true } | { done: number; of: number } | { answer: Uint8Array } | { failed: string };
+export type Said = { ready: true } | Far | { answer: Uint8Array } | { failed: string };
 
 const worker = self as unknown as {
   onmessage: ((event: MessageEvent<Begin | Uint8Array>) => void) | null;
@@ -21,7 +29,7 @@ const worker = self as unknown as {
 let program: Program | null = null;
 
 // The program tells its progress to a function of this name.
-Object.assign(self, { progress: (done: number, of: number) => worker.postMessage({ done, of }) });
+Object.assign(self, { progress: (done: number, of: number, what?: Counted) => worker.postMessage({ done, of, what }) });
 
 worker.onmessage = async ({ data }) => {
   try {

@@ -173,4 +173,13 @@ export const shell: Record<keyof typeof british, Message> = {
   "planner.stale": "Die Zeichnung zeigt den letzten möglichen Plan. Bringen Sie zuerst in Ordnung, was markiert ist.",
   "problems.title": { one: "{n} Sache ist in Ordnung zu bringen", other: "{n} Sachen sind in Ordnung zu bringen" },
   "soon": "An diesem Teil der Arbeit wird gebaut.",
+
+  // How far the planner is.
+  "progress.starts": "{done} von {of} Anfängen versucht",
+  "progress.choices": "{done} von höchstens {of} Einteilungen verglichen",
+  "progress.ways": "{done} von {of} Ausrichtungen der Wände versucht",
+  "progress.layouts": "{done} von {of} anderen Einteilungen geplant",
+  "progress.jobs": "{done} von {of} Aufträgen durchgespielt",
+  "progress.sizes": "{done} von höchstens {of} Maßen angesehen",
+  "progress.papers": "Mit {done} von {of} Tapeten geplant",
 };

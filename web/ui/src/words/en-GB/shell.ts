@@ -173,4 +173,13 @@ export const shell = {
   "planner.stale": "The drawing shows the last plan that was possible. First put right what is marked.",
   "problems.title": { one: "{n} thing to put right", other: "{n} things to put right" },
   "soon": "This part of the work is being built.",
+
+  // How far the planner is.
+  "progress.starts": "{done} of {of} starts tried",
+  "progress.choices": "{done} of at most {of} layouts compared",
+  "progress.ways": "{done} of {of} ways to set the walls tried",
+  "progress.layouts": "{done} of {of} other layouts planned",
+  "progress.jobs": "{done} of {of} jobs played through",
+  "progress.sizes": "{done} of at most {of} sizes looked at",
+  "progress.papers": "{done} of {of} papers planned with",
 } as const;

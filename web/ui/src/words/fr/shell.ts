@@ -173,4 +173,13 @@ export const shell: Record<keyof typeof british, Message> = {
   "planner.stale": "Le dessin montre le dernier plan possible. Corrigez d’abord ce qui est marqué.",
   "problems.title": { one: "{n} point à corriger", other: "{n} points à corriger" },
   "soon": "Cette partie du travail est en construction.",
+
+  // How far the planner is.
+  "progress.starts": "{done} départs essayés sur {of}",
+  "progress.choices": "{done} répartitions comparées sur {of} au plus",
+  "progress.ways": "{done} façons de régler les murs essayées sur {of}",
+  "progress.layouts": "{done} autres répartitions calculées sur {of}",
+  "progress.jobs": "{done} chantiers simulés sur {of}",
+  "progress.sizes": "{done} mesures examinées sur {of} au plus",
+  "progress.papers": "{done} papiers essayés sur {of}",
 };
