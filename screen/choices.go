@@ -64,7 +64,7 @@ func choices(j *job.Job, p *plan.Plan) []Choice {
 	out := []Choice{}
 	for k, entry := range taken.Node().Member("hang").Items {
 		c := Choice{Hang: k, Set: map[string]json.RawMessage{}}
-		for _, key := range []string{"start", "kill", "new_drop", "design", "panels", "trim"} {
+		for _, key := range []string{"start", "kill", "new_drop", "design", "panels", "trim", "set_to"} {
 			c.Set[key] = json.RawMessage("null")
 			if n := entry.Member(key); n != nil {
 				c.Set[key] = n.JSON()

@@ -96,7 +96,7 @@ type PaperSummary struct {
 // again: members to put in place of those that are there, as a job says them.
 type Choice struct {
 	Hang int                        `json:"hang"`                                                    // index in the list; 0 where a job has none, for its only paper
-	Set  map[string]json.RawMessage `json:"set" ts:"{ [K in keyof job.Hang]?: job.Hang[K] | null }"` // start, kill, new_drop, design; null takes one away
+	Set  map[string]json.RawMessage `json:"set" ts:"{ [K in keyof job.Hang]?: job.Hang[K] | null }"` // members of the entry; null takes one away
 }
 
 // Alternative is one of several plans to choose from; the first is the best on

@@ -12,6 +12,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"firstdrop/job"
 	"firstdrop/plan"
 )
 
@@ -116,39 +117,73 @@ func TestTooLong(t *testing.T) {
 	}
 }
 
-// Whatever is chosen among alternatives, or proposed, comes out again when the job
-// says so.
+// Every alternative of every example, taken into the job, is the very layout that was
+// shown.
 func TestChoicesComeOutAgain(t *testing.T) {
-	for _, name := range []string{"door-and-windows.yaml", "dado.yaml", "feature-wall.yaml"} {
-		document := examples(t)[name]
-		a := asked(t, AskAlternatives, document)
-		for n, alternative := range a.Alternatives {
-			doc, err := editable(document)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, c := range alternative.Choose {
-				for key, value := range c.Set {
-					if doc.hang[c.Hang][key] = value; string(value) == "null" {
-						delete(doc.hang[c.Hang], key)
-					}
-				}
-			}
-			text, err := doc.text()
-			if err != nil {
-				t.Fatal(err)
-			}
-			again := asked(t, AskPlan, text)
+	for name, document := range examples(t) {
+		differ := 0
+		for n, alternative := range asked(t, AskAlternatives, document).Alternatives {
+			again := asked(t, AskPlan, taken(t, document, alternative.Choose))
 			if again.Plan == nil {
 				t.Fatalf("%s, %d: %v", name, n, again.Problems)
 			}
-			for r := range again.Plan.Runs {
-				if diff := cmp.Diff(alternative.Plan.Runs[r].Drops, again.Plan.Runs[r].Drops); diff != "" {
-					t.Errorf("%s: alternative %d, run %d (-offered +planned again)\n%.600s", name, n, r, diff)
+			if diff := cmp.Diff(layoutsOf(&alternative.Plan), layoutsOf(again.Plan)); diff != "" {
+				if differ++; differsWhenTaken[name] == "" {
+					t.Errorf("%s: alternative %d (-offered +planned again)\n%.600s", name, n, diff)
 				}
 			}
 		}
+		if differ == 0 && differsWhenTaken[name] != "" {
+			t.Errorf("%s comes out again now: take it off the list", name)
+		}
 	}
+}
+
+// In a crooked room an alternative is chosen by what its walls are set to as well:
+// another start might have them set otherwise.
+func TestChoicesSetWalls(t *testing.T) {
+	a := asked(t, AskAlternatives, examples(t)["crooked-ceiling.yaml"])
+	for n, alternative := range a.Alternatives {
+		var set []job.SetTo
+		for _, c := range alternative.Choose {
+			if err := json.Unmarshal(c.Set["set_to"], &set); err != nil || len(set) == 0 {
+				t.Errorf("alternative %d: %s, %v", n, c.Set["set_to"], err)
+			}
+		}
+	}
+	if len(a.Alternatives) == 0 {
+		t.Error("no alternatives")
+	}
+}
+
+// differsWhenTaken lists the examples of which an alternative comes out otherwise, and why.
+var differsWhenTaken = map[string]string{
+	"two-batches.yaml": "the new drop at which the other batch begins is chosen after the kill seam over the door; once it is fixed, the seam is set better",
+}
+
+// taken returns a job with what an alternative is chosen by.
+func taken(t *testing.T, document json.RawMessage, choices []Choice) json.RawMessage {
+	t.Helper()
+	doc, err := editable(document)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range choices {
+		for key, value := range c.Set {
+			if doc.hang[c.Hang][key] = value; string(value) == "null" {
+				delete(doc.hang[c.Hang], key)
+			}
+		}
+	}
+	return mustText(t, doc)
+}
+
+// layoutsOf returns what of a plan does not tell whether it is fixed.
+func layoutsOf(p *Plan) (all []any) {
+	for i := range p.Runs {
+		all = append(all, p.Runs[i].Drops, p.Runs[i].Seams, p.Runs[i].Kill, p.Runs[i].Design)
+	}
+	return all
 }
 
 // A session that has seen other states of a job answers as a new one does: while a

@@ -226,7 +226,7 @@ export interface PaperSummary {
 export interface Choice {
   /** index in the list; 0 where a job has none, for its only paper */
   hang: number;
-  /** start, kill, new_drop, design; null takes one away */
+  /** members of the entry; null takes one away */
   set: { [K in keyof job.Hang]?: job.Hang[K] | null };
 }
 
