@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, statSync } from "node:fs";
 import { join, relative } from "node:path";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
-import { defineConfig, type Plugin } from "vite";
+import { defineConfig, type UserConfig } from "vite";
 
 const out = "dist";
 
@@ -14,45 +14,42 @@ function files(dir: string, root = dir): string[] {
   });
 }
 
-/**
- * Tells the service worker what there is to keep, each file with a hash of what is
- * in it, and which release of the screen this is: the hash of all of them.
- */
-function precache(): Plugin {
-  const worker = join(out, "service-worker.js");
-  return {
-    name: "precache",
-    apply: "build",
-    closeBundle() {
-      if (!existsSync(worker)) return;
-      const kept = files(out)
-        .filter((name) => name !== "service-worker.js" && !/(^|\/)\.|\.(map|br|gz)$/.test(name))
-        .sort()
-        .map((name) => [name, hash(readFileSync(join(out, name)))]);
-      const text = readFileSync(worker, "utf8");
-      if (!text.includes("__KEPT__")) throw new Error("the service worker does not ask what to keep");
-      writeFileSync(worker, text.replace("__KEPT__", () => JSON.stringify(kept)));
-    },
-  };
-}
+/** What there is for the service worker to keep: each file with a hash of what is in it. */
+const kept = () =>
+  files(out)
+    .filter((name) => name !== "service-worker.js" && !/(^|\/)\.|\.(map|br|gz)$/.test(name))
+    .sort()
+    .map((name) => [name, hash(readFileSync(join(out, name)))]);
 
 const hash = (text: string | Buffer) => createHash("sha256").update(text).digest("hex").slice(0, 16);
 
-export default defineConfig({
+const target = { outDir: out, target: "es2023" } as const;
+
+const screen: UserConfig = {
   base: "./",
-  plugins: [svelte(), precache()],
+  plugins: [svelte()],
   build: {
-    outDir: out,
-    target: "es2023",
+    ...target,
     cssTarget: ["chrome123", "firefox121", "safari17.5"],
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    rolldownOptions: {
-      input: { index: "index.html", "service-worker": "src/service-worker.ts" },
-      output: {
-        entryFileNames: (chunk) => (chunk.name === "service-worker" ? "[name].js" : "assets/[name]-[hash].js"),
-      },
-    },
   },
   worker: { format: "es" },
+};
+
+/**
+ * The service worker is one file, which shares no parts with the screen, and is built
+ * after it: it holds a list of what was built.
+ */
+const serviceWorker = (): UserConfig => ({
+  define: { __KEPT__: JSON.stringify(kept()) },
+  publicDir: false,
+  build: {
+    ...target,
+    emptyOutDir: false,
+    rolldownOptions: { input: "src/service-worker.ts", output: { entryFileNames: "[name].js" } },
+  },
 });
+
+// vite build, and then vite build --mode service-worker
+export default defineConfig(({ mode }) => (mode === "service-worker" ? serviceWorker() : screen));
