@@ -26,7 +26,7 @@ build: ui
 # What the browser loads is built only when something that it is made from is newer,
 # and is embedded by the next go build. Without npm the program is built without it.
 UI := web/ui
-WASM := $(patsubst web/wasm/%/main.go,$(UI)/public/%.wasm,$(wildcard web/wasm/planner/main.go web/wasm/printer/main.go))
+PROGRAMS := $(patsubst web/wasm/%/main.go,$(UI)/public/%.filtered,$(wildcard web/wasm/planner/main.go web/wasm/printer/main.go))
 HOUSE := $(shell find . -name node_modules -prune -o -name build -prune -o -name '*.go' ! -name '*_test.go' -print -o -path './words/catalogue/*' -print -o -path './draw/text/fonts/*.ttf' -print)
 
 ifeq ($(shell command -v npm),)
@@ -37,15 +37,18 @@ ui: $(UI)/dist/index.html
 endif
 
 # The planner is part of a first visit: packages in which no time is spent are compiled
-# without inlining, which takes a twentieth off it; web/wasm/slim takes off a seventh.
+# without inlining, which takes a twentieth off it; web/wasm/slim takes off a quarter. What
+# it has filtered must come back to the byte as the screen unfilters it.
 LEAN = $(patsubst %,-gcflags=%=-l,$(shell cat web/wasm/$*/without-inlining.txt 2>/dev/null))
 
-$(UI)/public/%.wasm: $(HOUSE) go.mod $(wildcard web/wasm/*/*.txt)
+$(UI)/public/%.filtered: $(HOUSE) go.mod $(wildcard web/wasm/*/*.txt) web/wasm/unfiltered.mjs $(UI)/src/planner/unfilter.ts | $(UI)/node_modules/.package-lock.json
 	GOOS=js GOARCH=wasm go build -trimpath -ldflags="-s -w" $(LEAN) -o build/$*.wasm ./web/wasm/$*
-	go run ./web/wasm/slim build/$*.wasm && mv build/$*.wasm $@
+	go run ./web/wasm/slim build/$*.wasm build/$*.filtered
+	node web/wasm/unfiltered.mjs build/$*.filtered build/$*.wasm $(UI)
+	mv build/$*.filtered $@
 
 # What is large is compressed once, and sent so by the server.
-$(UI)/public/%.wasm.br: $(UI)/public/%.wasm $(UI)/compress.mjs
+$(UI)/public/%.filtered.br: $(UI)/public/%.filtered $(UI)/compress.mjs
 	node $(UI)/compress.mjs $<
 
 $(UI)/public/wasm_exec.js: go.mod
@@ -55,7 +58,7 @@ $(UI)/node_modules/.package-lock.json: $(UI)/package-lock.json
 	cd $(UI) && npm ci --no-audit --no-fund
 	@touch $@
 
-$(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(WASM) $(WASM:=.br) $(if $(WASM),$(UI)/public/wasm_exec.js) $(UI)/index.html $(UI)/vite.config.ts $(shell find $(UI)/src $(UI)/public -type f)
+$(UI)/dist/index.html: $(UI)/node_modules/.package-lock.json $(PROGRAMS) $(PROGRAMS:=.br) $(if $(PROGRAMS),$(UI)/public/wasm_exec.js) $(UI)/index.html $(UI)/vite.config.ts $(shell find $(UI)/src $(UI)/public -type f)
 	cd $(UI) && npm run -s build
 	find $(UI)/dist -name '*.js' -o -name '*.css' | xargs node $(UI)/compress.mjs
 

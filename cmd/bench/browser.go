@@ -21,7 +21,7 @@ import (
 // loader of the screen's own worker. Times are of the processor, not of the clock, on
 // both sides: what else the machine does at the time counts for neither.
 const (
-	planner  = "web/ui/public/planner.wasm"
+	planner  = "web/ui/public/planner.filtered"
 	wasmRuns = 5
 	moves    = 5
 	edits    = 1000 // as many as half an hour of work has, at one in two seconds

@@ -65,7 +65,7 @@ type counter struct {
 
 func (c *counter) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	c.mu.Lock()
-	if strings.HasSuffix(r.URL.Path, "/printer.wasm") && !c.done {
+	if strings.HasSuffix(r.URL.Path, "/printer.filtered") && !c.done {
 		c.done = true
 		close(c.late)
 	}

@@ -6,7 +6,7 @@ import { brotliCompressSync, constants } from "node:zlib";
 
 for (const name of process.argv.slice(2)) {
   const data = readFileSync(name);
-  const quality = name.endsWith("printer.wasm") ? 5 : 11;
+  const quality = name.endsWith("printer.filtered") ? 5 : 11;
   const params = { [constants.BROTLI_PARAM_QUALITY]: quality, [constants.BROTLI_PARAM_LGWIN]: 24, [constants.BROTLI_PARAM_SIZE_HINT]: data.length };
   writeFileSync(`${name}.br`, brotliCompressSync(data, { params }));
 }

@@ -2,20 +2,17 @@
 // come as lines of JSON; answers go out as lines of how many milliseconds of the
 // processor they took, how many bytes of memory the program has, a tab, and their JSON.
 //
-//   node parity.mjs PROGRAM.wasm WASM_EXEC.js FOLDER-OF-THE-SCREEN
+//   node parity.mjs PROGRAM.filtered WASM_EXEC.js FOLDER-OF-THE-SCREEN
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { resolve } from "node:path";
 import { createInterface } from "node:readline";
+import { screenPart } from "./screen.mjs";
 
-const [wasm, runtime, ui] = process.argv.slice(2);
-const require = createRequire(`${ui}/package.json`);
-const ts = require("typescript");
-require(runtime);
-
-const source = readFileSync(`${ui}/src/planner/program.ts`, "utf8");
-const options = { module: ts.ModuleKind.ESNext, target: ts.ScriptTarget.ES2022 };
-const { outputText } = ts.transpileModule(source, { compilerOptions: options });
-const { start } = await import(`data:text/javascript,${encodeURIComponent(outputText)}`);
+const [filtered, runtime, ui] = process.argv.slice(2);
+createRequire(import.meta.url)(resolve(runtime));
+const { start } = await screenPart(ui, "src/planner/program.ts");
+const { unfilter } = await screenPart(ui, "src/planner/unfilter.ts");
 
 const instantiate = WebAssembly.instantiate;
 let memory;
@@ -26,7 +23,7 @@ WebAssembly.instantiate = async (...all) => {
 };
 const processor = () => Object.values(process.cpuUsage()).reduce((a, b) => a + b) / 1000;
 
-const answer = await start(await WebAssembly.compile(readFileSync(wasm)));
+const answer = await start(await WebAssembly.compile(unfilter(readFileSync(filtered))));
 for await (const line of createInterface({ input: process.stdin })) {
   const begin = processor();
   const bytes = answer(new TextEncoder().encode(line));

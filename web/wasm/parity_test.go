@@ -48,14 +48,15 @@ func started(t *testing.T, name string) *program {
 	if text, err := build.CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
-	if text, err := exec.Command("go", "run", "./slim", wasm).CombinedOutput(); err != nil {
+	filtered := strings.TrimSuffix(wasm, "wasm") + "filtered"
+	if text, err := exec.Command("go", "run", "./slim", wasm, filtered).CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := exec.Command(node, "parity.mjs", wasm, filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), ui)
+	c := exec.Command(node, "parity.mjs", filtered, filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), ui)
 	c.Stderr = os.Stderr
 	in, _ := c.StdinPipe()
 	out, _ := c.StdoutPipe()

@@ -6,10 +6,11 @@
 // the caches before. A page that is open goes on with the release it began with. A new
 // release waits until the user takes it, or until no page is open.
 
-export {};
+import { unfiltered } from "./planner/unfilter";
+
 const worker = self as unknown as ServiceWorkerGlobalScope;
 
-// The build puts a list of all built files, with hashes of what is in them, in here.
+// A list of all built files, with hashes of what is in them, which the build puts in here.
 declare const __KEPT__: [path: string, hash: string][];
 const files = __KEPT__;
 
@@ -18,11 +19,12 @@ const files = __KEPT__;
  * the pictures of whoever installs the screen, designs that the sample does not hang, and
  * languages that are not spoken here.
  */
-const late = /\/printer\.wasm$|\/icon-\w+\.png$|\/(ginkgo|quince)-[^/]*$|\/(de|fr)-[^/]*$/;
+const late = /\/printer\.filtered$|\/icon-\w+\.png$|\/(ginkgo|quince)-[^/]*$|\/(de|fr)-[^/]*$/;
 /** What is kept when somebody has wanted it, and not before. */
 const wanted = /\/Solid-[^/]*$/;
 
 const name = `firstdrop-${release(files)}`;
+const isProgram = (url: string) => url.endsWith(".filtered");
 const address = (path: string) => new URL(path, worker.registration.scope).href;
 const known = new Map(files.map(([path, hash]) => [address(path), hash]));
 
@@ -50,9 +52,10 @@ async function fetched(url: string): Promise<void> {
   if (await cache.match(key(url))) return;
   const before = await caches.match(key(url)); // of an earlier release
   // What is large is not put into the browser's other cache as well.
-  const response = before ?? (await fetch(url, { cache: url.endsWith(".wasm") ? "no-store" : "no-cache", credentials: "same-origin" }));
+  const response = before ?? (await fetch(url, { cache: isProgram(url) ? "no-store" : "no-cache", credentials: "same-origin" }));
   if (!response.ok) throw new Error(`${url}: ${response.status}`);
-  await cache.put(key(url), response);
+  // Programs are put back now, so that no later start has to.
+  await cache.put(key(url), isProgram(url) ? await unfiltered(response) : response);
 }
 
 worker.addEventListener("install", (event) => {
@@ -79,8 +82,7 @@ worker.addEventListener("message", (event: ExtendableMessageEvent) => {
 /** Fetches what is needed later, what is likely to be needed first, and says when all is there. */
 async function rest(to: ExtendableMessageEvent["source"]): Promise<void> {
   const all = [...known.keys()].filter((url) => !wanted.test(url));
-  const [printer, others] = [all.filter((url) => url.endsWith(".wasm")), all.filter((url) => !url.endsWith(".wasm"))];
-  for (const url of [...printer, ...others]) await keep(url);
+  for (const url of [...all.filter(isProgram), ...all.filter((url) => !isProgram(url))]) await keep(url);
   to?.postMessage("all is here");
 }
 

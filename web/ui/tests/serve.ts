@@ -87,7 +87,6 @@ const types: Record<string, string> = {
   ".svg": "image/svg+xml",
   ".png": "image/png",
   ".woff2": "font/woff2",
-  ".wasm": "application/wasm",
   ".webmanifest": "application/manifest+json",
 };
 

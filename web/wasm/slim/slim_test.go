@@ -105,9 +105,11 @@ func TestProgramDoesTheSame(t *testing.T) {
 		t.Fatalf("%v\n%s", err, text)
 	}
 	said, crash := run(t, whole)
-	if err := slimFile(whole); err != nil {
+	filtered := filepath.Join(t.TempDir(), "crash.filtered")
+	if err := slimFile(whole, filtered); err != nil {
 		t.Fatal(err)
 	}
+	comesBack(t, filtered, whole)
 	saidSlim, crashSlim := run(t, whole)
 	if want := strings.Replace(said, "true true true", "false false true", 1); saidSlim != want || want == said {
 		t.Errorf("it says\n%s\nand not\n%s", saidSlim, want)
@@ -117,6 +119,18 @@ func TestProgramDoesTheSame(t *testing.T) {
 	}
 	if crashSlim != crash {
 		t.Errorf("it crashes with\n%s\nand not\n%s", crashSlim, crash)
+	}
+}
+
+// comesBack has the screen make a program out of its filtered form.
+func comesBack(t *testing.T, filtered, program string) {
+	t.Helper()
+	if _, err := os.Stat("../../ui/node_modules/typescript"); err != nil {
+		t.Log("needs npm ci in web/ui: the screen unfilters nothing")
+		return
+	}
+	if text, err := exec.Command("node", "../unfiltered.mjs", filtered, program, "../../ui").CombinedOutput(); err != nil {
+		t.Errorf("%v\n%s", err, text)
 	}
 }
 

@@ -1,9 +1,10 @@
+import { unfiltered } from "./unfilter";
 import type { Begin, Far, Said } from "./worker";
 
 /** Where a program is fetched from. */
 export interface Place {
-  /** The address of the .wasm file. */
-  wasm: string;
+  /** The address of the program: in filtered form, unless the service worker has put it back. */
+  program: string;
   /** The address of wasm_exec.js. */
   runtime: string;
 }
@@ -23,10 +24,10 @@ export interface Shop {
 }
 
 const shop: Shop = {
-  async compile({ wasm }) {
-    const response = await fetch(wasm, { credentials: "same-origin" });
-    if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
-    return WebAssembly.compileStreaming(Promise.resolve(response));
+  async compile({ program }) {
+    const response = await fetch(program, { credentials: "same-origin" });
+    if (!response.ok) throw new Error(`${program}: ${response.status}`);
+    return WebAssembly.compileStreaming(unfiltered(response));
   },
   hand: () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }) as unknown as Hand,
 };
@@ -114,11 +115,11 @@ export class Mate {
   #module(): Promise<WebAssembly.Module> {
     let known = Mate.#modules.get(this.#shop);
     if (!known) Mate.#modules.set(this.#shop, (known = new Map()));
-    let module = known.get(this.#place.wasm);
+    let module = known.get(this.#place.program);
     if (!module) {
       module = this.#shop.compile(this.#place);
-      known.set(this.#place.wasm, module);
-      module.catch(() => known.delete(this.#place.wasm));
+      known.set(this.#place.program, module);
+      module.catch(() => known.delete(this.#place.program));
     }
     return module;
   }

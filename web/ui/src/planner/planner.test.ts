@@ -3,7 +3,7 @@ import type { Hand, Place, Shop } from "./crew";
 import { Planner, type Question } from "./planner";
 import type { Kind } from "./protocol";
 
-const place: Place = { wasm: "planner.wasm", runtime: "wasm_exec.js" };
+const place: Place = { program: "planner.filtered", runtime: "wasm_exec.js" };
 
 /** A shop whose workers answer when they are told to. */
 class Bench implements Shop {
