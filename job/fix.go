@@ -23,6 +23,9 @@ func (b *builder) fix(k int, h *Hang, run *room.Run, f *plan.Fixed) {
 		}
 	}
 	for i := range h.KeepOff {
+		if b.isOfAnotherRow(h, run, h.KeepOff[i].Wall) {
+			continue
+		}
 		b.keepOff(run, fmt.Sprintf("%s.keep_off[%d]", path, i), &h.KeepOff[i], f)
 	}
 	for i, name := range h.Hung {

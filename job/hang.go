@@ -100,22 +100,39 @@ func (b *builder) runs() {
 		if !ok || !b.claim(k, &h, walls, claimed) {
 			continue
 		}
-		run, ok := b.run(k, &h, walls)
-		if !ok {
-			continue
-		}
 		if h.Lining != "" {
-			b.lining(k, &h, run, walls, over)
+			if run, ok := b.run(k, &h, walls, hangName(k, &h)); ok {
+				b.lining(k, &h, run, walls, over)
+			}
 			continue
 		}
-		over = append(over, hungOver{len(b.task.Runs), walls})
-		t := plan.RunTask{Run: run, Paper: b.paperOf(&h), Panels: b.panels(k, &h, run)}
-		t.Fixed.Start, t.Fixed.Centre = b.start(k, &h, run)
-		t.Fixed.Kill = b.kill(k, &h, run)
-		t.Fixed.Design = b.design(k, &h)
-		b.fix(k, &h, run, &t.Fixed)
-		b.task.Runs = append(b.task.Runs, t)
+		for _, part := range b.parts(k, &h, walls) {
+			run, ok := b.run(k, &h, part.walls, part.name)
+			if !ok {
+				break
+			}
+			over = append(over, hungOver{len(b.task.Runs), part.walls})
+			b.hang(k, &h, run)
+		}
 	}
+}
+
+// hang adds the task of a run.
+func (b *builder) hang(k int, h *Hang, run *room.Run) {
+	t := plan.RunTask{Run: run, Paper: b.paperOf(h), Panels: h.panelled()}
+	t.Fixed.Start, t.Fixed.Centre = b.start(k, h, run)
+	t.Fixed.Kill = b.kill(k, h, run)
+	t.Fixed.Design = b.design(k, h)
+	b.fix(k, h, run, &t.Fixed)
+	b.task.Runs = append(b.task.Runs, t)
+}
+
+// hangName returns the name of what an entry hangs.
+func hangName(k int, h *Hang) string {
+	if h.Name == "" {
+		return fmt.Sprintf("run %d", k+1)
+	}
+	return h.Name
 }
 
 // wallsOf finds the walls of an entry, which are neighbours to the right.
@@ -154,22 +171,10 @@ func (r *Room) wallNames() []string {
 	return list
 }
 
-// run builds the run of one entry: its walls within its heights, the corners
+// run builds a run of one entry: its walls within its heights, the corners
 // between them, and the corners of the room at its ends.
-func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
-	r := &b.job.Room
-	isRound := r.Closed && len(walls) == len(r.Walls)
-	run := &room.Run{Name: h.Name, Closed: isRound}
-	if run.Name == "" {
-		run.Name = fmt.Sprintf("run %d", k+1)
-	}
-	if h.Closed != nil {
-		run.Closed = *h.Closed
-		if *h.Closed && !isRound {
-			b.refuse(hangPath(k)+".closed", "not_all_round")
-			return nil, false
-		}
-	}
+func (b *builder) run(k int, h *Hang, walls []int, name string) (*room.Run, bool) {
+	run := &room.Run{Name: name, Closed: h.Panels == "" && b.isRound(k, h, walls)}
 	limits := band{h.From, h.To}
 	own := Band{Hang: k, Run: run, Walls: walls}
 	for _, i := range walls {
@@ -196,6 +201,19 @@ func (b *builder) run(k int, h *Hang, walls []int) (*room.Run, bool) {
 	return run, true
 }
 
+// isRound reports whether an entry's paper goes all the way round on its walls. Where it
+// cannot, and is to, that is refused.
+func (b *builder) isRound(k int, h *Hang, walls []int) bool {
+	all := b.whole.Closed && len(walls) == len(b.whole.Walls)
+	if h.Closed == nil {
+		return all
+	}
+	if *h.Closed && !all {
+		b.refuse(hangPath(k)+".closed", "not_all_round")
+	}
+	return *h.Closed && all
+}
+
 func (b *builder) corners(run *room.Run, walls []int) {
 	whole, last := b.whole, len(walls)-1
 	for n, i := range walls {
@@ -207,11 +225,13 @@ func (b *builder) corners(run *room.Run, walls []int) {
 		return
 	}
 	run.Ends = whole.Ends
+	all := len(whole.Walls)
 	if first := walls[0]; first > 0 || whole.Closed {
-		run.Ends.Left = whole.Corners[(first+len(whole.Walls)-1)%len(whole.Walls)]
+		before := (first + all - 1) % all
+		run.Ends.Left, run.Beyond.Left = whole.Corners[before], whole.Walls[before].Name
 	}
 	if walls[last] < len(whole.Corners) {
-		run.Ends.Right = whole.Corners[walls[last]]
+		run.Ends.Right, run.Beyond.Right = whole.Corners[walls[last]], whole.Walls[(walls[last]+1)%all].Name
 	}
 }
 

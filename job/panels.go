@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strconv"
 
 	"firstdrop/paper"
@@ -34,22 +35,72 @@ func (b *builder) panelForm(k int, h *Hang) {
 	}
 }
 
-// panels returns what an entry asks of panels, once its walls are known: they must be
-// joined by outside corners that are plumb.
-func (b *builder) panels(k int, h *Hang, run *room.Run) *plan.Panels {
+// panelled returns what an entry asks of panels; nil for drops of full width.
+func (h *Hang) panelled() *plan.Panels {
 	if h.Panels == "" {
 		return nil
 	}
-	path := hangPath(k) + ".panels"
-	for i := range run.Corners {
-		switch c := &run.Corners[i]; {
-		case c.Kind == room.Inside || run.Closed:
-			b.refuse(path, "panels_inside", "corner", run.CornerName(i))
+	return &plan.Panels{Trim: h.Trim}
+}
+
+// part is what of an entry hangs as one run.
+type part struct {
+	name  string
+	walls []int
+}
+
+// parts returns the runs of an entry: one, or of equal panels one from each inside corner
+// to the next, for panels of one width go on round outside corners only.
+func (b *builder) parts(k int, h *Hang, walls []int) (parts []part) {
+	rows := [][]int{walls}
+	if h.Panels != "" {
+		rows = b.panelRows(k, h, walls)
+	}
+	for _, row := range rows {
+		name := hangName(k, h)
+		if len(rows) > 1 { // like the runs of a lining across
+			name += " " + b.whole.WallName(row[0])
+		}
+		parts = append(parts, part{name, row})
+	}
+	return parts
+}
+
+// isOfAnotherRow reports whether a wall that is none of a run's is one of the other runs
+// of its entry.
+func (b *builder) isOfAnotherRow(h *Hang, run *room.Run, wall string) bool {
+	names := h.Walls
+	if len(names) == 0 {
+		names = b.job.Room.wallNames()
+	}
+	isOwn := slices.ContainsFunc(run.Walls, func(w room.Wall) bool { return w.Name == wall })
+	return h.Panels != "" && !isOwn && slices.Contains(names, wall)
+}
+
+// panelRows cuts walls into rows at inside corners; none, with a problem, where a leaning
+// outside corner lies within a row, or paper goes all round and there is no inside corner.
+func (b *builder) panelRows(k int, h *Hang, walls []int) (rows [][]int) {
+	path, corners := hangPath(k)+".panels", b.whole.Corners
+	isInside := func(wall int) bool { return corners[wall].Kind == room.Inside }
+	if b.isRound(k, h, walls) { // begin behind an inside corner, so that no row is cut in two
+		n := slices.IndexFunc(walls, isInside)
+		if n < 0 {
+			b.refuse(path, "panels_round")
 			return nil
-		case c.LeanLeft != 0 || c.LeanRight != 0:
-			b.refuse(path, "panels_leaning", "corner", run.CornerName(i))
+		}
+		if !isInside(walls[len(walls)-1]) {
+			walls = append(slices.Clone(walls[n+1:]), walls[:n+1]...)
+		}
+	}
+	var row []int
+	for n, i := range walls {
+		switch row = append(row, i); {
+		case n == len(walls)-1 || isInside(i):
+			rows, row = append(rows, row), nil
+		case corners[i].LeanLeft != 0 || corners[i].LeanRight != 0:
+			b.refuse(path, "panels_leaning", "corner", b.whole.CornerName(i))
 			return nil
 		}
 	}
-	return &plan.Panels{Trim: h.Trim}
+	return rows
 }

@@ -7,6 +7,7 @@ import (
 	"firstdrop/job"
 	"firstdrop/job/yaml"
 	"firstdrop/measure"
+	"firstdrop/room"
 )
 
 const panelJob = `firstdrop: 1
@@ -41,9 +42,85 @@ func TestPanels(t *testing.T) {
 	}
 }
 
+// One entry for all walls gives the runs that an entry for each row of walls would: from
+// inside corner to inside corner, also where the first wall stands in the middle of a row.
+func TestPanelsOfARoom(t *testing.T) {
+	for _, tt := range []struct {
+		change func(*job.Job)
+		want   string
+	}{
+		{func(j *job.Job) {}, "run 1 A: A; run 1 B: B C"},
+		{func(j *job.Job) { j.Room.Closed = true }, "run 1 A: A; run 1 B: B C"},
+		{func(j *job.Job) { // the breast is cut in two by where the list begins
+			j.Room.Closed, j.Room.Walls = true, append(j.Room.Walls[2:], j.Room.Walls[:2]...)
+			j.Hang[0].Name = "Study"
+		}, "Study A: A; Study B: B C"},
+		{func(j *job.Job) { closed := false; j.Room.Closed, j.Hang[0].Closed = true, &closed }, "run 1 A: A; run 1 B: B C"},
+		{func(j *job.Job) { j.Hang[0].Walls = []string{"B", "C"} }, "run 1: B C"},
+	} {
+		j, err := yaml.Read("panels.yaml", []byte(panelJob))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j.Hang = []job.Hang{{Paper: "Cloth", Panels: "equal", Trim: 38 * measure.Millimetre}}
+		tt.change(j)
+		ta, err := j.Task()
+		if err != nil {
+			t.Errorf("%s: %v", tt.want, err)
+			continue
+		}
+		var got []string
+		for i := range ta.Runs {
+			text := ta.Runs[i].Run.Name + ":"
+			for _, w := range ta.Runs[i].Run.Walls {
+				text += " " + w.Name
+			}
+			if ta.Runs[i].Panels == nil || ta.Runs[i].Run.Closed {
+				text += " (no panels)"
+			}
+			got = append(got, text)
+		}
+		if text := strings.Join(got, "; "); text != tt.want {
+			t.Errorf("runs %s, want %s", text, tt.want)
+		}
+		for i, k := range j.Entries(ta) {
+			if k != 0 {
+				t.Errorf("%s: run %d is of entry %d", tt.want, i, k)
+			}
+		}
+	}
+}
+
+// A stretch without seams is kept to in the run of its wall; a wall that is nowhere is
+// refused, once.
+func TestPanelsKeepOff(t *testing.T) {
+	j, err := yaml.Read("panels.yaml", []byte(panelJob))
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.Hang = []job.Hang{{Paper: "Cloth", Panels: "equal", KeepOff: []job.KeepOff{{Wall: "C", From: 100 * measure.Millimetre, To: 300 * measure.Millimetre}}}}
+	ta, err := j.Task()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := ta.Runs[0].Fixed.KeepOff, ta.Runs[1].Fixed.KeepOff; len(a) != 0 || len(b) != 1 || b[0].Wall != 1 {
+		t.Errorf("kept off %v and %v", a, b)
+	}
+	j.Hang[0].KeepOff[0].Wall = "Z"
+	if _, err = j.Task(); err == nil || !strings.Contains(err.(job.Problems)[0].What.Code, "wall_not_here") {
+		t.Errorf("a wall that is nowhere: %v", err)
+	}
+}
+
 func TestPanelsRefused(t *testing.T) {
 	for code, change := range map[string]func(*job.Job){
-		"panels_inside":       func(j *job.Job) { j.Hang = j.Hang[:1]; j.Hang[0].Walls = nil },
+		"panels_round": func(j *job.Job) {
+			j.Room.Closed, j.Hang = true, j.Hang[:1]
+			for i := range j.Room.Walls {
+				j.Room.Walls[i].Corner = &job.Corner{Kind: room.Outside, Angle: 240 * measure.Degree}
+			}
+			j.Hang[0].Walls = nil
+		},
 		"panels_leaning":      func(j *job.Job) { j.Room.Walls[1].Corner.Lean.Left = 3 * measure.Millimetre },
 		"panels_match":        func(j *job.Job) { j.Hang[0].Paper = "Rows" },
 		"panels_word":         func(j *job.Job) { j.Hang[0].Panels = "even" },

@@ -12,16 +12,35 @@ import (
 // design, and in a crooked room what walls are set to. All else stays as it is. The plan must be one of this job.
 func (j *Job) Take(p *plan.Plan) error {
 	hangs := append([]Hang(nil), j.hangs()...)
-	if len(hangs) > len(p.Runs) {
-		return fmt.Errorf("the plan has %d runs, the job hangs %d", len(p.Runs), len(hangs))
+	entries := j.Entries(p.Task)
+	if n := len(entries); n == 0 || entries[n-1] != len(hangs)-1 {
+		return fmt.Errorf("the plan has %d runs, which are not those of the %d entries of the job", len(p.Runs), len(hangs))
 	}
-	for k := range hangs {
-		if hangs[k].Lining == "" && hangs[k].Panels == "" { // linings come last, and follow the others; panels are as they are
-			hangs[k].take(p.Runs[k].Layout)
+	for i, k := range entries {
+		if hangs[k].Lining == "" && hangs[k].Panels == "" { // linings follow the others; panels are as they are
+			hangs[k].take(p.Runs[i].Layout)
 		}
 	}
 	j.Hang = hangs
 	return nil
+}
+
+// Entries tells of each run of a task that the job has made by which entry of Hang it
+// hangs. Equal panels hang in several runs, from inside corner to inside corner, and so
+// does a lining across, wall by wall. Runs of another job have no entries.
+func (j *Job) Entries(t *plan.Task) (entries []int) {
+	hangs, walls := j.hangs(), 0
+	for i, k := 0, 0; i < len(t.Runs) && k < len(hangs); i++ {
+		entries = append(entries, k)
+		all := len(hangs[k].Walls)
+		if all == 0 {
+			all = len(j.Room.Walls)
+		}
+		if walls += len(t.Runs[i].Run.Walls); walls >= all {
+			k, walls = k+1, 0
+		}
+	}
+	return entries
 }
 
 // take fixes a layout's choices.

@@ -21,6 +21,7 @@ func (r *Run) Mirrored() *Run {
 		m.Corners[i] = m.Corners[i].mirrored()
 	}
 	m.Ends.Left, m.Ends.Right = r.Ends.Right.mirrored(), r.Ends.Left.mirrored()
+	m.Beyond.Left, m.Beyond.Right = r.Beyond.Right, r.Beyond.Left
 	return m
 }
 

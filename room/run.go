@@ -15,6 +15,9 @@ type Run struct {
 	// Ends are the corners at the two ends of an open run, where papering
 	// stops: only their leans count. A closed run has none.
 	Ends struct{ Left, Right Corner }
+	// Beyond names the walls with which the room goes on beyond the ends of an open
+	// run; "" where it does not.
+	Beyond struct{ Left, Right string }
 }
 
 // Girth returns the sum of the walls' widths: the way round a closed run.

@@ -26,7 +26,7 @@ func (s *sketcher) survey(d *job.Draft) *Survey {
 
 // band unrolls one run.
 func (s *sketcher) band(d *job.Draft, b *job.Band) Band {
-	out := Band{Name: s.c.Name(b.Run.Name), Paper: paperOf(d.Job, b.Hang), Closed: b.Run.Closed, Walls: []Wall{}}
+	out := Band{Name: s.c.Name(b.Run.Name), Hang: b.Hang, Paper: paperOf(d.Job, b.Hang), Closed: b.Run.Closed, Walls: []Wall{}}
 	y, x := geom.Interval{Lo: 0, Hi: -1}, measure.Length(0)
 	for n := range b.Run.Walls {
 		_, own := b.Run.Walls[n].Outline.Bounds()

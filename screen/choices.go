@@ -120,10 +120,11 @@ func (q *question) proposed() (*job.Draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	if q.request.Run < 0 || q.request.Run >= len(doc.hang) {
+	entries := q.draft.Job.Entries(q.draft.Task)
+	if q.request.Run < 0 || q.request.Run >= len(entries) {
 		return nil, &refusal{"screen.no-run", []any{"number", q.request.Run + 1}}
 	}
-	h := doc.hang[q.request.Run]
+	h := doc.hang[entries[q.request.Run]]
 	if q.request.Start == nil && q.request.Kill == nil {
 		return nil, &refusal{id: "screen.nothing-proposed"}
 	}

@@ -30,6 +30,7 @@ type Edge struct {
 // Band is one run of walls, unrolled from left to right.
 type Band struct {
 	Name   string  `json:"name"`
+	Hang   int     `json:"hang"` // its entry in the job's hang; −1 where it cannot be told
 	Paper  string  `json:"paper"`
 	Closed bool    `json:"closed"`
 	Width  float64 `json:"width"`

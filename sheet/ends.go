@@ -8,6 +8,7 @@ import (
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
+	"firstdrop/plan"
 	"firstdrop/room"
 )
 
@@ -135,7 +136,7 @@ func endInk(bold bool) draw.Ink {
 	return quiet
 }
 
-// neighbour says in two or three lines what lies beyond an end, as wide as
+// neighbour says in two to four lines what lies beyond an end, as wide as
 // there is room if names allow it.
 func (e *elevation) neighbour(side hanging.Side, wide measure.Length) []string {
 	c, name, wall, ok := e.corner(side)
@@ -146,6 +147,8 @@ func (e *elevation) neighbour(side hanging.Side, wide measure.Length) []string {
 	}
 	if ok {
 		lines = []string{e.text("end.to-wall", "wall", e.words.Name(wall)), e.cornerLine(&c, name, wide)}
+	} else if c, name, wall, ok := e.beyondRun(side); ok {
+		lines = []string{e.text("end.to-wall", "wall", e.words.Name(wall)), e.cornerLine(&c, name, wide), e.text("end.trimmed")}
 	}
 	if lean != 0 {
 		way := "end.leans-right"
@@ -155,6 +158,18 @@ func (e *elevation) neighbour(side hanging.Side, wide measure.Length) []string {
 		lines = append(lines, e.text(way, "size", e.size(lean.Abs())))
 	}
 	return lines
+}
+
+// beyondRun returns the corner at an end of the run behind which another run of the plan
+// goes on, and the wall there; false where papering stops.
+func (e *elevation) beyondRun(side hanging.Side) (c room.Corner, name, wall string, ok bool) {
+	if c, name, wall = e.run.Ends.Left, e.run.Beyond.Left+"|"+e.name(), e.run.Beyond.Left; side == hanging.Right {
+		c, name, wall = e.run.Ends.Right, e.name()+"|"+e.run.Beyond.Right, e.run.Beyond.Right
+	}
+	papered := func(r plan.RunPlan) bool {
+		return slices.ContainsFunc(r.Layout.Run.Walls, func(w room.Wall) bool { return w.Name == wall })
+	}
+	return c, name, wall, wall != "" && slices.ContainsFunc(e.plan.Runs, papered)
 }
 
 // cornerLine says what kind of corner one is, with its name if that has room.
@@ -176,7 +191,9 @@ func (e *elevation) pointer(tip geom.Point, out measure.Length, side hanging.Sid
 	back := geom.Point{X: tip.X - out*6*mm, Y: tip.Y}
 	barb := tip.X - out*2*mm
 	e.add("words", draw.Segment(back, tip, tagPen))
-	if _, _, _, ok := e.corner(side); !ok {
+	_, _, _, here := e.corner(side)
+	_, _, _, there := e.beyondRun(side)
+	if !here && !there {
 		e.add("words", draw.Segment(geom.Point{X: tip.X, Y: tip.Y - 2*mm}, geom.Point{X: tip.X, Y: tip.Y + 2*mm}, tagPen))
 		return
 	}

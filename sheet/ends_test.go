@@ -38,6 +38,29 @@ func TestNeighbour(t *testing.T) {
 	}
 }
 
+// Where another run goes on beyond a corner nothing stops: the corner is named, and how
+// paper ends there. Beyond a wall that nobody papers it stops.
+func TestNeighbourInAnotherRun(t *testing.T) {
+	a, b := laid(t, "A 1000x2400"), laid(t, "B 800x2400")
+	a.Run.Beyond.Right, b.Run.Beyond.Left, b.Run.Beyond.Right = "B", "A", "C"
+	p := &plan.Plan{Runs: []plan.RunPlan{{Layout: a}, {Layout: b}}}
+	for _, tt := range []struct {
+		run  int
+		side hanging.Side
+		want string
+	}{
+		{0, hanging.Left, "end of the run / papering stops here"},
+		{0, hanging.Right, "to wall B / inside corner A|B / trimmed to the corner on both walls"},
+		{1, hanging.Left, "to wall A / inside corner A|B / trimmed to the corner on both walls"},
+		{1, hanging.Right, "end of the run / papering stops here"},
+	} {
+		e := newElevation(p, tt.run, 0, Options{Scale: 20})
+		if got := strings.Join(e.neighbour(tt.side, measure.MaxLength), " / "); got != tt.want {
+			t.Errorf("run %d, %v: %s, want %s", tt.run, tt.side, got, tt.want)
+		}
+	}
+}
+
 func TestEdge(t *testing.T) {
 	e := begun(t, "A 1000x2400/1800 |10,0 B 800x1800", 0)
 	tests := []struct {

@@ -14,6 +14,9 @@ func (c *Catalogue) Name(name string) string {
 			return strings.Join(parts, between)
 		}
 	}
+	if head, wall, ok := partOfRun(name); ok {
+		return c.Name(head) + " " + c.Name(wall)
+	}
 	word, number, numbered := strings.Cut(name, " ")
 	if strings.Trim(number, "0123456789") != "" || !c.isKind(word) {
 		if c.isKind(name) {
@@ -26,6 +29,14 @@ func (c *Catalogue) Name(name string) string {
 		word += " " + number
 	}
 	return word
+}
+
+// partOfRun cuts the name of a run that is one of several of an entry, "run 2 north
+// wall", before the wall.
+func partOfRun(name string) (run, wall string, ok bool) {
+	rest, ok := strings.CutPrefix(name, "run ")
+	number, wall, cut := strings.Cut(rest, " ")
+	return "run " + number, wall, ok && cut && number != "" && strings.Trim(number, "0123456789") == ""
 }
 
 func (c *Catalogue) isKind(name string) bool {

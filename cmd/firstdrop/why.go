@@ -75,10 +75,11 @@ func (p *program) proposed(ctx context.Context, chosen *planned, f *whyFlags) (*
 	if len(j.Hang) == 0 {
 		j.Hang = []job.Hang{{Paper: j.Papers[0].Name}}
 	}
-	if f.run < 1 || f.run > len(j.Hang) {
-		return nil, fail(exitUsage, "run.none", "run", f.run, "n", len(j.Hang))
+	entries := j.Entries(chosen.plan.Task)
+	if f.run < 1 || f.run > len(entries) {
+		return nil, fail(exitUsage, "run.none", "run", f.run, "n", len(entries))
 	}
-	h := &j.Hang[f.run-1]
+	h := &j.Hang[entries[f.run-1]]
 	var err error
 	if f.start != "" {
 		if h.Start, err = startOf(&j, f.start); err != nil {

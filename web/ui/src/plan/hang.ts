@@ -2,24 +2,24 @@ import { isObject, type Json } from "../document/json";
 import type { Hang, Job } from "../planner/job";
 import type { Choice } from "../planner/protocol";
 
-// What a job fixes of a plan stands in its list of hangings, one for each run. A job
-// that says nothing has none: its only paper goes on all walls, and all is searched.
+// What a job fixes of a plan stands in its list of hangings: a band says in which entry.
+// A job that says nothing has none: its only paper goes on all walls, and all is searched.
 
-/** What the job says of a run; undefined: nothing. */
-export function hangOf(job: Job, run: number): Hang | undefined {
-  return job.hang?.[run];
+/** What the job says of a band by its entry (−1: the first); undefined: nothing. */
+export function hangOf(job: Job, entry: number): Hang | undefined {
+  return job.hang?.[Math.max(entry, 0)];
 }
 
-/** The entry of a run, put into the job where it has none. To be used on a copy. */
-export function ownHang(job: Job, run: number): Hang {
+/** The entry, put into the job where it has none. To be used on a copy. */
+export function ownHang(job: Job, entry: number): Hang {
   job.hang ??= [{ paper: job.papers[0]?.name ?? "" }];
-  return job.hang[run]!;
+  return job.hang[Math.max(entry, 0)]!;
 }
 
-/** Fixes something of a run, or leaves it to the search again (undefined). */
-export function fix<K extends keyof Hang>(job: Job, run: number, key: K, value: Hang[K] | undefined): void {
+/** Fixes something of an entry, or leaves it to the search again (undefined). */
+export function fix<K extends keyof Hang>(job: Job, entry: number, key: K, value: Hang[K] | undefined): void {
   if (value === undefined && !job.hang) return;
-  const hang = ownHang(job, run);
+  const hang = ownHang(job, entry);
   if (value === undefined || (Array.isArray(value) && value.length === 0)) delete hang[key];
   else hang[key] = value;
 }
@@ -35,9 +35,9 @@ export function choose(job: Job, choices: readonly Choice[]): void {
   }
 }
 
-/** What of a run the job fixes, of all that can be searched. */
-export function fixed(job: Job, run: number): (keyof Hang)[] {
-  const hang = hangOf(job, run);
+/** What of an entry the job fixes, of all that can be searched. */
+export function fixed(job: Job, entry: number): (keyof Hang)[] {
+  const hang = hangOf(job, entry);
   if (!hang || !isObject(hang as unknown as Json)) return [];
   return (["start", "kill", "design", "new_drop", "carry"] as const).filter((k) => hang[k] !== undefined);
 }
@@ -45,15 +45,15 @@ export function fixed(job: Job, run: number): (keyof Hang)[] {
 export type Corner = "free" | "new_drop" | "carry";
 
 /** What the job says of an inside corner. */
-export function cornerRule(job: Job, run: number, corner: string): Corner {
-  const hang = hangOf(job, run);
+export function cornerRule(job: Job, entry: number, corner: string): Corner {
+  const hang = hangOf(job, entry);
   if (hang?.new_drop?.includes(corner)) return "new_drop";
   return hang?.carry?.includes(corner) ? "carry" : "free";
 }
 
-export function setCornerRule(job: Job, run: number, corner: string, rule: Corner): void {
+export function setCornerRule(job: Job, entry: number, corner: string, rule: Corner): void {
   for (const key of ["new_drop", "carry"] as const) {
-    const others = (hangOf(job, run)?.[key] ?? []).filter((c) => c !== corner);
-    fix(job, run, key, key === rule ? [...others, corner] : others);
+    const others = (hangOf(job, entry)?.[key] ?? []).filter((c) => c !== corner);
+    fix(job, entry, key, key === rule ? [...others, corner] : others);
   }
 }

@@ -387,8 +387,9 @@ export interface Hang {
   }[];
   /**
    * equal: panels of one width from end to end, as goods whose seams show are hung: each cut to
-   * that width off both edges. The entry is one wall, or walls joined by outside corners that
-   * are plumb, in a paper with match free. Default: drops of full width.
+   * that width off both edges. Walls are divided from inside corner to inside corner, each
+   * stretch by itself, so that one entry does for a room; outside corners between are to be
+   * plumb, the match of the paper free. Default: drops of full width.
    */
   panels?: "equal";
   /** With panels: what is cut off each edge at the least. Default: 0. */

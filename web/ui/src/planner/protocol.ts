@@ -412,6 +412,8 @@ export interface Edge {
 /** Band is one run of walls, unrolled from left to right. */
 export interface Band {
   name: string;
+  /** its entry in the job's hang; −1 where it cannot be told */
+  hang: number;
   paper: string;
   closed: boolean;
   width: number;
