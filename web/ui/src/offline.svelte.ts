@@ -1,4 +1,5 @@
 import { desk } from "./desk.svelte";
+import { awaitKeeper } from "./device/keeper";
 import { toasts } from "./parts/toasts.svelte";
 import { say } from "./words";
 
@@ -11,9 +12,10 @@ class Offline {
   #asked = false;
 
   async begin(): Promise<void> {
-    if (!("serviceWorker" in navigator)) return;
+    if (!("serviceWorker" in navigator)) return awaitKeeper(null);
     const container = navigator.serviceWorker;
     const isFirst = container.controller === null;
+    if (!isFirst) awaitKeeper(null);
     this.readiness = "loading";
     container.addEventListener("message", (event) => {
       if (event.data === "all is here") this.readiness = "ready";
@@ -21,12 +23,14 @@ class Offline {
     container.addEventListener("controllerchange", () => void this.#taken(isFirst));
     try {
       const registration = await container.register("service-worker.js");
+      awaitKeeper(registration);
       this.#watch(registration);
       await container.ready;
       // What is needed later is fetched when the first picture has long been drawn.
       setTimeout(() => registration.active?.postMessage("fetch the rest"), 2500);
       setInterval(() => void registration.update().catch(() => undefined), 3_600_000);
     } catch {
+      awaitKeeper(null);
       this.readiness = "none";
     }
   }

@@ -1,3 +1,4 @@
+import { keeperAnswers } from "../device/keeper";
 import { unfiltered } from "./unfilter";
 import type { Begin, Far, Said } from "./worker";
 
@@ -25,6 +26,7 @@ export interface Shop {
 
 const shop: Shop = {
   async compile({ program }) {
+    await keeperAnswers;
     const response = await fetch(program, { credentials: "same-origin" });
     if (!response.ok) throw new Error(`${program}: ${response.status}`);
     return WebAssembly.compileStreaming(unfiltered(response));
