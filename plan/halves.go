@@ -381,7 +381,8 @@ func (v *halves) ofPieces() (t sum) {
 
 // kind returns the kind of a drop; false if it is like no other.
 func (v *halves) kind(s *hanging.Strip) (k kindKey, ok bool) {
-	if k.odd, ok = s.Index%2 != 0, len(s.Parts) <= len(k.parts); !ok {
+	k.odd, ok = s.Index%2 != 0, len(s.Parts) <= len(k.parts)
+	if !ok || v.j.level != nil && len(s.Parts) > 1 { // hung by the ceiling of the wall on which it is wider
 		return k, false
 	}
 	axis := measure.Length(-1)

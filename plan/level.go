@@ -100,20 +100,27 @@ func levelCeiling(run *room.Run, i int) (left, right measure.Length, ok bool) {
 	return left, right, ok && run.Walls[i].IsLevelCeiling(left, right)
 }
 
-// lifts returns by how much each drop of a layout is hung higher, in whole millimetres:
-// as the ceiling stands over the middle of its widest part.
+// lifts returns by how much each drop of a layout is hung higher.
 func (v *levelling) lifts(l *hanging.Layout) []measure.Length {
 	out := make([]measure.Length, len(l.Drops))
 	for i := range l.Drops {
-		wall, x := widestOn(l, i)
-		if !v.has[wall] || l.Drops[i].Number == 0 {
-			continue
+		if l.Drops[i].Number > 0 {
+			out[i] = v.lift(l, i)
 		}
-		left, right, _ := v.run.Walls[wall].Ceiling()
-		at := left + (right-left).Scaled(int64(x), int64(v.run.Walls[wall].Width))
-		out[i] = (at - v.middle[wall] + measure.Millimetre/2).FloorTo(measure.Millimetre)
 	}
 	return out
+}
+
+// lift returns by how much a drop is hung higher, in whole millimetres: as the ceiling
+// stands over the middle of its widest part.
+func (v *levelling) lift(l *hanging.Layout, drop int) measure.Length {
+	wall, x := widestOn(l, drop)
+	if !v.has[wall] {
+		return 0
+	}
+	left, right, _ := v.run.Walls[wall].Ceiling()
+	at := left + (right-left).Scaled(int64(x), int64(v.run.Walls[wall].Width))
+	return (at - v.middle[wall] + measure.Millimetre/2).FloorTo(measure.Millimetre)
 }
 
 // widestOn returns the wall on which most of a drop hangs, and the middle of it there.

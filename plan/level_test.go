@@ -1,11 +1,13 @@
 package plan_test
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"firstdrop/audit"
 	"firstdrop/hanging"
 	"firstdrop/internal/roomtext"
+	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
 )
@@ -73,6 +75,92 @@ func TestLevelledOnlyWhereItCanBe(t *testing.T) {
 	sound(t, p)
 	if p.Runs[0].Layout.Lifts != nil {
 		t.Error("drops are moved beside a wall set to its ceiling")
+	}
+}
+
+// A motif is cut or not where its drop hangs. By hand: a ceiling that falls by 60 mm over
+// 4 m falls by 8 mm over a drop of 530 mm. Of a repeat of 533 mm, 12 mm are free between
+// two motifs. Drops hung by the ceiling can all have the line in these 12 mm, to the
+// millimetre; of drops that hang level most could not, whatever the height.
+func TestPracticeLevelledMotifsAreWhole(t *testing.T) {
+	p := lined(paper.LinesIsolated)
+	p.Width, p.Repeat = 530*mm, 533*mm
+	p.Motif = &paper.Motif{Axis: 265 * mm, Head: 30 * mm, Tall: 521 * mm}
+	ta := task("A 4000x2400/2340", p)
+	pl := made(t, ta)
+	sound(t, pl)
+	if n := codes(pl)[plan.MotifCut]; n != 0 || pl.Runs[0].Layout.Lifts == nil {
+		t.Errorf("%d motifs are cut at the ceiling, drops moved by %v", n, pl.Runs[0].Layout.Lifts)
+	}
+	ta.Rules.Head = 40 * mm // too little to move drops by
+	if n := codes(made(t, ta))[plan.MotifCut]; n < 5 {
+		t.Errorf("hung level, only %d motifs are told to be cut", n)
+	}
+}
+
+// In crooked rooms, what is told of motifs cut at ceilings is what the design as it hangs
+// says: some height of the ceiling over the drop lies between a motif's head and foot.
+func TestMotifsAreCutWhereTheyHang(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 8))
+	rooms, moved, cut := 60, 0, 0
+	if testing.Short() {
+		rooms = 15
+	}
+	for n := range rooms {
+		run := crooked(r)
+		var heights [4]measure.Length // out of level by up to 50 mm, so that drops are moved by up to 25
+		for i := range heights {
+			heights[i] = 2400*mm + measure.Length(r.IntN(51))*mm
+		}
+		for i := range run.Walls {
+			run.Walls[i].Outline[2].Y, run.Walls[i].Outline[3].Y = heights[(i+1)%4], heights[i]
+		}
+		p := lined(paper.LinesIsolated)
+		p.Motif = &paper.Motif{Axis: 10 * inch, Head: 2 * inch, Tall: 21*inch - measure.Length(8+r.IntN(60))*mm}
+		p.Match = []paper.Match{{Kind: paper.Straight}, {Kind: paper.Offset, Num: 1, Den: 2}}[r.IntN(2)]
+		ta := asked(run, p)
+		ta.Runs[0].Fixed.Start = &hanging.Start{X: measure.Length(r.IntN(500)) * mm}
+		pl := made(t, ta)
+		l := pl.Runs[0].Layout
+		if l.Lifts != nil {
+			moved++
+		}
+		told := map[int]bool{}
+		for _, f := range pl.Findings {
+			if f.Code == plan.MotifCut {
+				told[f.Place.Drop] = true
+			}
+		}
+		for i := range l.Drops {
+			d := &l.Drops[i]
+			for k, part := range d.Parts {
+				if d.Number == 0 || part.Across.Lo >= p.Motif.Axis || part.Across.Hi <= p.Motif.Axis {
+					continue
+				}
+				w := &run.Walls[part.Wall]
+				x := part.X.Lo + p.Motif.Axis - part.Across.Lo
+				if x <= 0 || x >= w.Width {
+					continue
+				}
+				left, right, _ := w.Ceiling()
+				at := func(x measure.Length) measure.Length {
+					return left + (right-left).Scaled(int64(min(max(x, 0), w.Width)), int64(w.Width))
+				}
+				high, low := max(at(part.X.Lo), at(part.X.Hi)), min(at(part.X.Lo), at(part.X.Hi))
+				f := l.Fall(i, k)
+				below := (f.Begins - high - p.Motif.Head).Mod(p.Repeat) // under a motif's head, at the line's highest point
+				want := below > 0 && below < p.Motif.Tall || below+high-low > p.Repeat
+				if want {
+					cut++
+				}
+				if told[d.Number] != want {
+					t.Errorf("room %d, drop %d: told %v, as it hangs %v", n, d.Number, told[d.Number], want)
+				}
+			}
+		}
+	}
+	if moved < rooms/2 || cut == 0 {
+		t.Errorf("drops are moved in %d of %d rooms, %d motifs cut", moved, rooms, cut)
 	}
 }
 

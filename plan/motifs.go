@@ -37,7 +37,7 @@ func (s *search) newMotifBound(l *hanging.Layout) (b motifBound) {
 	}
 	n := map[measure.Length]int{}
 	for _, line := range s.judge.cutLines(nil, l) {
-		if line.what == "" && line.fall == 0 {
+		if line.isPlainCeiling() {
 			if n[line.y]++; n[line.y] > n[b.line] || b.cycle == 0 {
 				b.line, b.cycle = line.y, p.Alternatives()
 			}
@@ -69,6 +69,12 @@ func (ls levels) cutAt(design measure.Length, p *paper.Paper) (cut []bool) {
 	return cut
 }
 
+// isPlainCeiling reports whether a line is that of a level ceiling, over a drop that hangs
+// as high as others.
+func (line *cutLine) isPlainCeiling() bool {
+	return line.what == "" && line.fall == 0 && line.lift == 0
+}
+
 // meets reports whether the motif of the one drop of a layout meets the ceiling.
 func (b *motifBound) meets(l *hanging.Layout) bool {
 	if b.cycle == 0 {
@@ -76,7 +82,7 @@ func (b *motifBound) meets(l *hanging.Layout) bool {
 	}
 	b.j.lines = b.j.cutLines(b.j.lines[:0], l)
 	for _, line := range b.j.lines {
-		if line.what == "" && line.fall == 0 && line.y == b.line {
+		if line.isPlainCeiling() && line.y == b.line {
 			return true
 		}
 	}

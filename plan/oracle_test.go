@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math/rand/v2"
 	"os"
 	"slices"
 	"testing"
@@ -142,5 +143,41 @@ func TestNoChoiceIsBetter(t *testing.T) {
 	t.Logf("%d rooms, %d proven, %d layouts tried by the reference", rooms, proven, tried)
 	if proven < rooms*9/10 {
 		t.Errorf("only %d of %d rooms are settled", proven, rooms)
+	}
+}
+
+// The same where drops are hung by their ceilings and motifs are cut or not as they hang.
+func TestNoChoiceIsBetterUnderTheCeiling(t *testing.T) {
+	rooms := 60
+	if testing.Short() {
+		rooms = 10
+	}
+	r := rand.New(rand.NewPCG(21, 34))
+	proven, lifted := 0, 0
+	for n := range rooms {
+		p := rows(640 * measure.Millimetre)
+		p.Lines = paper.LinesIsolated
+		p.Match = []paper.Match{{Kind: paper.Straight}, {Kind: paper.Offset, Num: 1, Den: 2}}[r.IntN(2)]
+		p.Motif = &paper.Motif{Axis: 265 * measure.Millimetre, Head: 50 * measure.Millimetre, Tall: measure.Length(300+r.IntN(330)) * measure.Millimetre}
+		task := asking(anyCrooked(r), p, 37*measure.Millimetre)
+		s := searched(t, task)
+		got, err := s.find()
+		if err != nil {
+			t.Fatal(n, err)
+		}
+		if s.judge.level != nil {
+			lifted++
+		}
+		if s.proven {
+			proven++
+		}
+		ref := reference{s: searched(t, task), new: 1, limit: got.score}
+		ref.run()
+		if ref.best != 0 && got.score > ref.best {
+			t.Errorf("room %d: the search finds %d (%+v, proven %v), the reference %d (%+v)", n, got.score, got.choice, s.proven, ref.best, ref.at)
+		}
+	}
+	if proven < rooms*9/10 || lifted < rooms/2 {
+		t.Errorf("%d of %d rooms proven, drops moved in %d", proven, rooms, lifted)
 	}
 }

@@ -42,7 +42,8 @@ func (j *judge) long(l *hanging.Layout, p *hanging.Piece) int64 {
 //	          │
 //	──────────┴──────  rail, where the paper does not go down to the floor
 //
-// A motif is cut when a line falls between its head and its foot.
+// A motif is cut when a line falls between its head and its foot. A drop that is hung
+// higher, by a ceiling out of level, has its motifs as much higher under all of them.
 
 // cutLine is a line that may cut the motif of a drop.
 type cutLine struct {
@@ -51,6 +52,7 @@ type cutLine struct {
 	x    measure.Length // of the motif's axis
 	y    measure.Length // the line's height; its highest point
 	fall measure.Length // how far its lowest point over the drop lies below that
+	lift measure.Length // how much higher the drop hangs than others
 	what string         // "" for the ceiling
 }
 
@@ -92,12 +94,13 @@ func (j *judge) isCut(l *hanging.Layout, line *cutLine, design measure.Length) b
 }
 
 // bottom returns the end of the line at which the least of the design's phase is
-// seen: its highest point, on a reversed drop its lowest.
+// seen: its highest point, on a reversed drop its lowest; as high as it would stand if
+// the drop did not hang higher.
 func (line *cutLine) bottom(d *hanging.Drop) measure.Length {
 	if d.Reversed {
-		return line.y - line.fall
+		return line.y - line.fall - line.lift
 	}
-	return line.y
+	return line.y - line.lift
 }
 
 // cutLines appends the lines that may cut the motifs of a layout's drops.
@@ -107,10 +110,15 @@ func (j *judge) cutLines(dst []cutLine, l *hanging.Layout) []cutLine {
 		if d.Number == 0 {
 			continue
 		}
-		axis := j.axis(d)
+		axis, first := j.axis(d), len(dst)
 		for k := range d.Parts {
 			if p := &d.Parts[k]; p.Across.Lo < axis && axis < p.Across.Hi {
 				dst = j.linesAt(dst, i, p, p.X.Lo+axis-p.Across.Lo)
+			}
+		}
+		if j.level != nil && j.turns == nil {
+			for k := first; k < len(dst); k++ {
+				dst[k].lift = j.level.lift(l, i)
 			}
 		}
 	}
