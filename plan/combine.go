@@ -416,15 +416,23 @@ func (m *combiner) before(n *node, near measure.Length) (t sum, at *node) {
 }
 
 // cross adds the drops over an opening that it takes to close the gap between
-// two halves, which reach so far from either end of the wall.
+// two halves, which reach so far from either end of the wall. Those that begin beside
+// the opening have been counted with their pieces; each of the others has one over it.
 func (m *combiner) cross(total *sum, place *killPlace, from, to measure.Length) {
 	gap := m.s.run.Run.Walls[place.kill.Wall].Width - from - to
 	drops := int64((gap + m.v.width - 1) / m.v.width)
 	w := &m.s.task.Taste.Weights
 	total.score += max(drops, 0) * w.Drop
-	if place.height > 0 {
-		total.cut += max(drops-2, 0) * w.Piece
+	if place.height == 0 {
+		return
 	}
+	if from < m.near(place, hanging.Right) {
+		drops--
+	}
+	if to < m.near(place, hanging.Left) {
+		drops--
+	}
+	total.cut += max(drops, 0) * w.Piece
 }
 
 // closing returns what the kill seam weighs; 0 where that is not known before a
