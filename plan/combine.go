@@ -40,8 +40,20 @@ func (s *search) scan(every int) {
 	m := newCombiner(s)
 	s.closeup.m = m
 	m.renews = m.walls <= renewWalls && s.best.layout != nil || m.forced
-	m.out = m.outlookOf()
+	var tried []int
+	if m.out = m.outlookOf(); m.out != nil {
+		tried = m.out.promising(mostPromising)
+		for _, i := range tried {
+			m.start(i)
+		}
+		s.settle(true)
+		slices.Sort(tried)
+	}
 	for i := 0; i < len(s.starts); i += every {
+		if len(tried) > 0 && i == tried[0] {
+			tried = tried[1:]
+			continue
+		}
 		m.start(i)
 		s.tellStarts(i)
 	}
@@ -57,6 +69,7 @@ type combiner struct {
 	sure   [][2]sum // by kill place: the piece that surely ends a half there
 	renews bool     // they are tried
 	out    *outlook // nil: none
+	lost   [2]bool  // with the kill place at hand: nothing better comes of it without, with new drops
 
 	begin int // the start
 	z     measure.Length
@@ -100,6 +113,10 @@ func (m *combiner) ending(place *killPlace, side hanging.Side) sum {
 	return m.v.surely(wall, x)
 }
 
+// mostPromising is how many starts are tried before all others, so that these have to be
+// better than the best of them.
+const mostPromising = 32
+
 // fewStarts is up to how many starts nobody looks ahead.
 const fewStarts = 32
 
@@ -112,12 +129,15 @@ func (m *combiner) start(i int) {
 		m.outright(i)
 		return
 	}
-	if m.renews {
+	if m.renews && (m.out == nil || m.out.mayRenew()) {
 		m.renew(hanging.Right)
 		m.renew(hanging.Left)
 	}
 	for k := range m.s.kills {
-		if m.isOffered(i, k) && (m.out == nil || !m.out.ends[m.out.endOf[k]].hopeless) {
+		if m.out != nil {
+			m.lost = m.out.ends[m.out.endOf[k]].lost
+		}
+		if m.isOffered(i, k) && !(m.lost[0] && m.lost[1]) {
 			m.kill(k)
 		}
 	}
@@ -302,7 +322,7 @@ func (m *combiner) meet(c choiceAt, right, left int) {
 		}
 		for l := range m.ways[hanging.Left] {
 			b := &m.ways[hanging.Left][l]
-			if b.from <= left && a.n+b.n <= m.most {
+			if b.from <= left && a.n+b.n <= m.most && !m.lost[min(a.n+b.n, 1)] {
 				m.join(c, a, b, right, left)
 			}
 		}
@@ -381,16 +401,16 @@ func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measur
 	if n == nil {
 		return -1
 	}
-	near := m.near(place, side)
-	if n.spot.T < near {
+	near, at := m.near(place, side), n
+	if n.count > 0 && n.spot.T+m.v.width <= near {
+		total.score += m.v.seamToWhole(&k.inBefore, n)
+		var t sum
+		t, at = m.before(n, near)
+		total.add(&t)
+	}
+	if at.spot.T < near {
 		total.add(&m.sure[kill][side])
 	}
-	if n.count == 0 || n.spot.T+m.v.width > near {
-		return n.spot.T
-	}
-	total.score += m.v.seamToWhole(&k.inBefore, n)
-	t, at := m.before(n, near)
-	total.add(&t)
 	return at.spot.T
 }
 

@@ -118,7 +118,7 @@ type turn struct {
 	twoEdges [2]*pass // for edges, as a rule
 	twoAfter [2]int64
 	// What the outlook has found, without and with a whole drop before.
-	hops  [2][]hop
+	hops  [2]hop
 	tails [2][]tail
 }
 

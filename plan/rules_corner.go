@@ -96,12 +96,18 @@ func (j *judge) renewed(s *hanging.Seam, at int, place func() finding.Place) int
 		return 0
 	}
 	f := &j.corners[at]
-	total := f.regard.kill(share(j.taste.Weights.RenewMetre, miss, fullMiss), f.seen)
+	total := j.renews(f, miss)
 	if j.out != nil {
 		j.raise(RenewedMiss, severity(total), total, place(),
 			size("across", widest(s.Across)), size("along", s.Along), size("height", f.height))
 	}
 	return total
+}
+
+// renews returns what it weighs that the design misses by so much where a new drop begins
+// in a corner.
+func (j *judge) renews(f *fold, miss measure.Length) int64 {
+	return f.regard.kill(share(j.taste.Weights.RenewMetre, miss, fullMiss), f.seen)
 }
 
 // misfit returns by how much a seam misses where it misses most.

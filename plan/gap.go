@@ -1,0 +1,76 @@
+package plan
+
+import (
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// Where two halves meet over an opening, it takes drops to close the gap that is left
+// between them, and each of those that does not also stand beside the opening is a piece
+// of its own over it:
+//
+//	┌───┬───┬──╴╴╴╴╴┬───┐
+//	│   │   │       │   │    so many drops as widths in the gap,
+//	│ ┌─┼───┼───────┼─┐ │    rounded up; parts of widths where
+//	  ► reach ┄ gap ┄ ◄      how far one half has come is not known
+
+// gap is what closing takes at an end over an opening; zero at others.
+type gap struct {
+	wall, strip measure.Length    // the widths of the wall and of a drop
+	near        [2]measure.Length // by side: how far along the wall the opening begins
+	drop, piece int64
+}
+
+// gapAt returns what closing takes at an end.
+func (o *outlook) gapAt(e *end) (g gap) {
+	if e.place.kill.Kind != hanging.OnWall || e.folds {
+		return g
+	}
+	w := &o.m.s.task.Taste.Weights
+	g = gap{wall: o.m.s.run.Run.Walls[e.place.kill.Wall].Width, strip: o.v.width, drop: w.Drop}
+	for side := range g.near {
+		g.near[side] = o.m.near(e.place, hanging.Side(side))
+	}
+	if e.place.height > 0 {
+		g.piece = w.Piece
+	}
+	return g
+}
+
+// between returns what closes the gap between two halves, that to a side first, by how
+// far they have come.
+func (g *gap) between(side hanging.Side, a, b measure.Length) int64 {
+	if g.wall == 0 {
+		return 0
+	}
+	if a == unknown || b == unknown {
+		return g.closes(side, a) + g.closes(side.Opposite(), b)
+	}
+	drops := max(0, int64((g.wall-a-b+g.strip-1)/g.strip))
+	pieces := drops
+	if a < g.near[side] {
+		pieces--
+	}
+	if b < g.near[side.Opposite()] {
+		pieces--
+	}
+	return drops*g.drop + max(pieces, 0)*g.piece
+}
+
+// closes returns the share of one half in that, by how far it has come: as if each
+// closed half of the wall, so less than nothing for one that comes farther. Two shares
+// are no more than the whole.
+func (g *gap) closes(side hanging.Side, reach measure.Length) int64 {
+	if g.wall == 0 {
+		return 0
+	}
+	if reach == unknown {
+		reach = g.wall
+	}
+	each := measure.Length(g.drop + g.piece)
+	total := int64((g.wall*each/2 - reach*each).FloorTo(g.strip) / g.strip)
+	if reach < g.near[side] {
+		total -= g.piece
+	}
+	return total
+}

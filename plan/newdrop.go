@@ -1,0 +1,111 @@
+package plan
+
+import (
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// What a new drop in a corner weighs at the least is told without laying out the drop
+// that is given up for it. What goes on from the corner is the same for all of them; and
+// the design misses there by what is given up, whole widths aside:
+//
+//	│      │ given │┊ up     │        the seam misses by what would have gone round
+//	│      │ up in ││        │        the corner, or by what has stood before it,
+//	│      │ the corner      │        whichever is less
+//	└──────┴───────┴┴────────┴──
+
+// newDrop is what begins in a corner.
+type newDrop struct {
+	only  ahead // of the drop given up, what is sure: if it covers the corner at all
+	drop  ahead // the same if it does not
+	to    *node // where the new one begins; nil: none may
+	sums  ahead // of the whole drops from there
+	after []tail
+	begin measure.Length
+	fold  *fold
+}
+
+// listNews lists what begins in each corner: first after an even drop, then after an odd
+// one, by corner.
+func (o *outlook) listNews() {
+	run := o.m.s.run.Run
+	for side := range o.news {
+		o.news[side] = make([]newDrop, 2*len(run.Corners))
+		for corner := range run.Corners {
+			if run.Corners[corner].Kind != room.Inside {
+				continue
+			}
+			for odd := range 2 {
+				if odd == 1 && !o.v.turns {
+					break
+				}
+				o.news[side][2*corner+odd] = o.newDrop(hanging.Side(side), corner, odd == 1)
+			}
+		}
+	}
+}
+
+// newDrop returns what begins in a corner after a drop.
+func (o *outlook) newDrop(side hanging.Side, corner int, odd bool) newDrop {
+	walls, j := o.m.s.run.Run.Walls, o.v.j
+	from, next, x := corner, (corner+1)%len(walls), walls[corner].Width-hair
+	if side == hanging.Left {
+		from, next, x = next, from, 0
+	}
+	t := sum{score: o.m.s.task.Taste.Weights.Drop}
+	n := newDrop{drop: o.of(&t), fold: &j.corners[corner], after: make([]tail, len(o.ends))}
+	sure := o.v.surely(from, x)
+	t.add(&sure)
+	n.only = o.of(&t)
+	spot := o.v.h.Begin(side, next)
+	n.begin, n.to = spot.T, o.v.node(spot, !odd)
+	n.sums = o.of(&n.to.sums)
+	return n
+}
+
+// newAt returns what begins in a corner where a drop is given up, nil if none may.
+func (o *outlook) newAt(side hanging.Side, corner int, odd bool) *newDrop {
+	i := 2 * corner
+	if odd {
+		i++
+	}
+	if n := &o.news[side][i]; n.to != nil {
+		return n
+	}
+	return nil
+}
+
+// on returns what lies ahead of a new drop.
+func (o *outlook) on(n *newDrop, e int) *tail {
+	t := &n.after[e]
+	if !t.known {
+		*t = o.from(n.to, &n.sums, e)
+		t.known = true
+	}
+	return t
+}
+
+// renewed returns what a drop that meets a corner comes to at the least, and all after
+// it, if it is given up there, or, if that is not the first corner that it meets, further
+// on; false if it may not be.
+func (o *outlook) renewed(corner *node, at int, first bool, e int) (a ahead, ok bool) {
+	spot := &corner.spot
+	n := o.newAt(spot.Side, at, corner.odd)
+	if n == nil {
+		return a, false
+	}
+	a = n.drop
+	if width := o.m.s.run.Run.Walls[spot.Wall].Width; first && spot.T < width {
+		a = n.only
+		if o.v.j.isDesigned() {
+			a.weigh(o.v.j.renews(n.fold, o.apart(width-spot.T+n.begin)))
+		}
+	}
+	t := o.on(n, e)
+	on := t.carried
+	on.weigh(o.ends[e].closes(spot.Side, t.reach))
+	on.least(&t.renewed)
+	a.add(&on)
+	return a, true
+}
