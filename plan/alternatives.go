@@ -138,7 +138,7 @@ type candidates struct {
 // candidates returns layouts of run i: for each kill place and wall to start on the
 // best.
 func (p *Plan) candidates(i int) (cs candidates) {
-	s, err := p.search(i, p.Runs[i].Layout.Choice.Set)
+	s, err := p.search(i, p.Runs[i].Layout.Choice.Set, false)
 	if err != nil {
 		return cs
 	}

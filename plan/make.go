@@ -90,12 +90,10 @@ func (p *Plan) seamsOver(rt *RunTask) (lines []Line) {
 }
 
 // search prepares the search for a layout of run i with its walls set so, the runs
-// before it being laid out.
-func (p *Plan) search(i int, set []hanging.Setting) (*search, error) {
-	if set == nil {
-		if s := p.session.search(p, i); s != nil {
-			return s, nil
-		}
+// before it being laid out. A rival is to beat another.
+func (p *Plan) search(i int, set []hanging.Setting, rival bool) (*search, error) {
+	if s := p.session.search(p, i, set, rival); s != nil {
+		return s, nil
 	}
 	return p.newSearch(i, set)
 }
@@ -162,14 +160,12 @@ func (r *laid) total() int64 { return r.best.score + r.s.standing }
 
 // laidAs chooses the layout of run i with its walls set so.
 func (p *Plan) laidAs(i int, set []hanging.Setting) (laid, error) {
-	s, err := p.search(i, set)
+	s, err := p.search(i, set, false)
 	if err != nil {
 		return laid{}, err
 	}
 	best, err := s.find()
-	if set == nil {
-		p.session.keep(p, i, s)
-	}
+	p.session.keep(p, i, set, s, nil)
 	if err != nil {
 		return laid{}, err
 	}

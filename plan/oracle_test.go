@@ -87,7 +87,7 @@ func (r *reference) with(c hanging.Choice, k killPlace, from int) {
 func searched(t *testing.T, task *Task) *search {
 	t.Helper()
 	p := &Plan{Task: task, Runs: make([]RunPlan, len(task.Runs)), Papers: make([]PaperPlan, len(task.Papers))}
-	s, err := p.search(0, nil)
+	s, err := p.search(0, nil, false)
 	if err != nil {
 		t.Skip(err)
 	}

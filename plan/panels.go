@@ -36,6 +36,9 @@ const mostPanels = 6
 
 // panelled lays run i out in equal panels: in as many as weigh least.
 func (p *Plan) panelled(i int) (best laid, err error) {
+	if known, ok := p.session.panelled(p, i); ok {
+		return known, nil
+	}
 	rt, label := &p.Task.Runs[i], &p.Task.Papers[p.Task.Runs[i].Paper]
 	x := panelStretch(rt)
 	usable := label.Width - 2*rt.Panels.Trim
@@ -59,6 +62,7 @@ func (p *Plan) panelled(i int) (best laid, err error) {
 	if best.s == nil {
 		return best, refusal
 	}
+	p.session.keep(p, i, nil, best.s, &best.best)
 	return best, nil
 }
 

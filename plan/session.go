@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"firstdrop/cutting"
+	"firstdrop/hanging"
 )
 
 // Session plans the same rooms again and again, as when somebody drags the start
@@ -16,9 +17,29 @@ import (
 // byte. A session is not safe for concurrent use. Of cuttings and counts it
 // remembers up to [mostSolved] each, and then begins to remember anew.
 type Session struct {
-	searches []*search
-	tasks    []Task // of each search
-	solved   map[string]*cutting.Solution
+	runs   []keptRun
+	solved map[string]*cutting.Solution
+}
+
+// keptRun is what is kept of a run.
+type keptRun struct {
+	task     Task   // that the searches and ways were for
+	searches []kept // one for each way in which its walls have been set
+	ways     *keptWays
+}
+
+// kept is a search that has been used.
+type kept struct {
+	search *search
+	start  *hanging.Start    // where the run was fixed to start
+	set    []hanging.Setting // as the walls were set for it
+	panels *candidate        // the layout found, where it is one in equal panels
+}
+
+// keptWays are the ways to set the walls of a run.
+type keptWays struct {
+	ways []wallWay
+	all  bool
 }
 
 // mostSolved is how many cuttings a session remembers: many more than one drag
@@ -32,42 +53,117 @@ func NewSession() *Session { return &Session{solved: map[string]*cutting.Solutio
 // must not be changed afterwards: a room that has changed is another room.
 func (s *Session) Plan(t *Task) (*Plan, error) { return makePlan(t, s) }
 
-// search returns a search that has been used for the same run, ready to be used
-// again, or nil.
-func (s *Session) search(p *Plan, i int) *search {
-	if s == nil || i >= len(s.searches) || len(p.Task.Runs[i].Over) > 0 || s.searches[i] == nil || !sameButStart(&s.tasks[i], p.Task, i) {
+// run returns what is kept of a run that is the same but for where it is fixed to start;
+// nil if nothing is, or in no session.
+func (s *Session) run(p *Plan, i int) *keptRun {
+	if s == nil || i >= len(s.runs) || len(p.Task.Runs[i].Over) > 0 || !sameButStart(&s.runs[i].task, p.Task, i) {
 		return nil
 	}
-	old := s.searches[i]
-	base := p.earlier(i)
-	if !reflect.DeepEqual(base, old.base) {
+	return &s.runs[i]
+}
+
+// used returns the search kept for a run with its walls set so, if the runs before it
+// leave the same pieces; nil if there is none.
+func (s *Session) used(p *Plan, i int, set []hanging.Setting) *kept {
+	run := s.run(p, i)
+	if run == nil {
 		return nil
 	}
+	at := run.at(set)
+	if at < 0 || !reflect.DeepEqual(p.earlier(i), run.searches[at].search.base) {
+		return nil
+	}
+	return &run.searches[at]
+}
+
+// at returns which of the searches had the walls set so; −1 if none.
+func (r *keptRun) at(set []hanging.Setting) int {
+	return slices.IndexFunc(r.searches, func(k kept) bool { return slices.Equal(k.set, set) })
+}
+
+// search returns a search that has been used for the same run with its walls set so,
+// ready to be used again, or nil. To find the same again it need not search, unless it
+// is to beat something.
+func (s *Session) search(p *Plan, i int, set []hanging.Setting, rival bool) *search {
+	k := s.used(p, i, set)
+	if k == nil || k.panels != nil {
+		return nil
+	}
+	old := k.search
 	old.judge.out = nil
 	if len(old.counts) >= mostSolved {
 		clear(old.counts)
 	}
-	if old.best.layout != nil && reflect.DeepEqual(s.tasks[i].Runs[i].Fixed.Start, p.Task.Runs[i].Fixed.Start) {
-		old.task, old.run, old.found = p.Task, &p.Task.Runs[i], true
+	if !rival && !old.rival && old.best.layout != nil && reflect.DeepEqual(k.start, p.Task.Runs[i].Fixed.Start) {
+		old.task, old.run, old.found = p.Task, old.seenAs(p, i), true
 		return old
 	}
 	return &search{
-		task: p.Task, run: &p.Task.Runs[i], h: old.h, lot: old.lot, judge: old.judge, standing: old.standing, base: base,
+		task: p.Task, run: old.seenAs(p, i), h: old.h, lot: old.lot, judge: old.judge, standing: old.standing, base: old.base,
 		step: old.step, counts: old.counts, halves: old.halves, signer: old.signer,
 	}
 }
 
-// keep keeps a search for the next plan.
-func (s *Session) keep(p *Plan, i int, used *search) {
+// seenAs returns run i of a plan as the sheets of a search see it.
+func (s *search) seenAs(p *Plan, i int) *RunTask {
+	rt := &p.Task.Runs[i]
+	if s.run.Run == rt.Run {
+		return rt
+	}
+	turned := *rt
+	turned.Run = s.run.Run
+	return &turned
+}
+
+// panelled returns the layout in equal panels that was found for the same run, or false.
+func (s *Session) panelled(p *Plan, i int) (laid, bool) {
+	k := s.used(p, i, nil)
+	if k == nil || k.panels == nil {
+		return laid{}, false
+	}
+	return laid{k.search, *k.panels}, true
+}
+
+// keep keeps a search of a run with its walls set so for the next plan.
+func (s *Session) keep(p *Plan, i int, set []hanging.Setting, used *search, panels *candidate) {
 	if s == nil {
 		return
 	}
-	for len(s.searches) <= i {
-		s.searches, s.tasks = append(s.searches, nil), append(s.tasks, Task{})
+	run := s.hold(p, i)
+	k := kept{search: used, start: p.Task.Runs[i].Fixed.Start, set: slices.Clone(set), panels: panels}
+	if at := run.at(set); at >= 0 {
+		run.searches[at] = k
+	} else {
+		run.searches = append(run.searches, k)
 	}
-	task := *p.Task
-	task.Runs = slices.Clone(task.Runs)
-	s.searches[i], s.tasks[i] = used, task
+}
+
+// waysOf returns the ways to set the walls of a run, those kept if there are any.
+func (s *Session) waysOf(p *Plan, i int) ([]wallWay, bool) {
+	if s == nil {
+		return p.ways(i)
+	}
+	run := s.hold(p, i)
+	if run.ways == nil {
+		run.ways = &keptWays{}
+		run.ways.ways, run.ways.all = p.ways(i)
+	}
+	return slices.Clone(run.ways.ways), run.ways.all
+}
+
+// hold returns what is kept of a run; nothing yet, if the run was another.
+func (s *Session) hold(p *Plan, i int) *keptRun {
+	for len(s.runs) <= i {
+		s.runs = append(s.runs, keptRun{})
+	}
+	run := s.run(p, i)
+	if run == nil {
+		run = &s.runs[i]
+		task := *p.Task
+		task.Runs = slices.Clone(task.Runs)
+		*run = keptRun{task: task}
+	}
+	return run
 }
 
 // sameButStart reports whether run i of two tasks differs in nothing but where it

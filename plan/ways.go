@@ -137,7 +137,7 @@ func (t *settler) keys(set []hanging.Setting) (hangs, turns string, ok bool) {
 // returns the best of all; run notes what was tried and what was not.
 func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 	best := first
-	ways, all := p.ways(i)
+	ways, all := p.session.waysOf(p, i)
 	run.Searched = 1
 	if all {
 		run.Ways = max(len(ways), 1)
@@ -148,7 +148,7 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 	}
 	for k, way := range ways {
 		p.Task.tell(Ways, k, len(ways))
-		s, err := p.search(i, way.set)
+		s, err := p.search(i, way.set, true)
 		if err != nil || p.Task.isStopped() { // is none for its paper, or nobody waits
 			continue
 		}
@@ -157,6 +157,9 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 		s.best.score = beat
 		if found, err := s.find(); err == nil && found.score < beat {
 			best = laid{s, found}
+		}
+		if s.run.Fixed.Start != nil { // it has walked little, and the start may be dragged
+			p.session.keep(p, i, way.set, s, nil)
 		}
 		run.Searched++
 		run.Untried = append(run.Untried, s.untried()...)
