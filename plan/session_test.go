@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"firstdrop/hanging"
+	"firstdrop/internal/roomtext"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/plan"
@@ -50,6 +51,30 @@ func TestSessionPlansAsFromScratch(t *testing.T) {
 			}
 			if a, b := document(t, got), document(t, made(t, &ta)); !bytes.Equal(a, b) {
 				t.Errorf("%s: start at %d on wall %d: the session plans otherwise than from scratch", label.Name, step.x, step.wall)
+			}
+		}
+	}
+}
+
+// The same in a room whose walls are set out of plumb, and beside a wall in equal panels,
+// which stays as it is.
+func TestSessionPlansCrookedAndPanelledRooms(t *testing.T) {
+	crooked, beside := asked(tilted(), lined(paper.LinesLevel)), task(bedroom, grasscloth())
+	beside.Runs = append(beside.Runs, panelled(roomtext.Run("open: E 3100x2400"), 10*mm).Runs...)
+	for _, base := range []*plan.Task{crooked, beside} {
+		s := plan.NewSession()
+		for _, x := range []int{-1000, 300, 301, 330, -1000, 301} {
+			ta := *base
+			ta.Runs = append([]plan.RunTask(nil), ta.Runs...)
+			if x > -1000 {
+				ta.Runs[0].Fixed.Start = &hanging.Start{X: measure.Length(x) * mm}
+			}
+			got, err := s.Plan(&ta)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if a, b := document(t, got), document(t, made(t, &ta)); !bytes.Equal(a, b) {
+				t.Errorf("start at %d: the session plans otherwise than from scratch", x)
 			}
 		}
 	}
