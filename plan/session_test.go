@@ -60,7 +60,7 @@ func TestSessionPlansAsFromScratch(t *testing.T) {
 // which stays as it is.
 func TestSessionPlansCrookedAndPanelledRooms(t *testing.T) {
 	crooked, beside := asked(tilted(), lined(paper.LinesLevel)), task(bedroom, grasscloth())
-	beside.Runs = append(beside.Runs, panelled(roomtext.Run("open: E 3100x2400"), 10*mm).Runs...)
+	beside.Runs = append(beside.Runs, panelled(roomtext.Run("E 3100x2400"), 10*mm).Runs...)
 	for _, base := range []*plan.Task{crooked, beside} {
 		s := plan.NewSession()
 		for _, x := range []int{-1000, 300, 301, 330, -1000, 301} {
