@@ -16,8 +16,12 @@ import (
 //	length    of the program
 //	sections  each: its number, the length of its body in the program, and its body
 //
-// Bodies stay as they are, but for two sections. Of the elements each function is written
-// as its distance from the one before. Of the code
+// Bodies stay as they are, but for three sections. Of the elements, each function is
+// written as its distance from the one before. Of the data, Go's list of functions (see
+// lines.go): the place of each function's code and of what more is said of it, and there
+// of its code and its name, each as the distance from that of the function before; where
+// in the body the list begins, and how many functions it has, stand before the body, or two
+// zeros. Of the code
 //
 //	in the program                  filtered
 //	length of a function's body     goes: it follows from its instructions
@@ -74,6 +78,8 @@ func filter(program []byte) ([]byte, error) {
 			f.elements()
 		case codeSection:
 			f.code()
+		case dataSection:
+			f.data()
 		default:
 			f.copy(len(f.rest))
 		}
@@ -293,6 +299,56 @@ const (
 	localSet = 0x21
 	i64Const = 0x42
 )
+
+// data filters what the memory begins with: Go's list of functions in it.
+func (f *filtering) data() {
+	at, count := listOfFunctions(f.rest)
+	f.out = binary.AppendUvarint(f.out, uint64(at))
+	f.out = binary.AppendUvarint(f.out, uint64(count))
+	begin := len(f.out) + at
+	f.copy(len(f.rest))
+	list := f.out[begin:]
+	more := func(i int) []byte { return list[binary.LittleEndian.Uint32(list[entrySize*i+4:]):] }
+	for i := count - 1; i > 0; i-- { // the last first: the distance from one that is not yet one
+		takeOff(more(i), more(i-1))
+		takeOff(list[entrySize*i:], list[entrySize*(i-1):])
+	}
+}
+
+// takeOff makes two numbers of 32 bits distances from two others.
+func takeOff(these, those []byte) {
+	for at := 0; at < 8; at += 4 {
+		n := binary.LittleEndian.Uint32(these[at:]) - binary.LittleEndian.Uint32(those[at:])
+		binary.LittleEndian.PutUint32(these[at:], n)
+	}
+}
+
+// listOfFunctions finds Go's list of functions in a data section, where it lies in one
+// piece with what is said of each of them in turn. Otherwise both are 0.
+func listOfFunctions(body []byte) (at, count int) {
+	m, err := memoryOf(body)
+	if err != nil {
+		return 0, 0
+	}
+	t, err := tableIn(m.image)
+	if err != nil {
+		return 0, 0
+	}
+	list := t.image[t.part[functions]:]
+	end := t.count * entrySize
+	for i := range t.count {
+		more := int(binary.LittleEndian.Uint32(list[i*entrySize+4:]))
+		f, err := t.function(i)
+		if err != nil || more < end {
+			return 0, 0
+		}
+		end = more + len(f)
+	}
+	if at = bytes.Index(body, list[:end]); at <= 0 {
+		return 0, 0
+	}
+	return at, t.count
+}
 
 // operand is what follows the byte of an instruction.
 type operand byte

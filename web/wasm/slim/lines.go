@@ -40,20 +40,29 @@ var errTables = errors.New("the table of functions is laid out otherwise than Go
 
 // forgetLines takes out which line of which file an instruction comes from.
 func (m *memory) forgetLines() error {
-	at := bytes.Index(m.image, magic)
-	if at < 0 || len(m.image)-at < headerSize || bytes.Contains(m.image[at+1:], magic) {
-		return errTables
+	t, err := tableIn(m.image)
+	if err != nil {
+		return err
 	}
-	t := &table{image: m.image[at:]}
+	return t.forgetLines()
+}
+
+// tableIn finds the table of functions in memory.
+func tableIn(image []byte) (*table, error) {
+	at := bytes.Index(image, magic)
+	if at < 0 || len(image)-at < headerSize || bytes.Contains(image[at+1:], magic) {
+		return nil, errTables
+	}
+	t := &table{image: image[at:]}
 	for i := range t.part {
 		t.part[i] = int(binary.LittleEndian.Uint64(t.image[32+8*i:]))
 	}
 	t.count = int(binary.LittleEndian.Uint64(t.image[8:]))
 	if !slices.IsSorted(t.part[:]) || t.part[names] != headerSize || t.part[functions] > len(t.image) ||
 		t.count < 0 || t.count > (len(t.image)-t.part[functions])/entrySize {
-		return errTables
+		return nil, errTables
 	}
-	return t.forgetLines()
+	return t, nil
 }
 
 // Parts of the table.

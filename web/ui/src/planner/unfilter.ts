@@ -9,6 +9,7 @@ const longest = 256 << 20;
 // Specification 2.0, 5.4 and 5.5).
 const elementSection = 9;
 const codeSection = 10;
+const dataSection = 11;
 const i32Const = 0x41;
 const i64Const = 0x42;
 const firstFunction = 0x1000;
@@ -60,6 +61,7 @@ class Unfiltering {
   readonly #from: Uint8Array;
   #at = 0;
   #program = new Uint8Array(0);
+  #words = new DataView(this.#program.buffer);
   #to = 0; // beyond the end nothing is kept; that is found at the end of a section
 
   constructor(filtered: Uint8Array) {
@@ -71,6 +73,7 @@ class Unfiltering {
     const length = this.#unsigned();
     if (length > longest) throw new Error(`a program of ${length} bytes is too long`);
     this.#program = new Uint8Array(length);
+    this.#words = new DataView(this.#program.buffer);
     for (const byte of [0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]) this.#write(byte);
     while (this.#at < this.#from.length) this.#section();
     if (this.#to !== length) throw cut();
@@ -83,6 +86,7 @@ class Unfiltering {
     const end = this.#to + length;
     if (section === elementSection) this.#elements();
     else if (section === codeSection) this.#code();
+    else if (section === dataSection) this.#data(length);
     else this.#copy(length);
     if (this.#to !== end || end > this.#program.length) throw new Error(`section ${section} of the program has another length than it says`);
   }
@@ -109,6 +113,30 @@ class Unfiltering {
       this.#writeUnsigned(length);
       this.#to = begin + size + length;
     }
+  }
+
+  /** What the memory begins with, and Go's list of functions in it. */
+  #data(length: number): void {
+    const at = this.#unsigned();
+    const count = this.#unsigned();
+    const list = this.#to + at;
+    this.#copy(length);
+    /** Where more is said of a function. */
+    const more = (i: number) => list + this.#word(list + 8 * i + 4);
+    for (let i = 1; i < count; i++) {
+      this.#add(list + 8 * i, list + 8 * (i - 1));
+      this.#add(more(i), more(i - 1));
+    }
+  }
+
+  /** Adds two numbers of 32 bits to two others, each to its own. */
+  #add(these: number, those: number): void {
+    for (const at of [0, 4]) this.#words.setUint32(these + at, this.#word(these + at) + this.#word(those + at), true); // modulo 2^32
+  }
+
+  #word(at: number): number {
+    if (at > this.#to - 4) throw wrong();
+    return this.#words.getUint32(at, true);
   }
 
   /** A body: its locals, and its instructions to the end. */
