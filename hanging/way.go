@@ -278,6 +278,18 @@ func (h *Hanger) Zone(wall int, x measure.Length) (number int, ok bool) {
 	return 2 * i, i == 0 || zones[i-1].level
 }
 
+// LevelStretches lists the stretches of a wall between two uprights of its face or its
+// returns in which all edges are level, from left to right.
+func (h *Hanger) LevelStretches(wall int) (xs []geom.Interval) {
+	zones := h.walls[wall].zones
+	for i := range len(zones) - 1 {
+		if zones[i].level {
+			xs = append(xs, geom.Interval{Lo: zones[i].from, Hi: zones[i+1].from})
+		}
+	}
+	return xs
+}
+
 // zone is a stretch of a wall from one upright of its face to the next.
 type zone struct {
 	from  measure.Length

@@ -110,7 +110,7 @@ func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
 		if n.count > 0 {
 			h.score += v.seamToWhole(&h.before, n) + n.sums.score
 			h.drops += n.count
-			h.before = before{node: n.last}
+			h.before = before{node: v.before(n.corner)}
 		}
 		corner := n.corner
 		if !onWall && passed == corners {
@@ -167,7 +167,7 @@ func (u *closeup) along(h *halfway, n *node) *node {
 	}
 	h.score += v.seamToWhole(&h.before, n) + t.score
 	h.drops += int(t.drops)
-	h.before = before{node: v.behind(at)}
+	h.before = before{node: v.before(at)}
 	return at
 }
 

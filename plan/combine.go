@@ -428,6 +428,12 @@ func (m *combiner) before(n *node, near measure.Length) (t sum, at *node) {
 	t, at = n.sums, n
 	seam := int64(0)
 	for at.next != nil && at.spot.T+m.v.width <= near {
+		if row := (near - at.spot.T) / m.v.width; int(row) < at.run { // the place is in a quiet stretch
+			spot := at.spot
+			spot.T += row * m.v.width
+			at, seam = m.v.node(spot, at.odd), 0
+			break
+		}
 		at, seam = at.next, at.seam
 	}
 	t.sub(&at.sums)

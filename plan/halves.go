@@ -87,6 +87,7 @@ type halves struct {
 	turnings []turn
 	step     int64
 	tables   [][]*node // by wall, side and odd
+	quiets   [][]quiet // by wall
 }
 
 // nodeKey is a spot and whether the drop that begins there is an odd one.
@@ -100,12 +101,12 @@ type node struct {
 	spot hanging.Spot
 	odd  bool
 
-	next   *node // after the whole drop that begins here; nil if it meets the corner
+	next   *node // after the whole drops that stand in a row from here; nil if the drop here meets the corner
+	run    int   // how many they are: one, or all in a quiet stretch
 	corner *node // where the drop begins that meets the corner
-	seam   int64 // between the whole drop here and the next whole drop
+	seam   int64 // between the last drop in the row and the next whole drop
 	sums   sum   // of the whole drops from here to corner, and the seams between them
 	count  int   // how many they are
-	last   *node // where the last of them begins
 	turn   *turn // of the drop that begins here, if it meets the corner and that was asked
 }
 
@@ -156,6 +157,9 @@ func newHalves(s *search) *halves {
 		nodes: map[nodeKey]*node{}, kinds: map[kindKey]kind{},
 	}
 	v.grid()
+	for i := range v.j.run.Walls {
+		v.quiets = append(v.quiets, v.quietStretches(i))
+	}
 	return v
 }
 
@@ -242,15 +246,13 @@ func (v *halves) follow(n *node) {
 		n.corner = n
 		return
 	}
-	spot := n.spot
-	spot.T += v.width
-	n.next = v.node(spot, !n.odd)
-	n.corner, n.count = n.next.corner, n.next.count+1
-	n.last = n.next.last
-	if n.last == nil {
-		n.last = n
+	if !v.followQuietly(n) {
+		n.run, n.sums = 1, v.whole(n)
 	}
-	n.sums = v.whole(n)
+	spot := n.spot
+	spot.T += v.width * measure.Length(n.run)
+	n.next = v.node(spot, !n.odd)
+	n.corner, n.count = n.next.corner, n.next.count+n.run
 	n.sums.add(&n.next.sums)
 	if n.next.next != nil {
 		n.seam = v.seamAfter(n)
@@ -261,7 +263,7 @@ func (v *halves) follow(n *node) {
 // whole weighs the whole drop that begins at a node, unless the other half came by
 // it before.
 func (v *halves) whole(n *node) sum {
-	if m := v.facing(n); m != nil && m.next != nil {
+	if m := v.facing(n); m != nil && m.run == 1 {
 		t := m.sums
 		t.sub(&m.next.sums)
 		t.score -= m.seam
@@ -273,10 +275,10 @@ func (v *halves) whole(n *node) sum {
 // seamAfter weighs the seam between the whole drop that begins at a node and the
 // next one, unless the other half came by it before.
 func (v *halves) seamAfter(n *node) int64 {
-	if m := v.facing(n.next); m != nil && m.next != nil && m.next.next != nil {
+	if m := v.facing(n.next); m != nil && m.run == 1 && m.next.next != nil {
 		return m.seam
 	}
-	return v.weighSeam(v.strip(n), v.strip(n.next), n.spot.Side)
+	return v.weighSeam(v.strip(v.before(n.next)), v.strip(n.next), n.spot.Side)
 }
 
 // facing returns the node at which the whole drop that begins at n begins when one
@@ -474,11 +476,12 @@ type before struct {
 	node *node // where the drop before it began, if it stands whole; with neither, nothing is before it
 }
 
-// behind returns the node of the whole drop that ends where a node is.
-func (v *halves) behind(n *node) *node {
-	spot := n.spot
-	spot.T -= v.width
-	return v.node(spot, !n.odd)
+// before returns where the whole drop begins that ends where a node is: with what names it,
+// and without what follows.
+func (v *halves) before(n *node) *node {
+	m := node{spot: n.spot, odd: !n.odd && v.turns}
+	m.spot.T -= v.width
+	return &m
 }
 
 // seamToWhole weighs the seam between what was before and the whole drop at n.
@@ -538,7 +541,7 @@ func (v *halves) links(dst []link, n *node, b before, most int) []link {
 		if n.count > 0 {
 			total.score += v.seamToWhole(&b, n)
 			total.add(&n.sums)
-			b = before{node: n.last}
+			b = before{node: v.before(n.corner)}
 		}
 		k.at, k.sum, k.before = n.corner, total, b
 		dst = append(dst, k)

@@ -340,7 +340,7 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	}
 	t := edge.sum
 	if whole {
-		t.score += o.v.seamToPass(&before{node: o.v.behind(corner)}, corner, -1)
+		t.score += o.v.seamToPass(&before{node: o.v.before(corner)}, corner, -1)
 	}
 	h := hop{edge: edge, only: o.of(&t)}
 	if edge.to.count > 0 {

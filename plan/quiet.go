@@ -1,0 +1,124 @@
+package plan
+
+import (
+	"slices"
+
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// On most of a wall nothing is near: no corner, no opening, no fitting, no line to be
+// centred on. Drops there weigh the same wherever they stand, and the seams between them
+// nothing, so a row of them need not be walked drop by drop:
+//
+//	│       ┌─────┐                          │
+//	├──╌╌───┤     ├───╌╌────────────────╌╌───┤
+//	        │door │   │◄──── quiet ────►│
+//	        └─────┘
+
+// quiet is a stretch of wall, and what each whole drop in it comes to.
+type quiet struct {
+	x     geom.Interval
+	sum   sum
+	known bool
+}
+
+// quietStretches lists where on a wall nothing is near, from left to right.
+func (v *halves) quietStretches(wall int) (qs []quiet) {
+	j, t := v.j, &v.j.taste
+	w, run := &j.walls[wall], j.run
+	var busy []geom.Interval
+	around := func(x, by measure.Length) { busy = append(busy, geom.Interval{Lo: x - by, Hi: x + by}) }
+	for i := range w.edges {
+		around(w.edges[i].x, max(t.SeamClearance, t.MinSliver, t.Overrun))
+	}
+	for i := range w.holes {
+		around(w.holes[i].x.Lo, 0)
+		around(w.holes[i].x.Hi, 0)
+	}
+	if w.left {
+		around(0, t.SeamClearance)
+	}
+	if w.right {
+		around(w.width, t.SeamClearance)
+	}
+	if w.focal {
+		around(w.width/2, t.SeamClearance)
+	}
+	if w.centre != nil {
+		around(*w.centre, 0)
+	}
+	for _, x := range w.lining {
+		around(x, liningClear)
+	}
+	for i := range run.Walls[wall].Fittings {
+		f := &run.Walls[wall].Fittings[i]
+		around(f.At.X, f.Size.X/2)
+	}
+	for _, s := range j.fixed.KeepOff {
+		if s.Wall == wall {
+			busy = append(busy, s.X)
+		}
+	}
+	slices.SortFunc(busy, func(a, b geom.Interval) int { return int(max(-1, min(1, a.Lo-b.Lo))) })
+	for _, x := range v.h.LevelStretches(wall) {
+		x = x.Intersection(geom.Interval{Hi: w.width})
+		x = geom.Interval{Lo: x.Lo + 1, Hi: x.Hi - 1}
+		for _, b := range busy {
+			if b.Hi < x.Lo {
+				continue
+			}
+			qs = appendQuiet(qs, geom.Interval{Lo: x.Lo, Hi: min(x.Hi, b.Lo-1)}, 2*v.width)
+			x.Lo = b.Hi + 1
+		}
+		qs = appendQuiet(qs, x, 2*v.width)
+	}
+	return qs
+}
+
+// appendQuiet appends a stretch unless it is narrower than two drops.
+func appendQuiet(qs []quiet, x geom.Interval, least measure.Length) []quiet {
+	if x.Hi-x.Lo < least {
+		return qs
+	}
+	return append(qs, quiet{x: x})
+}
+
+// quietFrom returns the stretch in which the whole drop that begins at a node stands, and
+// how many stand there in a row from it on; 0 if it stands in none.
+func (v *halves) quietFrom(n *node) (q *quiet, drops int) {
+	qs := v.quiets[n.spot.Wall]
+	if len(qs) == 0 || v.turns {
+		return nil, 0
+	}
+	x := v.left(n)
+	for i := range qs {
+		if q = &qs[i]; q.x.Lo <= x && x+v.width <= q.x.Hi {
+			room := q.x.Hi - x
+			if n.spot.Side == hanging.Left {
+				room = x + v.width - q.x.Lo
+			}
+			return q, int(room / v.width)
+		}
+	}
+	return nil, 0
+}
+
+// followQuietly sums up the row of drops in a quiet stretch from a node on; false where
+// there is none.
+func (v *halves) followQuietly(n *node) bool {
+	q, drops := v.quietFrom(n)
+	if drops < 2 {
+		return false
+	}
+	if !q.known {
+		q.sum, q.known = v.weighStrip(v.strip(n)), true
+	}
+	n.sums = q.sum
+	for range drops - 1 {
+		n.sums.add(&q.sum)
+	}
+	n.run = drops
+	return true
+}
