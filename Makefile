@@ -37,7 +37,7 @@ ui: $(UI)/dist/index.html
 endif
 
 # The planner is part of a first visit: packages in which no time is spent are compiled
-# without inlining, which takes a twentieth off it; web/wasm/slim takes off a quarter. What
+# without inlining, which takes a twentieth off it; web/wasm/slim takes off three tenths. What
 # it has filtered must come back to the byte as the screen unfilters it.
 LEAN = $(patsubst %,-gcflags=%=-l,$(shell cat web/wasm/$*/without-inlining.txt 2>/dev/null))
 

@@ -1,5 +1,5 @@
 // Command slim rewrites a Go program compiled to WebAssembly so that it compresses
-// better: by a quarter for the planner. What the program does stays the same.
+// better: by three tenths for the planner. What the program does stays the same.
 //
 //	go run ./web/wasm/slim build/planner.wasm web/ui/public/planner.filtered
 //
