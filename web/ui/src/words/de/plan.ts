@@ -62,6 +62,12 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.keepOff.value": "Von {from} bis {to}",
 
   "plan.first": "Das Wichtigste zuerst",
+  "plan.panels": "Breiten",
+  "plan.panels.hint": "Stoffe, deren Nähte zu sehen sind, etwa Grastapete, sehen in gleich breiten Bahnen gewollt aus: Die Wände zwischen zwei Innenecken werden gleichmäßig geteilt, und jede Bahn wird an beiden Kanten beschnitten.",
+  "plan.panels.full": "Volle Breite",
+  "plan.panels.equal": "Gleich breite Bahnen",
+  "plan.panels.trim": "Mindestens von jeder Kante ab",
+  "plan.panels.trim.hint": "Was ohnehin weg muss, etwa eine dunklere Kante.",
   "plan.searching": "Jeder Anfang auf jeder Wand wird geprüft …",
   "plan.findings": "Befunde",
   "plan.findings.one": "Befund",

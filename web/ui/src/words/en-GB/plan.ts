@@ -61,6 +61,12 @@ export const plan = {
   "plan.keepOff.value": "From {from} to {to}",
 
   "plan.first": "What to know first",
+  "plan.panels": "Widths",
+  "plan.panels.hint": "Goods whose seams show, such as grasscloth, look meant in panels of one width: the walls between two inside corners are divided evenly, and each panel is cut off both edges.",
+  "plan.panels.full": "Full widths",
+  "plan.panels.equal": "Equal panels",
+  "plan.panels.trim": "Off each edge at the least",
+  "plan.panels.trim.hint": "What must go anyway, for instance a darker edge.",
   "plan.searching": "Looking at every start on every wall …",
   "plan.findings": "Findings",
   "plan.findings.one": "Finding",

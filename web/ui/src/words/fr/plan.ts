@@ -62,6 +62,12 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.keepOff.value": "De {from} à {to}",
 
   "plan.first": "À savoir d’abord",
+  "plan.panels": "Largeurs",
+  "plan.panels.hint": "Les matières dont les joints se voient, comme la paille japonaise, paraissent voulues en lés égaux : les murs entre deux angles rentrants sont divisés également, et chaque lé est coupé aux deux bords.",
+  "plan.panels.full": "Pleine largeur",
+  "plan.panels.equal": "Lés égaux",
+  "plan.panels.trim": "À couper à chaque bord, au moins",
+  "plan.panels.trim.hint": "Ce qui doit partir de toute façon, par exemple un bord plus foncé.",
   "plan.searching": "Tous les départs de tous les murs sont examinés …",
   "plan.findings": "Constats",
   "plan.findings.one": "Constat",
