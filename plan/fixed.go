@@ -2,10 +2,12 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/message"
+	"firstdrop/room"
 )
 
 // offWeight is what a seam weighs that must not stand where it does: more than all
@@ -48,10 +50,26 @@ func (f *Fixed) allows(corners *[mostNew]int16, k *hanging.Kill) bool {
 func (s *search) checkFixed() error {
 	f := &s.run.Fixed
 	if len(f.NewDrop) > MostNewDrops {
-		return message.New("new_drops_fixed", "run \"{run}\": new drops are fixed in {n} corners, at most {most} can be", "run", s.run.Run.Name, "n", len(f.NewDrop), "most", MostNewDrops)
+		return message.New("new_drops_fixed", "new drops are fixed in {n} corners of walls {walls}, at most {most} can be", "walls", wallsOf(s.run.Run), "n", len(f.NewDrop), "most", MostNewDrops)
 	}
 	if len(f.Hung) > 0 && f.Start == nil {
-		return message.New("hung_no_start", "run \"{run}\": walls hang already, but nothing says where a seam of theirs stands", "run", s.run.Run.Name)
+		return message.New("hung_no_start", "of walls {walls} some hang already, but nothing says where a seam of theirs stands", "walls", wallsOf(s.run.Run))
 	}
 	return nil
+}
+
+// mostNamed is how many walls are named one by one.
+const mostNamed = 6
+
+// wallsOf names the walls of a run as people know them, since not every run has been
+// given a name: "A, B, C"; of many the first and the last.
+func wallsOf(run *room.Run) string {
+	names := make([]string, len(run.Walls))
+	for i := range run.Walls {
+		names[i] = run.Walls[i].Name
+	}
+	if n := len(names); n > mostNamed {
+		return names[0] + " … " + names[n-1]
+	}
+	return strings.Join(names, ", ")
 }

@@ -106,7 +106,7 @@ func (s *search) find() (candidate, error) {
 		if s.refusal != nil {
 			return s.best, s.refusal
 		}
-		return s.best, message.New("no_layout", "run \"{run}\" has no layout that keeps to what is fixed", "run", s.run.Run.Name)
+		return s.best, message.New("no_layout", "no layout of walls {walls} keeps to what is fixed: free the start, the kill seam, a corner or a stretch without seams", "walls", wallsOf(s.run.Run))
 	}
 	if len(s.run.Run.Walls) > renewWalls {
 		s.best = s.renewed(s.best)
