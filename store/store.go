@@ -37,6 +37,9 @@ type Store interface {
 	List(ctx context.Context) ([]Summary, error)
 	// Bin tells of all jobs that are in the bin, the last thrown away first.
 	Bin(ctx context.Context) ([]Summary, error)
+	// Erased tells which jobs were here and are erased, by their ids: so that a device
+	// that still holds one can tell a job that was deleted from one never heard of.
+	Erased(ctx context.Context) ([]ID, error)
 	// Get returns a job as it stands, also one in the bin. [NotFound].
 	Get(ctx context.Context, id ID) (*Job, error)
 

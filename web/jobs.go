@@ -112,6 +112,26 @@ func listed(all []store.Summary, err error) (*Listed, error) {
 	return out, err
 }
 
+// BinListed is what is in the bin, and what is erased.
+type BinListed struct {
+	Body struct {
+		Jobs   []SummaryBody `json:"jobs"`
+		Erased []store.ID    `json:"erased" doc:"The ids of jobs that were here and are removed for good: a device that still holds one can tell it from a job never heard of."`
+	}
+}
+
+// binned lists the bin.
+func (s *Server) binned(ctx context.Context) (*BinListed, error) {
+	jobs, err := listed(s.Store.Bin(ctx))
+	if err != nil {
+		return nil, err
+	}
+	out := &BinListed{}
+	out.Body.Jobs = jobs.Body.Jobs
+	out.Body.Erased, err = s.Store.Erased(ctx)
+	return out, err
+}
+
 func etag(version int64) string { return strconv.Quote(strconv.FormatInt(version, 10)) }
 
 // base returns the version that a change was made on.
@@ -157,8 +177,8 @@ func (s *Server) jobOperations(api operations) {
 		func(ctx context.Context, in *StoredJob) (*Nothing, error) {
 			return nil, s.Store.Discard(ctx, store.ID(in.ID))
 		})
-	add(api, huma.Operation{OperationID: "list-bin", Method: http.MethodGet, Path: "/api/bin", Summary: "List what is in the bin", Tags: []string{"bin"}},
-		func(ctx context.Context, _ *struct{}) (*Listed, error) { return listed(s.Store.Bin(ctx)) })
+	add(api, huma.Operation{OperationID: "list-bin", Method: http.MethodGet, Path: "/api/bin", Summary: "List what is in the bin, and what is erased", Tags: []string{"bin"}},
+		func(ctx context.Context, _ *struct{}) (*BinListed, error) { return s.binned(ctx) })
 	add(api, huma.Operation{OperationID: "recover-job", Method: http.MethodPost, Path: "/api/bin/{id}/recover", Summary: "Take a job out of the bin", Tags: []string{"bin"}, DefaultStatus: 204, Errors: []int{404}},
 		func(ctx context.Context, in *StoredJob) (*Nothing, error) {
 			return nil, s.Store.Recover(ctx, store.ID(in.ID))

@@ -18,6 +18,24 @@ func (s *Store) Bin(ctx context.Context) ([]store.Summary, error) {
 	return s.list(ctx, "binned IS NOT NULL ORDER BY job.binned DESC, job.id DESC")
 }
 
+// Erased tells which jobs are erased.
+func (s *Store) Erased(ctx context.Context) ([]store.ID, error) {
+	rows, err := s.read.QueryContext(ctx, "SELECT id FROM job WHERE erased = 1 ORDER BY id")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	ids := []store.ID{}
+	for rows.Next() {
+		var id store.ID
+		if err := rows.Scan(&id); err != nil {
+			return nil, err
+		}
+		ids = append(ids, id)
+	}
+	return ids, rows.Err()
+}
+
 // heads are the columns of a summary, for scan.
 const heads = `SELECT job.id, revision.name, revision.version, revision.label, revision.size, job.begun, revision.saved, job.binned
 	FROM job JOIN revision ON revision.job = job.id `

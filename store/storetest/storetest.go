@@ -397,6 +397,17 @@ func erase(t *testing.T, s *tried) {
 	if binned, err := s.Bin(t.Context()); err != nil || len(binned) > 0 {
 		t.Errorf("in the bin: %v, %v", binned, err)
 	}
+	erased := func(want ...store.ID) {
+		t.Helper()
+		got, err := s.Erased(t.Context())
+		s.must(err)
+		if !slices.Equal(got, want) {
+			t.Errorf("erased: %v, want %v", got, want)
+		}
+	}
+	erased(idOf(1))
+	s.push(idOf(1), 0, doc("Hall", 1))
+	erased()
 }
 
 func countsOn(t *testing.T, s *tried) {

@@ -84,7 +84,7 @@ class Desk {
 
   async remove(id: string): Promise<void> {
     if (this.work?.id === id) this.work = null;
-    // The server is to know of it; the record goes when it does.
+    // The server is to know of it; a note stays when it does.
     const kept = await this.device.job(id);
     if (kept?.server) await this.device.amend(id, (k) => ({ ...k, erased: Date.now() }));
     else await this.device.remove(id);

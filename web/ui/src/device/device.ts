@@ -16,9 +16,17 @@ export interface Kept {
   document: Job; // at the head
   conflicts: string[]; // heads of other branches that await a decision
   binned?: number; // when it was put into the bin
-  erased?: number; // when it was deleted for good; it stays until the server knows
+  erased?: number; // when it was deleted for good; a note of that stays
+  note?: Note; // deleted: all that is left of it
   server?: Sent; // missing: never sent
   named?: string[]; // revisions of which the server has not got the name
+}
+
+/** What is known of a job that was deleted on this device. */
+export interface Note {
+  heard: boolean; // a server knows that it was deleted
+  version?: number; // the last that there was
+  again?: boolean; // a server had it again, and was told a second time
 }
 
 /** What the server has of a job, as far as this device knows. */
@@ -125,9 +133,23 @@ export class Device {
   async remove(id: string): Promise<void> {
     await transact(await this.#db, "readwrite", async (jobs, revisions) => {
       await result(jobs.delete(id));
-      for (const key of await result(revisions.index("job").getAllKeys(id))) await result(revisions.delete(key));
+      await forget(revisions, id);
     });
   }
+
+  /** Takes a deleted job and its history off this device, but for a note that it was deleted. */
+  async bury(id: string, note: Note): Promise<void> {
+    await transact(await this.#db, "readwrite", async (jobs, revisions) => {
+      const { erased = Date.now() } = (await result<Kept | undefined>(jobs.get(id))) ?? {};
+      const document: Job = { firstdrop: 1, room: { closed: true, walls: [] }, papers: [] };
+      await result(jobs.put({ id, name: "", made: erased, changed: erased, head: "", document, conflicts: [], erased, note } satisfies Kept));
+      await forget(revisions, id);
+    });
+  }
+}
+
+async function forget(revisions: IDBObjectStore, job: string): Promise<void> {
+  for (const key of await result(revisions.index("job").getAllKeys(job))) await result(revisions.delete(key));
 }
 
 function stored(job: string, r: Revision): Stored {

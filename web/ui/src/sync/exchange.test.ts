@@ -11,10 +11,11 @@ import { Exchange, parts } from "./exchange";
 import { ServerTrouble, type Sending, type Server, type Stored } from "./server";
 
 // Two devices and a server that keeps the rules of package store: a push names its
-// base, all or none are added, and revisions that are there already count once.
+// base, all or none are added, and revisions that are there already count once. A job that
+// was deleted and is begun again goes on counting where it ended.
 
 class Memory implements Server {
-  kept = new Map<string, { versions: Sending[]; binned: boolean }>();
+  kept = new Map<string, { from: number; versions: Sending[]; binned: boolean }>();
   away = false;
   loseAnswer = false;
 
@@ -27,26 +28,30 @@ class Memory implements Server {
     return value;
   }
   #stored(id: string): Stored {
-    const { versions, binned } = this.kept.get(id)!;
+    const { from, versions, binned } = this.kept.get(id)!;
     const last = versions.at(-1)!;
-    return { id, name: String(last.document.name ?? ""), version: versions.length, label: last.label, saved: last.made, document: last.document, ...(binned && { binned: last.made }) };
+    return { id, name: String(last.document.name ?? ""), version: from + versions.length, label: last.label, saved: last.made, document: last.document, ...(binned && { binned: last.made }) };
   }
   #all(binned: boolean) {
     return [...this.kept].filter(([, k]) => k.binned === binned).map(([id]) => this.#stored(id));
   }
   jobs = async () => this.#answer(this.#all(false));
-  bin = async () => this.#answer(this.#all(true));
+  erased = new Map<string, number>(); // how far each had counted
+  bin = async () => this.#answer({ jobs: this.#all(true), erased: [...this.erased.keys()] });
   job = async (id: string) => this.#answer(this.kept.has(id) ? this.#stored(id) : null);
   async push(id: string, base: number, revisions: Sending[]) {
     if (this.away) this.#answer(null);
-    const job = this.kept.get(id) ?? { versions: [], binned: false };
-    const there = job.versions.slice(base);
+    if (base > 0 && !this.kept.has(id)) throw new ServerTrouble("refused", "no such job");
+    const job = this.kept.get(id) ?? { from: this.erased.get(id) ?? 0, versions: [], binned: false };
+    this.erased.delete(id);
+    const at = Math.max(0, base - job.from);
+    const there = job.versions.slice(at);
     const again = there.length <= revisions.length && there.every((v, i) => v.key === revisions[i]!.key);
-    if (base > job.versions.length || !again) return this.#answer({ current: structuredClone(this.#stored(id)) });
+    if (at > job.versions.length || !again) return this.#answer({ current: structuredClone(this.#stored(id)) });
     job.versions.push(...structuredClone(revisions.slice(there.length)));
     job.binned = false;
     this.kept.set(id, job);
-    return this.#answer({ version: job.versions.length });
+    return this.#answer({ version: job.from + job.versions.length });
   }
   names = new Map<string, string>();
   name = async (id: string, version: number, name: string) => void this.#answer(this.names.set(`${id} ${version}`, name));
@@ -54,7 +59,10 @@ class Memory implements Server {
   version = async (id: string) => this.#answer(this.kept.has(id) ? this.#stored(id) : null);
   discard = async (id: string) => void this.#answer(this.kept.has(id) && (this.kept.get(id)!.binned = true));
   recover = async (id: string) => void this.#answer(this.kept.has(id) && (this.kept.get(id)!.binned = false));
-  erase = async (id: string) => void this.#answer(this.kept.delete(id));
+  erase = async (id: string) => {
+    const job = this.#answer(this.kept.get(id));
+    if (job?.binned && this.kept.delete(id)) this.erased.set(id, job.from + job.versions.length);
+  };
 }
 
 class Hand {
@@ -203,7 +211,8 @@ test("the bin follows whoever changed it last, and deleted is deleted everywhere
   expect((await van.device.job(id))!.binned).toBeUndefined();
   await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
   await van.exchange.run();
-  expect(await van.device.job(id)).toBeUndefined();
+  expect(await van.device.jobs()).toEqual([]);
+  expect(await van.device.revisions(id)).toEqual([]);
   expect(server.kept.has(id)).toBe(false);
 });
 
@@ -214,7 +223,7 @@ test("what was deleted elsewhere lies in the bin here, until somebody puts it ba
   await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
   for (const hand of [van, phone, van, phone]) await hand.exchange.run();
   expect((await phone.device.job(id))!.binned).toBeDefined();
-  expect([server.kept.has(id), await van.device.job(id)]).toEqual([false, undefined]);
+  expect([server.kept.has(id), (await van.device.jobs()).length]).toEqual([false, 1]);
   await phone.device.amend(id, ({ binned: _, ...k }) => k);
   for (const hand of [phone, van]) await hand.exchange.run();
   expect([server.kept.has(id), await van.width(id)]).toEqual([true, 1]);
@@ -225,6 +234,50 @@ test("a server that has lost everything gets it again", async () => {
   server.kept.clear();
   await van.exchange.run();
   expect([server.kept.has(id), (await van.device.job(id))!.binned]).toEqual([true, undefined]);
+});
+
+/** The jobs of a device outside the bin, by name. */
+const names = async (h: Hand) => (await h.device.jobs()).filter((k) => k.binned === undefined).map((k) => k.name);
+
+test("the last job, once deleted, does not come back from another device", async () => {
+  for (const hand of [van, phone]) await hand.exchange.run();
+  await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
+  for (const hand of [van, phone, van, phone]) await hand.exchange.run();
+  expect([server.kept.size, await names(van), await names(phone)]).toEqual([0, [], []]);
+  expect((await phone.device.job(id))!.binned).toBeDefined();
+});
+
+test("a job deleted while the server was away is deleted there, and one that the server has lost meanwhile stays deleted", async () => {
+  for (const hand of [van, phone]) await hand.exchange.run();
+  server.kept.clear(); // lost, with every note of what was deleted
+  await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
+  await van.exchange.run();
+  await phone.exchange.run(); // the phone, which has not heard, brings it back
+  expect(server.kept.has(id)).toBe(true);
+  for (const hand of [van, phone]) await hand.exchange.run();
+  expect([server.kept.size, await names(van), await names(phone)]).toEqual([0, [], []]);
+});
+
+test("what a backup brings back lies in the bin, and is there again for everybody once somebody takes it out", async () => {
+  await van.exchange.run();
+  const backup = structuredClone(server.kept);
+  await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
+  await van.exchange.run();
+  [server.kept, server.erased] = [backup, new Map()];
+  for (const hand of [van, phone, van]) await hand.exchange.run();
+  expect([server.kept.get(id)!.binned, await names(van), await names(phone)]).toEqual([true, [], []]);
+  await phone.device.amend(id, ({ binned: _, ...k }) => k);
+  for (const hand of [phone, van]) await hand.exchange.run();
+  expect([await names(van), await names(phone)]).toEqual([["Room"], ["Room"]]);
+});
+
+test("who worked on a job that was deleted elsewhere keeps it, and so does everybody", async () => {
+  for (const hand of [van, phone]) await hand.exchange.run();
+  await phone.edit(id, "to 7", width(7));
+  await van.device.amend(id, (k) => ({ ...k, erased: 9 }));
+  for (const hand of [van, phone, van, van]) await hand.exchange.run();
+  expect(server.kept.get(id)!.binned).toBe(false);
+  expect([await phone.width(id), await van.width(id)]).toEqual([7, 7]);
 });
 
 // Whatever two hands do, and whenever they reach the server: nothing that was saved on

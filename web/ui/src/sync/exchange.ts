@@ -14,9 +14,15 @@ import type { Sending, Server, Stored, Summary } from "./server";
 //   as known         head is further                        push
 //   newer            head = server.revision                 pull: the head moves on
 //   newer            head is further                        conflict: both are kept
-//   gone             head = server.revision                 deleted elsewhere: into the bin here
+//   deleted          head = server.revision                 into the bin here
+//   deleted          head is further                        begun anew: somebody works on it
+//   unknown          any                                    begun anew: the server has lost it, or is another
 //
 // A job with a conflict is not sent until somebody has decided.
+//
+// Of a job that was deleted here a note stays, so that it does not come back from a server
+// that had not heard of it, or from a backup of one. What a server has heard of and has
+// again goes into its bin once; who takes it out from there has it on this device too.
 
 /** Words for what the exchange does, in the language of this device. */
 export interface ExchangeWords {
@@ -36,19 +42,21 @@ export class Exchange {
   async run(): Promise<void> {
     const there = new Map<string, Summary>();
     for (const s of await this.server.jobs()) there.set(s.id, s);
-    for (const s of await this.server.bin()) there.set(s.id, { ...s, binned: s.binned ?? s.saved });
+    const bin = await this.server.bin();
+    for (const s of bin.jobs) there.set(s.id, { ...s, binned: s.binned ?? s.saved });
+    const erased = new Set(bin.erased);
     const here = await this.device.records();
-    for (const kept of here) await this.job(kept, there.get(kept.id), there.size === 0);
+    for (const kept of here) await this.job(kept, there.get(kept.id), erased.has(kept.id));
     const known = new Set(here.map((k) => k.id));
     for (const s of there.values()) if (!known.has(s.id)) await this.adopt(s);
   }
 
-  private async job(kept: Kept, there: Summary | undefined, isEmpty: boolean): Promise<void> {
-    if (kept.erased !== undefined) return this.erase(kept, there);
+  private async job(kept: Kept, there: Summary | undefined, isErased: boolean): Promise<void> {
+    if (kept.erased !== undefined) return this.erase(kept, there, isErased);
     if (kept.conflicts.length > 0 || (kept.binned !== undefined && !kept.server)) return;
+    if (kept.server && !there) return this.gone(kept, isErased);
     if (kept.head !== kept.server?.revision) await this.push(kept);
-    else if (!there) return this.gone(kept, isEmpty);
-    else {
+    else if (there) {
       if (there.version > kept.server.version) await this.pull(kept);
       await this.bin(kept, there);
     }
@@ -68,10 +76,25 @@ export class Exchange {
     return this.device.revise(id, (r) => ({ ...r, version }), [revision]);
   }
 
-  private async erase(kept: Kept, there: Summary | undefined): Promise<void> {
-    if (there && !there.binned) await this.server.discard(kept.id);
-    if (there) await this.server.erase(kept.id);
-    await this.device.remove(kept.id);
+  /** Tells the server that a job was deleted here, and keeps a note of it. */
+  private async erase(kept: Kept, there: Summary | undefined, isErased: boolean): Promise<void> {
+    const { note } = kept;
+    if (!there) {
+      if (!note) await this.device.bury(kept.id, { heard: isErased });
+      return;
+    }
+    if (!note?.heard) {
+      if (!there.binned) await this.server.discard(kept.id);
+      await this.server.erase(kept.id);
+      return this.device.bury(kept.id, { heard: true, version: there.version });
+    }
+    if (there.binned) return;
+    if (note.again || there.version > (note.version ?? 0)) {
+      await this.device.remove(kept.id);
+      return this.adopt(there);
+    }
+    await this.server.discard(kept.id);
+    await this.device.bury(kept.id, { ...note, again: true });
   }
 
   /** The bin: whichever side has changed its mind since the last exchange. */
@@ -88,13 +111,13 @@ export class Exchange {
   }
 
   /**
-   * A job that the server no longer has was deleted elsewhere: here it goes into the bin,
-   * and is sent again only when somebody puts it back. A server without any job has lost
-   * them all, or is another one: there every job begins anew.
+   * A job that was deleted elsewhere goes into the bin here, and is sent again only when
+   * somebody puts it back, or has worked on it since. A server that knows nothing of it has
+   * lost it, or is another one: there it begins anew.
    */
-  private async gone(kept: Kept, isEmpty: boolean): Promise<void> {
-    const { server: _, ...unsent } = kept;
-    if (isEmpty) return this.push(unsent);
+  private async gone(kept: Kept, isErased: boolean): Promise<void> {
+    const { server: sent, ...unsent } = kept;
+    if (!isErased || kept.head !== sent?.revision) return this.push(unsent);
     await this.amend(kept.id, ({ server: _, ...k }) => ({ ...k, binned: k.binned ?? Date.now() }));
   }
 
@@ -104,6 +127,7 @@ export class Exchange {
     for (const part of parts(this.sendings(kept, tree))) {
       const pushed = await this.server.push(kept.id, base, part);
       if ("current" in pushed) return this.met(kept, tree, pushed.current);
+      base = pushed.version - part.length; // a job that is begun anew goes on counting where it ended
       for (const [i, s] of part.entries()) await this.version(kept.id, s.key, base + i + 1);
       base = pushed.version;
     }

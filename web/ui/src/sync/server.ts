@@ -91,8 +91,10 @@ export const server = {
     return ((await ask("GET", "jobs", [200])).body as { jobs: Summary[] }).jobs;
   },
 
-  async bin(): Promise<Summary[]> {
-    return ((await ask("GET", "bin", [200])).body as { jobs: Summary[] }).jobs;
+  /** What is in the bin, and the ids of what is deleted for good. */
+  async bin(): Promise<{ jobs: Summary[]; erased: string[] }> {
+    const { jobs, erased = [] } = (await ask("GET", "bin", [200])).body as { jobs: Summary[]; erased?: string[] };
+    return { jobs, erased };
   },
 
   /** A job as it stands; null: there is none. */
