@@ -50,6 +50,9 @@ func (s *search) scan(every int) {
 		slices.Sort(tried)
 	}
 	for i := 0; i < len(s.starts); i += every {
+		if s.task.isStopped() {
+			return
+		}
 		if len(tried) > 0 && i == tried[0] {
 			tried = tried[1:]
 			continue

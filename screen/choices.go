@@ -86,9 +86,7 @@ func (q *question) why(a *Answer) {
 		a.Failure = q.refused(err)
 		return
 	}
-	if d.Task != nil {
-		d.Task.Progress = q.telling()
-	}
+	q.attend(d.Task)
 	other := freshly(q.c, d)
 	if a.Problems, a.Failure = other.problems, other.failure; other.plan == nil {
 		return
@@ -175,6 +173,9 @@ func (q *question) try(paper json.RawMessage) (PaperTry, error) {
 	t := PaperTry{Looks: []string{}}
 	if d.Job != nil && at < len(d.Job.Papers) {
 		t.Name = d.Job.Papers[at].Name
+	}
+	if d.Task != nil {
+		d.Task.Stop = q.Stop // its progress is that of the papers
 	}
 	o := freshly(q.c, d)
 	if t.Problems, t.Text = o.problems, o.failure; len(t.Problems) > 0 {

@@ -21,6 +21,9 @@ import (
 type Planner struct {
 	// Progress, if not nil, is told now and then how much of a part of the work is done.
 	Progress func(Progress)
+	// Stop, if not nil, is asked now and then whether nobody wants the answer any more:
+	// see [plan.Task].
+	Stop func() bool
 
 	session *plan.Session
 	last    *plan.Task // whose rooms the session knows
@@ -66,7 +69,7 @@ func encoded(a Answer) []byte {
 func (p *Planner) Answer(r Request) (a Answer) {
 	defer func() {
 		if mistake := recover(); mistake != nil {
-			*p = Planner{session: plan.NewSession(), Progress: p.Progress}
+			*p = Planner{session: plan.NewSession(), Progress: p.Progress, Stop: p.Stop}
 			a = answerTo(r)
 			a.Failure = r.Words.Catalogue().Text("screen.mistake", "what", fmt.Sprint(mistake))
 		}
@@ -111,7 +114,7 @@ func (p *Planner) open(r *Request) {
 	}
 	p.read, p.words, p.draft, p.made = bytes.Clone(r.Job), r.Words, job.ReadDraft(r.Job), nil
 	if p.draft.Task != nil {
-		p.draft.Task.Progress = p.telling()
+		p.attend(p.draft.Task)
 		p.recognise(p.draft.Task)
 	}
 }

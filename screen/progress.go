@@ -23,10 +23,14 @@ const (
 	CountedPapers  Counted = "papers"  // planned with
 )
 
-// telling returns what a task tells its progress; nil where nobody wants to know.
-func (p *Planner) telling() func(plan.Part, int, int) {
-	if p.Progress == nil {
-		return nil
+// attend has a task tell the planner how far it is, and ask it whether to go on; nil: there
+// is none.
+func (p *Planner) attend(t *plan.Task) {
+	if t == nil {
+		return
 	}
-	return func(part plan.Part, done, of int) { p.Progress(Progress{Counted(part), done, of}) }
+	t.Stop = p.Stop
+	if p.Progress != nil {
+		t.Progress = func(part plan.Part, done, of int) { p.Progress(Progress{Counted(part), done, of}) }
+	}
 }
