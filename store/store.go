@@ -28,6 +28,8 @@ const (
 	MostWords     = 200      // characters of a name or label
 	MostPictures  = 64       // of one job
 	MostPicture   = 16 << 20 // bytes of one picture
+	MostTicks     = 10_000   // of one job
+	MostKey       = 4000     // bytes of a tick's key
 )
 
 // Store keeps jobs. Several may use it at once. Every error that a caller can do
@@ -70,7 +72,7 @@ type Store interface {
 	Discard(ctx context.Context, id ID) error
 	// Recover takes a job out of the bin, if it is there. [NotFound].
 	Recover(ctx context.Context, id ID) error
-	// Erase removes a job that is in the bin, its history and its pictures for good.
+	// Erase removes a job that is in the bin, its history, pictures and ticks for good.
 	// [NotFound] also for a job that is not in the bin.
 	Erase(ctx context.Context, id ID) error
 
@@ -82,6 +84,12 @@ type Store interface {
 	Pictures(ctx context.Context, id ID) ([]Picture, error)
 	// Picture returns one of them. [NotFound].
 	Picture(ctx context.Context, id ID, name string) (*Picture, error)
+
+	// Tick sets ticks of a job, or takes them away, and returns all that there are, those
+	// taken away too, by their keys. Of the same tick the later counts, and of two at once
+	// the one that is set; one from the future is taken for now. Without any it only tells.
+	// [NotFound], [Invalid], [TooLarge], [Full].
+	Tick(ctx context.Context, id ID, ticks []Tick) ([]Tick, error)
 
 	// Ping reports whether the store can be read.
 	Ping(ctx context.Context) error
@@ -135,4 +143,12 @@ type Picture struct {
 	Width, Height int    // in squares
 	Size          int    // of Bytes
 	Bytes         []byte
+}
+
+// Tick is a mark beside a line of one of a job's lists: that something is cut, or hangs.
+// It is kept beside the document, since how far somebody has come changes no plan.
+type Tick struct {
+	Key string    // what it stands beside, as a device names it
+	On  bool      // false: it was taken away
+	At  time.Time // when, by the clock of whoever did it
 }

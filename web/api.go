@@ -54,6 +54,7 @@ func (s *Server) api(mux *http.ServeMux) {
 	s.jobOperations(api)
 	s.historyOperations(api)
 	s.pictureOperations(api)
+	s.tickOperations(api)
 	s.planOperations(api)
 	s.sheetOperations(api)
 	s.documentOperations(api)

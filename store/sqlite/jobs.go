@@ -184,7 +184,7 @@ func (s *Store) Erase(ctx context.Context, id store.ID) error {
 		if err != nil {
 			return err
 		}
-		for _, table := range []string{"revision", "picture"} {
+		for _, table := range []string{"revision", "picture", "tick"} {
 			if _, err := tx.ExecContext(ctx, "DELETE FROM "+table+" WHERE job = ?", id); err != nil {
 				return err
 			}

@@ -56,7 +56,10 @@ func TestOlderFileIsBroughtUpToDate(t *testing.T) {
 	if err := s.AddPicture(t.Context(), id(1), store.Picture{Name: "a.png", Bytes: []byte("x")}); err != nil {
 		t.Error(err)
 	}
-	if v, err := versionOf(t.Context(), s.write); err != nil || v != 2 {
+	if _, err := s.Tick(t.Context(), id(1), []store.Tick{{Key: "cut|1", On: true}}); err != nil {
+		t.Error(err)
+	}
+	if v, err := versionOf(t.Context(), s.write); err != nil || v != 3 {
 		t.Errorf("the file is of version %d, %v", v, err)
 	}
 	// The copy is as the file was, and whole.

@@ -37,6 +37,7 @@ func Run(t *testing.T, open func(t *testing.T) store.Store) {
 		{"erase", erase},
 		{"an erased job counts on", countsOn},
 		{"pictures", pictures},
+		{"ticks", ticks},
 		{"nothing is there", nothingThere},
 		{"many writers", manyWriters},
 		{"readers see whole pushes", wholePushes},
@@ -455,6 +456,53 @@ func pictures(t *testing.T, s *tried) {
 	s.must(s.Erase(t.Context(), idOf(1)))
 	_, err = s.Picture(t.Context(), idOf(1), "abc.png")
 	s.want(store.NotFound, err)
+}
+
+func ticks(t *testing.T, s *tried) {
+	at := func(minute int) time.Time { return time.Date(2026, 1, 2, 10, minute, 0, 0, time.UTC) }
+	_, err := s.Tick(t.Context(), idOf(1), nil)
+	s.want(store.NotFound, err)
+	_, err = s.Tick(t.Context(), idOf(1), []store.Tick{{Key: "cut|1", On: true, At: at(1)}})
+	s.want(store.NotFound, err)
+	s.push(idOf(1), 0, doc("Hall", 1))
+	is := func(want ...store.Tick) {
+		t.Helper()
+		got, err := s.Tick(t.Context(), idOf(1), nil)
+		s.must(err)
+		if !slices.Equal(got, want) {
+			t.Errorf("ticks %v, want %v", got, want)
+		}
+	}
+	tick := func(ticks ...store.Tick) {
+		t.Helper()
+		_, err := s.Tick(t.Context(), idOf(1), ticks)
+		s.must(err)
+	}
+	is()
+	tick(store.Tick{Key: "hung|1", On: true, At: at(2)}, store.Tick{Key: "cut|1", On: true, At: at(1)})
+	is(store.Tick{Key: "cut|1", On: true, At: at(1)}, store.Tick{Key: "hung|1", On: true, At: at(2)})
+	tick(store.Tick{Key: "hung|1", At: at(1)}) // earlier
+	tick(store.Tick{Key: "hung|1", At: at(2)}) // at once
+	tick(store.Tick{Key: "cut|1", At: at(3)})  // later
+	is(store.Tick{Key: "cut|1", At: at(3)}, store.Tick{Key: "hung|1", On: true, At: at(2)})
+	_, err = s.Tick(t.Context(), idOf(1), []store.Tick{{At: at(1)}})
+	s.want(store.Invalid, err)
+	future := time.Now().Add(24 * time.Hour)
+	all, err := s.Tick(t.Context(), idOf(1), []store.Tick{{Key: "x", On: true, At: future}})
+	s.must(err)
+	if last := all[len(all)-1]; last.Key != "x" || !last.At.Before(future) {
+		t.Errorf("of the future: %v", last)
+	}
+	many := make([]store.Tick, store.MostTicks)
+	for i := range many {
+		many[i] = store.Tick{Key: fmt.Sprint("n", i), At: at(1)}
+	}
+	_, err = s.Tick(t.Context(), idOf(1), many)
+	s.want(store.TooLarge, err)
+	s.must(s.Discard(t.Context(), idOf(1)))
+	s.must(s.Erase(t.Context(), idOf(1)))
+	s.push(idOf(1), 0, doc("Hall", 1))
+	is()
 }
 
 func nothingThere(t *testing.T, s *tried) {

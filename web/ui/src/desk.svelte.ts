@@ -23,7 +23,7 @@ class Desk {
     sync.begin(this.device, (job) => {
       this.#tabs.tell({ job });
       void this.#hear(job);
-    });
+    }, () => this.work?.id ?? null);
   }
 
   async refresh(): Promise<void> {

@@ -1,7 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes } from "./browser";
-import { beginJob, settle } from "./hand";
+import { beginJob, kept, settle } from "./hand";
 
 // Cut and order: rolls, ticks, certainty, cliffs, a roll that has been opened, and the
 // sheets as PDF, read back with pdftotext.
@@ -30,7 +30,7 @@ test.each<[keyof typeof sizes, Themes]>([
   expect(await cut.getAttribute("aria-pressed")).toBe("true");
   await expect.poll(() => page.locator('[data-spot="drop"][aria-pressed="true"]').count()).toBe(1);
 
-  // A tick stays on the device.
+  // A tick is counted.
   await page.getByRole("checkbox").first().check();
   await page.getByText(/^1 of \d+ pieces cut$/).waitFor();
 
@@ -60,4 +60,30 @@ test.each<[keyof typeof sizes, Themes]>([
   }
   expect(t.complaints()).toEqual([]);
   await t.close();
+});
+
+test("what is ticked on one device is ticked on the other, also what was ticked without a network", { timeout: 240_000 }, async () => {
+  const [van, phone] = [await journey.travel({ viewport: sizes.wide }), await journey.travel({ hasTouch: true })];
+  await settle(van.page);
+  const job = await beginJob(van.page, "sample", "cut");
+  await van.page.getByRole("checkbox").first().waitFor(slow);
+  await expect.poll(async () => (await kept(van.page)).some((k) => k.id === job && k.server), slow).toBe(true);
+  await settle(phone.page);
+  await expect.poll(async () => (await kept(phone.page)).some((k) => k.id === job), slow).toBe(true);
+  await phone.page.goto(`/#/job/${job}/cut`);
+  await phone.page.getByRole("checkbox").first().waitFor(slow);
+  const sum = (n: number) => new RegExp(`^${n} of \\d+ pieces cut$`);
+  await van.page.getByRole("checkbox").nth(0).check();
+  await phone.page.getByText(sum(1)).waitFor(slow);
+  expect(await phone.page.getByRole("checkbox").nth(0).isChecked()).toBe(true);
+
+  await journey.served.stop();
+  await phone.page.getByRole("checkbox").nth(1).check();
+  await phone.page.getByRole("checkbox").nth(0).uncheck();
+  await phone.page.getByText(sum(1)).waitFor();
+  await journey.served.start();
+  for (const { page } of [phone, van]) await page.evaluate(() => dispatchEvent(new Event("online")));
+  await expect.poll(() => van.page.getByRole("checkbox").nth(1).isChecked(), { timeout: 90_000 }).toBe(true);
+  expect(await van.page.getByRole("checkbox").nth(0).isChecked()).toBe(false);
+  await Promise.all([van.close(), phone.close()]);
 });

@@ -1,9 +1,9 @@
+import { tickShelf, type TickShelf } from "../device/ticks";
 import type { Cutting } from "../planner/protocol";
 
-// What has been cut and hung is ticked off on this device alone: a plan is one thing,
-// how far somebody has come with it another. A tick belongs to a piece of a length on a
-// roll; when the plan changes and the piece is no longer there, so is its tick, and
-// that is said.
+// What has been cut and hung is ticked off: a plan is one thing, how far somebody has come
+// with it another. A tick belongs to a piece of a length on a roll; when the plan changes
+// and the piece is no longer there, so is its tick, and that is said.
 
 export type Stage = "cut" | "hung";
 
@@ -50,12 +50,18 @@ export function hanging(all: readonly Line[]): Line[] {
 }
 
 export class Ticks {
-  #key: string;
   #on = $state.raw(new Set<string>());
 
-  constructor(job: string) {
-    this.#key = `firstdrop.ticks.${job}`;
-    this.#on = new Set(read(this.#key));
+  constructor(
+    private readonly job: string,
+    private readonly shelf: TickShelf = tickShelf,
+  ) {
+    this.#read();
+  }
+
+  /** Follows what other tabs and devices tick; returns what ends that. */
+  follow(): () => void {
+    return this.shelf.listen((job) => job === this.job && this.#read());
   }
 
   has(stage: Stage, key: string): boolean {
@@ -63,10 +69,8 @@ export class Ticks {
   }
 
   set(stage: Stage, key: string, on: boolean): void {
-    const next = new Set(this.#on);
-    if (on) next.add(`${stage}|${key}`);
-    else next.delete(`${stage}|${key}`);
-    this.#keep(next);
+    this.shelf.set(this.job, [`${stage}|${key}`], on);
+    this.#read();
   }
 
   count(stage: Stage, all: readonly Line[]): number {
@@ -75,31 +79,21 @@ export class Ticks {
 
   /** Ticks on pieces that the plan no longer has. */
   lost(all: readonly Line[]): number {
-    const known = new Set(all.map((l) => l.key));
-    return [...this.#on].filter((t) => !known.has(t.slice(t.indexOf("|") + 1))).length;
+    return this.#lost(all).length;
   }
 
   /** Takes away the ticks that belong to none of the pieces. */
   tidy(all: readonly Line[]): void {
+    this.shelf.set(this.job, this.#lost(all), false);
+    this.#read();
+  }
+
+  #lost(all: readonly Line[]): string[] {
     const known = new Set(all.map((l) => l.key));
-    this.#keep(new Set([...this.#on].filter((t) => known.has(t.slice(t.indexOf("|") + 1)))));
+    return [...this.#on].filter((t) => !known.has(t.slice(t.indexOf("|") + 1)));
   }
 
-  #keep(next: Set<string>): void {
-    this.#on = next;
-    try {
-      localStorage.setItem(this.#key, JSON.stringify([...next]));
-    } catch {
-      // private windows may refuse; then it lasts as long as the window
-    }
-  }
-}
-
-function read(key: string): string[] {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(key) ?? "[]");
-    return Array.isArray(kept) ? kept.filter((k): k is string => typeof k === "string") : [];
-  } catch {
-    return [];
+  #read(): void {
+    this.#on = new Set(this.shelf.all(this.job).flatMap((t) => (t.on ? [t.key] : [])));
   }
 }

@@ -1,3 +1,4 @@
+import type { Tick } from "../device/ticks";
 import type { Job } from "../planner/job";
 
 // The server's API, as far as the screen uses it (its description: /api/openapi.json).
@@ -155,5 +156,17 @@ export const pictureServer = {
   },
 };
 
+/** The ticks on a job's lists. */
+export const tickServer = {
+  /** Sends ticks and gets all that there are; null: there is no such job. */
+  async ticks(id: string, ticks: Tick[]): Promise<Tick[] | null> {
+    const sent = ticks.map((t) => ({ ...t, at: new Date(t.at).toISOString() }));
+    const { status, body } = await ask("POST", `jobs/${at(id)}/ticks`, [200, 404], { ticks: sent });
+    if (status === 404) return null;
+    return (body as { ticks: { key: string; on: boolean; at: string }[] }).ticks.map((t) => ({ ...t, at: Date.parse(t.at) }));
+  },
+};
+
+export type TickServer = typeof tickServer;
 export type Server = typeof server;
 export type PictureServer = typeof pictureServer;

@@ -1,9 +1,11 @@
 import type { Device } from "../device/device";
+import { tickShelf } from "../device/ticks";
 import { say } from "../words";
 import { Exchange } from "./exchange";
 import { pictures } from "../pictures.svelte";
 import { PictureExchange } from "./pictures";
-import { pictureServer, server, ServerTrouble } from "./server";
+import { pictureServer, server, ServerTrouble, tickServer } from "./server";
+import { TickExchange } from "./ticks";
 
 // When there is an exchange with the server: soon after an edit, when the network is
 // back, when one returns to the window, and now and then. Of several tabs one does it.
@@ -21,13 +23,18 @@ class Sync {
 
   #exchange: Exchange | null = null;
   #pictures = new PictureExchange(pictures, pictureServer);
+  #ticks = new TickExchange(tickShelf, tickServer);
+  #open: () => string | null = () => null;
   #device: Device | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running = false;
   #again = false;
 
-  /** Begins to exchange the jobs of a device with the server that the screen came from. */
-  begin(device: Device, told: (id: string) => void): void {
+  /**
+   * Begins to exchange the jobs of a device with the server that the screen came from; open
+   * tells which job somebody works on.
+   */
+  begin(device: Device, told: (id: string) => void, open: () => string | null): void {
     const words = {
       get pulled() {
         return say("edit.server");
@@ -37,6 +44,8 @@ class Sync {
       },
     };
     this.#device = device;
+    this.#open = open;
+    tickShelf.listen((_, own) => own && this.wake());
     this.#exchange = new Exchange(device, server, words, told);
     addEventListener("online", () => this.wake(0));
     addEventListener("offline", () => (this.server = false));
@@ -60,7 +69,9 @@ class Sync {
     try {
       await alone(async () => {
         await this.#exchange!.run();
-        await this.#pictures.run(await this.#device!.records());
+        const jobs = await this.#device!.records();
+        await this.#ticks.run(jobs, this.#open());
+        await this.#pictures.run(jobs);
       });
       this.server = true;
       this.trouble = this.detail = "";

@@ -23,7 +23,7 @@ export const cut: Record<keyof typeof british, Message> = {
   "cut.list.hanging": "des Klebens",
   "cut.list.cut": { one: "{n} von {all} Stücken zugeschnitten", other: "{n} von {all} Stücken zugeschnitten" },
   "cut.list.hung": { one: "{n} von {all} Stücken geklebt", other: "{n} von {all} Stücken geklebt" },
-  "cut.list.hint": "Die Haken bleiben auf diesem Gerät. Sie ändern weder Auftrag noch Plan.",
+  "cut.list.hint": "Die Haken gehen mit dem Auftrag auf Ihre anderen Geräte. Sie ändern weder Auftrag noch Plan.",
   "cut.list.lost": { one: "{n} Haken gehört zu einem Stück, das es im Plan nicht mehr gibt.", other: "{n} Haken gehören zu Stücken, die es im Plan nicht mehr gibt." },
   "cut.list.tidy": "Entfernen",
   "cut.list.place": "Wand {wall} · {length} · Rolle {roll}",

@@ -22,7 +22,7 @@ export const cut = {
   "cut.list.hanging": "Hanging",
   "cut.list.cut": { one: "{n} of {all} pieces cut", other: "{n} of {all} pieces cut" },
   "cut.list.hung": { one: "{n} of {all} pieces hung", other: "{n} of {all} pieces hung" },
-  "cut.list.hint": "Ticks stay on this device. They change neither the job nor the plan.",
+  "cut.list.hint": "Ticks go along with the job to your other devices. They change neither job nor plan.",
   "cut.list.lost": { one: "{n} tick belongs to a piece that the plan no longer has.", other: "{n} ticks belong to pieces that the plan no longer has." },
   "cut.list.tidy": "Take them away",
   "cut.list.place": "Wall {wall} · {length} · roll {roll}",

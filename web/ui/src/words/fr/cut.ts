@@ -23,7 +23,7 @@ export const cut: Record<keyof typeof british, Message> = {
   "cut.list.hanging": "Pose",
   "cut.list.cut": { one: "{n} morceau coupé sur {all}", other: "{n} morceaux coupés sur {all}" },
   "cut.list.hung": { one: "{n} morceau posé sur {all}", other: "{n} morceaux posés sur {all}" },
-  "cut.list.hint": "Les coches restent sur cet appareil. Elles ne changent ni le chantier ni le plan.",
+  "cut.list.hint": "Les coches suivent le chantier sur vos autres appareils. Elles ne changent ni le chantier ni le plan.",
   "cut.list.lost": { one: "{n} coche se rapporte à un morceau que le plan n’a plus.", other: "{n} coches se rapportent à des morceaux que le plan n’a plus." },
   "cut.list.tidy": "Les enlever",
   "cut.list.place": "Mur {wall} · {length} · rouleau {roll}",
