@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import type { Job } from "../planner/job";
-import type { Band } from "../planner/protocol";
 import { choose, cornerRule, fix, fixed, hangPanels, hangWidths, setCornerRule } from "./hang";
 
 const bare = (): Job => ({ firstdrop: 1, room: { closed: true, walls: [] }, papers: [{ name: "P", width: 530, roll: "10 m", match: "free" }] });
@@ -35,31 +34,12 @@ test("a corner is carried round, or begins anew, or neither", () => {
   expect(job.hang![0]).toEqual({ paper: "P" });
 });
 
-/** A band of walls in a row, each with the kind of corner at its right end. */
-const band = (closed: boolean, ...walls: [string, ("inside" | "outside")?][]) =>
-  ({ hang: 0, closed, walls: walls.map(([name, kind]) => ({ name, ...(kind && { corner: { kind } }) })) }) as unknown as Band;
-
-test("equal panels take each stretch between inside corners by itself, and what was fixed goes", () => {
+test("equal panels leave nothing fixed, and full widths again nothing of the panels", () => {
   const job = bare();
-  job.hang = [{ paper: "P", start: { wall: "A", edge: 0 }, from: 900 }];
-  hangPanels(job, band(false, ["A", "inside"], ["B", "outside"], ["C", "outside"], ["D", "inside"], ["E"]));
-  expect(job.hang).toEqual([["A"], ["B", "C", "D"], ["E"]].map((walls) => ({ paper: "P", from: 900, panels: "equal", walls })));
-});
-
-test("in a closed room a stretch may go on from the last wall to the first", () => {
-  const job = bare();
-  hangPanels(job, band(true, ["A", "inside"], ["B", "inside"], ["C", "inside"], ["D", "outside"]));
-  expect(job.hang!.map((h) => h.walls)).toEqual([["B"], ["C"], ["D", "A"]]);
-});
-
-test("full widths again make one run of panels that take all walls, and leave others alone", () => {
-  const job = bare();
-  job.room.walls = ["A", "B", "C"].map((name) => ({ name, width: 2000 }));
-  hangPanels(job, band(true, ["A", "inside"], ["B", "inside"], ["C", "inside"]));
-  job.hang![1]!.trim = 30;
-  hangWidths(job, 1);
-  expect(job.hang).toEqual([{ paper: "P" }]);
-  job.hang = [{ paper: "P", walls: ["A"], panels: "equal", trim: 30 }, { paper: "P", walls: ["B"] }];
+  job.hang = [{ paper: "P", start: { wall: "A", edge: 0 }, set_to: [{ wall: "A", to: "ceiling" }], hung: ["A"], from: 900 }];
+  hangPanels(job, 0);
+  expect(job.hang).toEqual([{ paper: "P", from: 900, panels: "equal" }]);
+  job.hang[0]!.trim = 30;
   hangWidths(job, 0);
-  expect(job.hang).toEqual([{ paper: "P", walls: ["A"] }, { paper: "P", walls: ["B"] }]);
+  expect(job.hang).toEqual([{ paper: "P", from: 900 }]);
 });

@@ -1,6 +1,6 @@
 import { isObject, type Json } from "../document/json";
 import type { Hang, Job } from "../planner/job";
-import type { Band, Choice } from "../planner/protocol";
+import type { Choice } from "../planner/protocol";
 
 // What a job fixes of a plan stands in its list of hangings: a band says in which entry.
 // A job that says nothing has none: its only paper goes on all walls, and all is searched.
@@ -50,50 +50,19 @@ export function free(...hangs: Hang[]): void {
   for (const hang of hangs) for (const key of searched) delete hang[key];
 }
 
-/**
- * Hangs a band in equal panels. They go round no inside corner: an entry that does becomes
- * several, one for each stretch between inside corners.
- */
-export function hangPanels(job: Job, band: Band): void {
-  const hang = ownHang(job, band.hang);
+/** Hangs an entry in equal panels, which follow from their walls: what was fixed goes. */
+export function hangPanels(job: Job, entry: number): void {
+  const hang = ownHang(job, entry);
   free(hang);
   delete hang.hung;
   hang.panels = "equal";
-  const parts = stretches(band);
-  if (parts.length < 2) return;
-  const { closed: _, walls: __, name: ___, ...like } = hang;
-  job.hang!.splice(Math.max(band.hang, 0), 1, ...parts.map((walls) => ({ ...like, walls })));
 }
 
-/**
- * Hangs an entry in full widths again. Where panels of one paper take all walls, they are
- * one entry again, as they were before.
- */
+/** Hangs an entry in full widths again. */
 export function hangWidths(job: Job, entry: number): void {
   const hang = ownHang(job, entry);
-  const { panels: _, trim: __, walls: ___, ...like } = hang;
-  const all = job.hang!;
-  const isWhole = all.length > 1 && all.every((h) => h.panels && h.paper === hang.paper && !h.name && h.from === hang.from && h.to === hang.to);
-  const walls = all.flatMap((h) => h.walls ?? []);
-  if (isWhole && walls.length === job.room.walls.length) {
-    job.hang = [like];
-    return;
-  }
   delete hang.panels;
   delete hang.trim;
-}
-
-/** The walls of a band between its inside corners, from left to right; those of a closed one from such a corner on. */
-function stretches({ walls, closed }: Band): string[][] {
-  const ends = walls.map((w) => w.corner?.kind !== "outside");
-  const from = closed ? ends.indexOf(true) + 1 : 0;
-  const out: string[][] = [[]];
-  for (const [i] of walls.entries()) {
-    const at = (from + i) % walls.length;
-    out.at(-1)!.push(walls[at]!.name);
-    if (ends[at] && i < walls.length - 1) out.push([]);
-  }
-  return out;
 }
 
 export type Corner = "free" | "new_drop" | "carry";
