@@ -1,7 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes } from "./browser";
-import { beginJob, kept, settle } from "./hand";
+import { beginJob, importJob, kept, settle } from "./hand";
 
 // Cut and order: rolls, ticks, certainty, cliffs, a roll that has been opened, and the
 // sheets as PDF, read back with pdftotext.
@@ -86,4 +86,50 @@ test("what is ticked on one device is ticked on the other, also what was ticked 
   await expect.poll(() => van.page.getByRole("checkbox").nth(1).isChecked(), { timeout: 90_000 }).toBe(true);
   expect(await van.page.getByRole("checkbox").nth(0).isChecked()).toBe(false);
   await Promise.all([van.close(), phone.close()]);
+});
+
+// A border of 250 mm from rolls of 60 m: to scale its cuts are a few pixels wide.
+const border = `firstdrop: 1
+name: Border (invented)
+units: mm
+room:
+  closed: true
+  height: 2500
+  walls: [{name: A, width: 3100}, {name: B, width: 2900}, {name: C, width: 3100}, {name: D, width: 2900}]
+papers: [{name: Rope edge (invented), width: 530, roll: 60 m, match: free}]
+hang: [{paper: Rope edge (invented), from: 900, to: 1050}]
+`;
+
+test.each<keyof typeof sizes>(["small", "wide"])("every cut has room for a finger, however narrow it is, %s", { timeout: 240_000 }, async (size) => {
+  const t = await journey.travel({ viewport: sizes[size], hasTouch: size !== "wide" });
+  const { page } = t;
+  await settle(page);
+  for (const example of [null, "narrow-strips", "window-returns"]) {
+    await page.goto("/#/");
+    if (example) await importJob(page, example, "cut");
+    else {
+      await page.locator("input[type=file]").setInputFiles({ name: "border.yaml", mimeType: "application/yaml", buffer: Buffer.from(border) });
+      await page.waitForURL(/#\/job\//, slow);
+      await page.goto(`/#/job/${new URL(page.url()).hash.split("/")[2]}/cut`);
+    }
+    await page.locator(".map button").first().waitFor(slow);
+    const targets = await page.locator(".map button").evaluateAll((all) => all.map((b) => [b.getBoundingClientRect().width, b.getBoundingClientRect().height, b.textContent]));
+    expect(targets.filter(([w, h]) => Number(w) < 43.5 || Number(h) < 43.5), String(example)).toEqual([]);
+    const cuts = await page.locator(".strip .cut").count();
+    expect(targets.length, String(example)).toBe(cuts);
+    await expectNoSidewaysScroll(page);
+  }
+  await page.goto("/#/");
+  await page.getByRole("link", { name: /Border/ }).first().click();
+  await page.goto(`/#/job/${new URL(page.url()).hash.split("/")[2]}/cut`);
+  const chip = page.locator(".narrow button").nth(3);
+  await chip.waitFor(slow);
+  await chip.click();
+  expect(await chip.getAttribute("aria-pressed")).toBe("true");
+  await expect.poll(() => page.locator('[data-spot="drop"][aria-pressed="true"]').count()).toBe(1);
+  await expectAccessible(page);
+  await chip.scrollIntoViewIfNeeded();
+  await picture(page, `cut-narrow-${size}`);
+  expect(t.complaints()).toEqual([]);
+  await t.close();
 });

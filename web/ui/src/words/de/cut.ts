@@ -9,6 +9,7 @@ export const cut: Record<keyof typeof british, Message> = {
   "cut.working": "Die Rollen werden eingeteilt …",
   "cut.map": "Die Rollen, maßstäblich",
   "cut.map.hint": "Jede Rolle von ihrem Anfang an. Tippen Sie einen Zuschnitt an, um zu sehen, wo er hängt.",
+  "cut.map.narrow": "Oben zu schmal zum Antippen:",
   "cut.map.marks": "Eine Kerbe zeigt, wo das Muster neu beginnt.",
   "cut.roll": "Rolle {number}",
   "cut.batch": "Anfertigung {batch}",

@@ -8,6 +8,7 @@ export const cut = {
   "cut.working": "Laying out the rolls …",
   "cut.map": "The rolls, to scale",
   "cut.map.hint": "Each roll from its leading end. Tap a cut to see where it hangs.",
+  "cut.map.narrow": "Too narrow to tap above:",
   "cut.map.marks": "A notch shows where the design begins anew.",
   "cut.roll": "Roll {number}",
   "cut.batch": "batch {batch}",

@@ -9,6 +9,7 @@ export const cut: Record<keyof typeof british, Message> = {
   "cut.working": "Répartition sur les rouleaux …",
   "cut.map": "Les rouleaux, à l’échelle",
   "cut.map.hint": "Chaque rouleau à partir de son début. Touchez une coupe pour voir où elle se pose.",
+  "cut.map.narrow": "Trop étroits pour être touchés plus haut :",
   "cut.map.marks": "Une encoche montre où le motif recommence.",
   "cut.roll": "Rouleau {number}",
   "cut.batch": "bain {batch}",
