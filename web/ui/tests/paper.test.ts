@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
-import { beginJob, mouseDrag } from "./hand";
+import { beginJob, mouseDrag, settle } from "./hand";
 
 // A label is copied, a picture laid into its frame, and papers are compared.
 
@@ -86,6 +86,58 @@ test("a picture is laid into its frame and hangs on the walls, here, on paper an
   await page.keyboard.press("Control+Z");
   expect(shown).toBeGreaterThan((await sheets()) + 5000);
   expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
+test("a picture of the user's own hangs in the room in three dimensions, and goes with its last trace", { timeout: 180_000 }, async () => {
+  const t = await journey.travel({ viewport: sizes.wide });
+  const { page } = t;
+  await settle(page);
+  const job = await open(page);
+  // All magenta, which nothing else in the room is.
+  const magenta = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(64, 64);
+    const paint = canvas.getContext("2d")!;
+    paint.fillStyle = "#ff00ff";
+    paint.fillRect(0, 0, 64, 64);
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: "image/png" })).arrayBuffer())];
+  });
+  await page.locator("input[type=file]").setInputFiles({ name: "plain.png", mimeType: "image/png", buffer: Buffer.from(magenta) });
+  await page.getByRole("button", { name: "Take what is in the frame" }).click();
+  await expect.poll(() => page.getByRole("img", { name: /^Picture of/ }).count()).toBeGreaterThan(0);
+
+  /** What part of the view is of the picture's colour, in daylight or in the shade. */
+  const share = async () => {
+    const shown = (await page.getByRole("application").screenshot()).toString("base64");
+    return page.evaluate(async (png) => {
+      const image = await createImageBitmap(new Blob([Uint8Array.from(atob(png), (c) => c.charCodeAt(0))]));
+      const paint = new OffscreenCanvas(image.width, image.height).getContext("2d")!;
+      paint.drawImage(image, 0, 0);
+      const { data } = paint.getImageData(0, 0, image.width, image.height);
+      let found = 0;
+      for (let i = 0; i < data.length; i += 4) if (data[i]! > 80 && data[i + 2]! > 80 && data[i + 1]! < data[i]! / 3) found++;
+      return found / (data.length / 4);
+    }, shown);
+  };
+  const look = async () => {
+    await page.goto(`/#/job/${job}/plan`);
+    await page.locator("path.part").first().waitFor({ state: "attached", timeout: 30_000 });
+    await page.getByRole("button", { name: "See the room" }).click();
+    await page.getByRole("application").waitFor();
+  };
+  await look();
+  await expect.poll(share, { timeout: 30_000 }).toBeGreaterThan(0.1);
+  await picture(page, "solid-own-wide");
+  await page.reload(); // it is kept on the device
+  await look();
+  await expect.poll(share, { timeout: 30_000 }).toBeGreaterThan(0.1);
+  await page.keyboard.press("Escape");
+  await expect.poll(() => page.getByRole("application").count()).toBe(0);
+  await page.keyboard.press("Control+Z");
+  await look();
+  await page.waitForTimeout(1500);
+  expect(await share()).toBe(0);
+  expect(t.complaints().filter((c) => !c.includes("GPU stall due to ReadPixels"))).toEqual([]); // of taking pictures
   await t.close();
 });
 
