@@ -80,6 +80,7 @@ type RunSummary struct {
 	// Ways and Searched are of the ways to set the walls: see [RunPlan].
 	Ways     int            `json:"ways_to_set_walls"`
 	Searched int            `json:"ways_searched"`
+	Gain     int64          `json:"ways_gain_at_most,omitempty"`
 	Design   measure.Length `json:"design_at_datum"`
 	// Closing tells how the run closes; nil for one with two ends, or in a paper
 	// without a design.
@@ -380,7 +381,7 @@ func (d *Document) addRun(p *Plan, i int) {
 	}
 	d.Runs = append(d.Runs, r)
 	s := RunSummary{Name: r.Name, Paper: r.Paper, Tried: p.Runs[i].Tried, Design: l.Choice.Design}
-	s.Settled, s.Untried, s.Ways, s.Searched = p.Runs[i].Settled(), p.Runs[i].Untried, p.Runs[i].Ways, p.Runs[i].Searched
+	s.Settled, s.Untried, s.Ways, s.Searched, s.Gain = p.Runs[i].Settled(), p.Runs[i].Untried, p.Runs[i].Ways, p.Runs[i].Searched, p.Runs[i].Gain
 	if len(r.Plumbs) > 0 {
 		s.FirstLine = &r.Plumbs[0]
 	}

@@ -22,8 +22,9 @@ import (
 //	                                        some, or tens
 //
 // Each is searched like any run, for what weighs less than the best so far. When all
-// have been, no way to turn the walls is better. Where that would take too long only
-// those that promise most are searched, and the plan says so.
+// have been, or weigh no less than the best with the floor that no layout undercuts, no
+// way to turn the walls is better. Of too many those are searched that promise most;
+// where some are left, the plan says so, and by how much less they can weigh at the most.
 
 // wallWay is one way to set the walls.
 type wallWay struct {
@@ -31,8 +32,8 @@ type wallWay struct {
 	guess int64 // what is brought about in any layout, and what corners may add
 }
 
-// How many combinations are listed; how many ways are all searched, and how many of
-// more.
+// How many combinations are listed; how many ways are searched at the most, and how many
+// of more before a floor sorts the rest.
 const (
 	mostCombined = 20_000
 	mostWays     = 16
@@ -134,18 +135,57 @@ func (t *settler) keys(set []hanging.Setting) (hangs, turns string, ok bool) {
 }
 
 // choose searches the ways to set the walls beside that of the first layout, and
-// returns the best of all; run notes what was tried and what was not.
+// returns the best of all; run notes what was tried and what was not. Of too many it
+// searches the few that promise most, then those left that weigh least with their floor.
 func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
-	best := first
 	ways, all := p.session.waysOf(p, i)
 	run.Searched = 1
 	if all {
 		run.Ways = max(len(ways), 1)
 	}
 	ways = slices.DeleteFunc(ways, func(w wallWay) bool { return first.s.isSetAs(w.set) })
-	if len(ways) > mostWays {
-		ways, all = ways[:fewWays], false
+	few := len(ways)
+	if few > mostWays {
+		few = fewWays
 	}
+	best := p.tryWays(i, ways[:few], first, run)
+	open := p.open(i, ways[few:], best)
+	more := min(len(open), mostWays-few)
+	if more > 0 {
+		best = p.tryWays(i, open[:more], best, run)
+	}
+	open = slices.DeleteFunc(open[max(more, 0):], func(w wallWay) bool { return w.guess >= best.total() })
+	switch {
+	case !all:
+		run.Gain = max(best.total()-first.s.floorAnyhow(), 0)
+	case len(open) > 0:
+		run.Gain = best.total() - open[0].guess
+	default:
+		return best
+	}
+	run.Untried = append(run.Untried, WaysUntried)
+	return best
+}
+
+// open returns the ways that a floor does not rule out, the least first: their guesses
+// are what they weigh at the least.
+func (p *Plan) open(i int, ways []wallWay, best laid) (open []wallWay) {
+	for _, way := range ways {
+		s, err := p.newSearch(i, way.set)
+		if err != nil { // is none for its paper
+			continue
+		}
+		if way.guess = s.floor() + s.standing; way.guess < best.total() {
+			open = append(open, way)
+		}
+	}
+	slices.SortStableFunc(open, compareWays)
+	return open
+}
+
+// tryWays searches ways to set the walls, each for what weighs less than the best, unless
+// its floor rules that out.
+func (p *Plan) tryWays(i int, ways []wallWay, best laid, run *RunPlan) laid {
 	for k, way := range ways {
 		p.Task.tell(Ways, k, len(ways))
 		s, err := p.search(i, way.set, true)
@@ -153,6 +193,9 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 			continue
 		}
 		beat := best.total() - s.standing
+		if s.floor() >= beat {
+			continue
+		}
 		s.best, s.rival = best.best, true
 		s.best.score = beat
 		if found, err := s.find(); err == nil && found.score < beat {
@@ -163,9 +206,6 @@ func (p *Plan) choose(i int, first laid, run *RunPlan) laid {
 		}
 		run.Searched++
 		run.Untried = append(run.Untried, s.untried()...)
-	}
-	if !all {
-		run.Untried = append(run.Untried, WaysUntried)
 	}
 	return best
 }

@@ -85,6 +85,12 @@ func TestNoWayToSetTheWallsIsBetter(t *testing.T) {
 				return // is none for the room
 			}
 			searched++
+			if floor := other.s.floor(); floor+other.s.standing > other.total() {
+				t.Errorf("room %d: set as %+v the walls weigh %d, less than the floor %d and %d", n, set, other.total(), floor, other.s.standing)
+			}
+			if floor := other.s.floorAnyhow(); floor > other.total() {
+				t.Errorf("room %d: set as %+v the walls weigh %d, less than the floor of all ways, %d", n, set, other.total(), floor)
+			}
 			if total := other.total(); total < run.Score {
 				t.Errorf("room %d: set as %+v the walls weigh %d, not %d (%+v)", n, set, total, run.Score, run.Layout.Choice.Set)
 			}
@@ -93,6 +99,77 @@ func TestNoWayToSetTheWallsIsBetter(t *testing.T) {
 	t.Logf("%d of %d rooms settled, %d turned, %d combinations searched", settled, rooms, turned, searched)
 	if settled < rooms*8/10 || turned < rooms/4 {
 		t.Errorf("only %d rooms settled, %d turned", settled, turned)
+	}
+}
+
+// crookedWalls is an open run of so many walls, all with a ceiling out of level.
+func crookedWalls(r *rand.Rand, walls int) *room.Run {
+	const mm = measure.Millimetre
+	run := &room.Run{Name: "crooked"}
+	high := 2400 * mm
+	for i := range walls {
+		width, next := measure.Length(900+r.IntN(1800))*mm, high+measure.Length(1+r.IntN(12))*mm
+		if r.IntN(2) == 0 {
+			next = high - measure.Length(1+r.IntN(12))*mm
+		}
+		run.Walls = append(run.Walls, room.Wall{Name: string(rune('A' + i)), Width: width, Outline: geom.Ring{{}, {X: width}, {X: width, Y: next}, {Y: high}}})
+		if i > 0 {
+			c := room.Corner{Angle: 90 * measure.Degree}
+			if r.IntN(3) == 0 {
+				c.LeanRight = measure.Length(r.IntN(9)-4) * mm
+			}
+			run.Corners = append(run.Corners, c)
+		}
+		high = next
+	}
+	return run
+}
+
+// Rooms with more ways to set their walls than are searched, against every one of them:
+// what is said to be settled is, and no way weighs less than the plan by more than it
+// says.
+func TestManyCrookedWalls(t *testing.T) {
+	rooms, mostListed := 24, 130
+	if testing.Short() {
+		rooms, mostListed = 16, 64
+	}
+	r := rand.New(rand.NewPCG(3, 8))
+	many, settled, spared := 0, 0, 0
+	for n := range rooms {
+		task := asking(crookedWalls(r, 4+r.IntN(3)), rows([]measure.Length{0, 265}[r.IntN(2)]*measure.Millimetre), 53*measure.Millimetre)
+		task.Papers[0].Lines = paper.Lines(2 + r.IntN(3))
+		p, err := Make(task)
+		if err != nil {
+			t.Fatal(n, err)
+		}
+		run := &p.Runs[0]
+		if run.Ways <= mostWays || run.Ways > mostListed {
+			continue
+		}
+		many++
+		if run.Settled() {
+			settled++
+			spared += run.Ways - run.Searched
+		}
+		least := int64(never)
+		ways, _ := p.ways(0)
+		for _, way := range ways {
+			fresh := &Plan{Task: task, Runs: make([]RunPlan, 1), Papers: make([]PaperPlan, 1)}
+			if other, err := fresh.laidAs(0, way.set); err == nil {
+				least = min(least, other.total())
+				if floor := other.s.floor(); floor+other.s.standing > other.total() {
+					t.Errorf("room %d: the walls weigh %d, less than the floor %d and %d", n, other.total(), floor, other.s.standing)
+				}
+			}
+		}
+		if run.Settled() && run.Score > least || run.Score-run.Gain > least {
+			t.Errorf("room %d, settled %v: %d, by %d less at the most, but a way weighs %d", n, run.Settled(), run.Score, run.Gain, least)
+		}
+		t.Logf("room %d: %d ways, %d searched, %v, %d by up to %d, of all %d", n, run.Ways, run.Searched, run.Untried, run.Score, run.Gain, least)
+	}
+	t.Logf("%d rooms, %d settled, %d ways spared in these", many, settled, spared)
+	if 2*settled < many || spared == 0 {
+		t.Errorf("of %d rooms %d are settled, %d ways spared", many, settled, spared)
 	}
 }
 

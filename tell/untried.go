@@ -14,7 +14,7 @@ func Untried(c *words.Catalogue, r *plan.RunPlan) string {
 		if u == plan.WaysUntried && r.Ways == 0 {
 			id += "-many"
 		}
-		whats = append(whats, c.Text(id, "searched", r.Searched, "ways", r.Ways))
+		whats = append(whats, c.Text(id, "searched", r.Searched, "ways", r.Ways, "gain", int(r.Gain)))
 	}
 	if len(whats) == 0 {
 		return ""
