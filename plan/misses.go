@@ -41,7 +41,7 @@ func (o *outlook) readMisses(i int) {
 			if n.to == nil || e.place.kill.Kind == hanging.AtCorner && corner/2 == e.place.kill.Wall {
 				continue
 			}
-			if across := o.on(n, i).across; across == unknown {
+			if across := o.onward(n, i).across; across == unknown {
 				x.any[side] = true
 			} else {
 				x.begun[side] = append(x.begun[side], across)

@@ -21,9 +21,16 @@ type newDrop struct {
 	drop  ahead // the same if it does not
 	to    *node // where the new one begins; nil: none may
 	sums  ahead // of the whole drops from there
-	after []tail
+	after []onward
 	begin measure.Length
 	fold  *fold
+}
+
+// onward is what lies ahead of a new drop on the way to an end.
+type onward struct {
+	least  ahead          // and what closing takes
+	across measure.Length // carried: as of a tail
+	known  bool
 }
 
 // listNews lists what begins in each corner: first after an even drop, then after an odd
@@ -54,7 +61,7 @@ func (o *outlook) newDrop(side hanging.Side, corner int, odd bool) newDrop {
 		from, next, x = next, from, 0
 	}
 	t := sum{score: o.m.s.task.Taste.Weights.Drop}
-	n := newDrop{drop: o.of(&t), fold: &j.corners[corner], after: make([]tail, len(o.ends))}
+	n := newDrop{drop: o.of(&t), fold: &j.corners[corner], after: make([]onward, len(o.ends))}
 	sure := o.v.surely(from, x)
 	t.add(&sure)
 	n.only = o.of(&t)
@@ -76,36 +83,32 @@ func (o *outlook) newAt(side hanging.Side, corner int, odd bool) *newDrop {
 	return nil
 }
 
-// on returns what lies ahead of a new drop.
-func (o *outlook) on(n *newDrop, e int) *tail {
-	t := &n.after[e]
-	if !t.known {
-		*t = o.from(n.to, &n.sums, e)
-		t.known = true
+// on returns what lies ahead of a new drop at the least.
+func (o *outlook) on(n *newDrop, e int) *ahead { return &o.onward(n, e).least }
+
+// onward returns what lies ahead of a new drop.
+func (o *outlook) onward(n *newDrop, e int) *onward {
+	f := &n.after[e]
+	if !f.known {
+		t := o.from(n.to, &n.sums, e)
+		f.least, f.across = t.carried, t.across
+		f.least.weigh(o.ends[e].closes(n.to.spot.Side, t.reach))
+		f.least.least(&t.renewed)
+		f.known = true
 	}
-	return t
+	return f
 }
 
-// renewed returns what a drop that meets a corner comes to at the least, and all after
-// it, if it is given up there, or, if that is not the first corner that it meets, further
-// on; false if it may not be.
-func (o *outlook) renewed(corner *node, at int, first bool, e int) (a ahead, ok bool) {
-	spot := &corner.spot
-	n := o.newAt(spot.Side, at, corner.odd)
-	if n == nil {
-		return a, false
+// givenUp returns what a drop that meets a corner comes to at the least if it is given up
+// there, with the seam after it.
+func (o *outlook) givenUp(corner *node, n *newDrop) ahead {
+	width := o.m.s.run.Run.Walls[corner.spot.Wall].Width
+	if corner.spot.T >= width {
+		return n.drop
 	}
-	a = n.drop
-	if width := o.m.s.run.Run.Walls[spot.Wall].Width; first && spot.T < width {
-		a = n.only
-		if o.v.j.isDesigned() {
-			a.weigh(o.v.j.renews(n.fold, o.apart(width-spot.T+n.begin)))
-		}
+	a := n.only
+	if o.v.j.isDesigned() {
+		a.weigh(o.v.j.renews(n.fold, o.apart(width-corner.spot.T+n.begin)))
 	}
-	t := o.on(n, e)
-	on := t.carried
-	on.weigh(o.ends[e].closes(spot.Side, t.reach))
-	on.least(&t.renewed)
-	a.add(&on)
-	return a, true
+	return a
 }

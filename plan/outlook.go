@@ -106,6 +106,7 @@ type hop struct {
 	edge *pass
 	only ahead // of the drop that meets the corner, and the seam before it
 	on   ahead // and of the whole drops after it, up to the next corner
+	up   ahead // of the drop if it is given up in the corner, and the seam after it
 }
 
 // outlookOf returns the outlook of the starts, nil where it spares nothing.
@@ -295,7 +296,12 @@ func (o *outlook) ahead(corner *node, h *hop, i int) (t tail) {
 		if !ok || passes && at == e.place.kill.Wall {
 			break
 		}
-		if a, ok := o.renewed(corner, at, nth == 0, i); ok {
+		if n := o.newAt(side, at, corner.odd); n != nil {
+			a := n.drop
+			if nth == 0 {
+				a = h.up
+			}
+			a.add(o.on(n, i))
 			t.renewed.least(&a)
 		}
 	}
@@ -348,6 +354,11 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	}
 	t.add(&edge.to.sums)
 	h.on = o.of(&t)
+	if at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, 0); ok {
+		if n := o.newAt(corner.spot.Side, at, corner.odd); n != nil {
+			h.up = o.givenUp(corner, n)
+		}
+	}
 	return h
 }
 
@@ -477,17 +488,23 @@ func (o *outlook) isLost(so *sum, to *node) bool {
 func (o *outlook) meet(e *end, side hanging.Side, a, b *tail) (p pair) {
 	p[0] = a.carried
 	p[0].add(&b.carried)
-	p[0].weigh(e.miss(a.across, b.across) + e.between(side, a.reach, b.reach))
+	if !o.isBeaten(&p[0]) {
+		p[0].weigh(e.miss(a.across, b.across) + e.between(side, a.reach, b.reach))
+	}
 	p[1] = a.renewed
 	p[1].add(&b.renewed)
 	p[1].weigh(e.least)
 	c := a.renewed
 	c.add(&b.carried)
-	c.weigh(e.leastMiss(side.Opposite(), b.across) + e.closes(side.Opposite(), b.reach))
+	if !o.isBeaten(&c) {
+		c.weigh(e.leastMiss(side.Opposite(), b.across) + e.closes(side.Opposite(), b.reach))
+	}
 	p[1].least(&c)
 	c = a.carried
 	c.add(&b.renewed)
-	c.weigh(e.leastMiss(side, a.across) + e.closes(side, a.reach))
+	if !o.isBeaten(&c) {
+		c.weigh(e.leastMiss(side, a.across) + e.closes(side, a.reach))
+	}
 	p[1].least(&c)
 	return p
 }
