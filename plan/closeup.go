@@ -161,7 +161,7 @@ func (u *closeup) reach(side hanging.Side) measure.Length {
 // along adds the whole drops on the kill seam's wall, and returns where the last begins.
 func (u *closeup) along(h *halfway, n *node) *node {
 	v := u.m.v
-	t, at := u.m.before(n, u.reach(n.spot.Side)-1)
+	t, at, _ := u.m.before(n, u.reach(n.spot.Side)-1)
 	if at == n {
 		return n
 	}

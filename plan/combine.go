@@ -404,14 +404,18 @@ func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measur
 	if n == nil {
 		return -1
 	}
-	near, at := m.near(place, side), n
+	near, at, seam := m.near(place, side), n, int64(0)
+	if n.count > 0 {
+		seam = m.v.seamToWhole(&k.inBefore, n)
+	}
 	if n.count > 0 && n.spot.T+m.v.width <= near {
-		total.score += m.v.seamToWhole(&k.inBefore, n)
+		total.score += seam
 		var t sum
-		t, at = m.before(n, near)
+		t, at, seam = m.before(n, near)
 		total.add(&t)
 	}
 	if at.spot.T < near {
+		total.score += seam
 		total.add(&m.sure[kill][side])
 	}
 	return at.spot.T
@@ -426,10 +430,9 @@ func (m *combiner) near(place *killPlace, side hanging.Side) measure.Length {
 }
 
 // before adds the whole drops from a node on that stand before a place on the wall, and
-// returns where the next one begins.
-func (m *combiner) before(n *node, near measure.Length) (t sum, at *node) {
+// returns where the next one begins, and what the seam before that weighs.
+func (m *combiner) before(n *node, near measure.Length) (t sum, at *node, seam int64) {
 	t, at = n.sums, n
-	seam := int64(0)
 	for at.next != nil && at.spot.T+m.v.width <= near {
 		if row := (near - at.spot.T) / m.v.width; int(row) < at.run { // the place is in a quiet stretch
 			spot := at.spot
@@ -441,7 +444,7 @@ func (m *combiner) before(n *node, near measure.Length) (t sum, at *node) {
 	}
 	t.sub(&at.sums)
 	t.score -= seam
-	return t, at
+	return t, at, seam
 }
 
 // cross adds the drops over an opening that it takes to close the gap between

@@ -237,12 +237,16 @@ func (o *outlook) toEnd(n *node, i int) tail {
 		return t
 	}
 	near := o.m.near(e.place, side)
+	seam := int64(0)
 	if t.reach = n.spot.T; n.count > 0 && n.spot.T+o.v.width <= near {
-		sums, at := o.m.before(n, near)
+		var sums sum
+		var at *node
+		sums, at, seam = o.m.before(n, near)
 		*a, t.reach = o.of(&sums), at.spot.T
 	}
 	if t.reach < near {
 		a.add(&e.sure[side])
+		a.weigh(seam)
 	}
 	return t
 }
