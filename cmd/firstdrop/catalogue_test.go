@@ -1,7 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"io"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -41,6 +43,26 @@ func TestRulesAreTold(t *testing.T) {
 		code := string(r.Code)
 		if !c.Has("asks."+code) || !c.Has("from."+code) || c.Has("weighs."+code) != (r.Key != "") {
 			t.Errorf("%s is not told of as it should be", code)
+		}
+	}
+}
+
+// The table of rules in the documentation has every rule, and of it what the help says.
+func TestRulesStandInTheDocumentation(t *testing.T) {
+	docs, err := os.ReadFile("../../docs/craft.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := speaking("")
+	for i := range plan.Rules {
+		r := &plan.Rules[i]
+		key := "none: said only"
+		if r.Key != "" {
+			key = "`" + r.Key + "`"
+		}
+		row := fmt.Sprintf("\n| `%s` | %s | %s | %s |\n", r.Code, c.Text("asks."+string(r.Code)), key, c.Text("from."+string(r.Code)))
+		if !strings.Contains(string(docs), row) {
+			t.Errorf("docs/craft.md has not the row %s", strings.TrimSpace(row))
 		}
 	}
 }
