@@ -46,7 +46,7 @@ func (s *search) scan(every int) {
 		for _, i := range tried {
 			m.start(i)
 		}
-		s.settle(true)
+		s.settle(fewFinished)
 		slices.Sort(tried)
 	}
 	for i := 0; i < len(s.starts); i += every {
@@ -116,9 +116,12 @@ func (m *combiner) ending(place *killPlace, side hanging.Side) sum {
 	return m.v.surely(wall, x)
 }
 
-// mostPromising is how many starts are tried before all others, so that these have to be
-// better than the best of them.
-const mostPromising = 32
+// mostPromising is how many starts are tried before all others, and fewFinished how many
+// of their layouts are laid out in full, so that all others have to be better.
+const (
+	mostPromising = 32
+	fewFinished   = 8
+)
 
 // fewStarts is up to how many starts nobody looks ahead.
 const fewStarts = 32

@@ -92,15 +92,15 @@ func (s *search) find() (candidate, error) {
 	s.prepare()
 	s.proven = true
 	s.scan(sampled(len(s.starts)))
-	s.settle(true)
+	s.settle(1)
 	s.open, s.tried, s.full = s.open[:0], 0, 0
 	s.scan(1)
-	s.settle(false)
+	s.settle(untilSettled)
 	if s.coarse > s.step && s.best.layout != nil {
 		s.starts, s.open = s.startsNear(s.best.choice.Start), s.open[:0]
 		s.own = len(s.starts)
 		s.scan(1)
-		s.settle(false)
+		s.settle(untilSettled)
 	}
 	if s.best.layout == nil || s.best.score >= offWeight {
 		if s.refusal != nil {
@@ -171,9 +171,13 @@ func (s *search) offer(c choiceAt) {
 	}
 }
 
+// untilSettled is more layouts than are ever laid out in full.
+const untilSettled = math.MaxInt32
+
 // settle looks at choices, the least bound first, until none can be better than
-// the best found, or, with first, until one is found.
-func (s *search) settle(first bool) {
+// the best found, or until so many have been laid out in full and one is found.
+func (s *search) settle(most int) {
+	most += s.full
 	s.open.arrange()
 	for looked := 0; len(s.open) > 0 && !s.isBeaten(s.open[0].bound); looked++ {
 		s.tellChoices(looked)
@@ -190,7 +194,7 @@ func (s *search) settle(first bool) {
 			continue
 		}
 		s.finish(&c)
-		if first && s.best.layout != nil {
+		if s.full >= most && s.best.layout != nil {
 			return
 		}
 	}
