@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 )
 
 // Figure is one measurement. Goal is the most it should be, or with AtLeast
@@ -39,6 +40,8 @@ func (f Figure) judged() Figure {
 }
 
 func main() {
+	debug.SetGCPercent(400) // as the program does
+	debug.SetMemoryLimit(1 << 30)
 	out := flag.String("out", "build/bench.json", "file to write")
 	show := flag.String("pages", "", "write the sheets of all examples into this folder to be looked at, and measure nothing")
 	flag.Parse()

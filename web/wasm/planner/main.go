@@ -17,6 +17,7 @@ import (
 // it works it tells the global function progress, where there is one, how far it is.
 func main() {
 	debug.SetMemoryLimit(enough)
+	debug.SetGCPercent(200)
 	planner := screen.New()
 	planner.Progress = told
 	js.Global().Set("answer", js.FuncOf(func(_ js.Value, args []js.Value) any {
