@@ -100,15 +100,16 @@ func (o *outlook) onward(n *newDrop, e int) *onward {
 }
 
 // givenUp returns what a drop that meets a corner comes to at the least if it is given up
-// there, with the seam after it.
+// there, with the seam after it: if it is a sliver, and what the design misses.
 func (o *outlook) givenUp(corner *node, n *newDrop) ahead {
 	width := o.m.s.run.Run.Walls[corner.spot.Wall].Width
 	if corner.spot.T >= width {
 		return n.drop
 	}
-	a := n.only
-	if o.v.j.isDesigned() {
-		a.weigh(o.v.j.renews(n.fold, o.apart(width-corner.spot.T+n.begin)))
+	a, j, strip := n.only, o.v.j, width-corner.spot.T
+	a.weigh(j.walls[corner.spot.Wall].regard.of(graded(j.taste.Weights.Sliver, strip, j.taste.MinSliver)))
+	if j.isDesigned() {
+		a.weigh(j.renews(n.fold, o.apart(strip+n.begin)))
 	}
 	return a
 }
