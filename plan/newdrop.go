@@ -17,13 +17,14 @@ import (
 
 // newDrop is what begins in a corner.
 type newDrop struct {
-	only  ahead // of the drop given up, what is sure: if it covers the corner at all
-	drop  ahead // the same if it does not
-	to    *node // where the new one begins; nil: none may
-	sums  ahead // of the whole drops from there
-	after []onward
-	begin measure.Length
-	fold  *fold
+	only   ahead // of the drop given up, what is sure: if it covers the corner at all
+	drop   ahead // the same if it does not
+	to     *node // where the new one begins; nil: none may
+	sums   ahead // of the whole drops from there
+	after  []onward
+	begin  measure.Length
+	lapped measure.Length // no more than so much is not given up, but lapped round the corner
+	fold   *fold
 }
 
 // onward is what lies ahead of a new drop on the way to an end.
@@ -67,6 +68,8 @@ func (o *outlook) newDrop(side hanging.Side, corner int, odd bool) newDrop {
 	n.only = o.of(&t)
 	spot := o.v.h.Begin(side, next)
 	n.begin, n.to = spot.T, o.v.node(spot, !odd)
+	left, right := o.m.s.run.Run.LeanAt(from)
+	n.lapped = o.m.s.task.Rules.Wrap + max(left.Abs(), right.Abs())
 	n.sums = o.of(&n.to.sums)
 	return n
 }
@@ -108,8 +111,39 @@ func (o *outlook) givenUp(corner *node, n *newDrop) ahead {
 	}
 	a, j, strip := n.only, o.v.j, width-corner.spot.T
 	a.weigh(j.walls[corner.spot.Wall].regard.of(graded(j.taste.Weights.Sliver, strip, j.taste.MinSliver)))
-	if j.isDesigned() {
-		a.weigh(j.renews(n.fold, o.apart(strip+n.begin)))
-	}
+	a.weigh(o.misses(n, strip))
 	return a
+}
+
+// givenUpFarther returns the same if it passes other corners before that corner.
+func (o *outlook) givenUpFarther(edge *pass, side hanging.Side, corner int, n *newDrop) ahead {
+	a, walls := n.only, o.m.s.run.Run.Walls
+	wall, x := corner, walls[corner].Width
+	if side == hanging.Left {
+		wall, x = (corner+1)%o.m.walls, 0
+	}
+	var last *hanging.Part // on the wall before the corner
+	for i := range edge.parts {
+		if p := &edge.parts[i]; p.Wall == wall && (last == nil || side == hanging.Right) {
+			last = p
+		}
+	}
+	if last == nil || edge.skewed {
+		return a
+	}
+	strip := last.Across.Lo + x - last.X.Lo
+	if side == hanging.Left {
+		strip = o.v.width - strip
+	}
+	a.weigh(o.misses(n, strip))
+	return a
+}
+
+// misses returns what the seam at least weighs in a corner where a new drop begins after
+// one of which so much has come to the corner.
+func (o *outlook) misses(n *newDrop, strip measure.Length) int64 {
+	if !o.v.j.isDesigned() || o.v.width-strip <= n.lapped {
+		return 0
+	}
+	return o.v.j.renews(n.fold, o.apart(strip+n.begin))
 }

@@ -301,9 +301,9 @@ func (o *outlook) ahead(corner *node, h *hop, i int) (t tail) {
 			break
 		}
 		if n := o.newAt(side, at, corner.odd); n != nil {
-			a := n.drop
-			if nth == 0 {
-				a = h.up
+			a := h.up
+			if nth > 0 {
+				a = o.givenUpFarther(h.edge, side, at, n)
 			}
 			a.add(o.on(n, i))
 			t.renewed.least(&a)
@@ -312,12 +312,15 @@ func (o *outlook) ahead(corner *node, h *hop, i int) (t tail) {
 	return t
 }
 
-// after returns what a hop and all after it come to.
+// after returns what a hop and all after it come to. Onto a wall where nothing is sure the
+// drop itself may go otherwise.
 func (o *outlook) after(h *hop, e int) (t tail) {
 	to, add := h.edge.to, &h.on
-	if o.endsOn(&o.ends[e], to.spot.Side, to.spot.Wall) {
-		t, add = o.toEnd(to, e), &h.only
-		if h.edge.skewed && o.ends[e].place.kill.Kind == hanging.OnWall {
+	if end := &o.ends[e]; o.endsOn(end, to.spot.Side, to.spot.Wall) {
+		if t, add = o.toEnd(to, e), &h.only; end.folds {
+			return t
+		}
+		if h.edge.skewed && end.place.kill.Kind == hanging.OnWall {
 			t.across = unknown
 		}
 	} else {

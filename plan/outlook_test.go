@@ -10,8 +10,12 @@ import (
 // What is told of a start with a kill place, without and with new drops, is no more than
 // what any such choice weighs in the end.
 func TestOutlookIsABound(t *testing.T) {
+	rooms := 1200
+	if testing.Short() {
+		rooms = 240
+	}
 	bounds, closer, most := 0, 0, 0.0
-	for seed := range 240 {
+	for seed := range rooms {
 		s, all := gathered(t, seed, 61*measure.Millimetre)
 		if len(all) == 0 {
 			continue
