@@ -19,7 +19,7 @@ import (
 //
 //	every start × kill place                 from what lies ahead: a bound    tens of thousands
 //	  ▼
-//	with new drops                           from sums of halves: a bound     thousands
+//	with new drops, the most promising first from sums of halves: a bound     hundreds
 //	  │  the one with the least bound next
 //	  ▼
 //	halves up to the last drops, or a sketch the bound now holds all but      hundreds
