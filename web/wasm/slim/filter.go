@@ -252,7 +252,7 @@ func (f *filtering) function(number int64) {
 		case more:
 			f.more()
 		default:
-			f.err = fmt.Errorf("Go 1.26 writes no instruction %#02x", op)
+			f.err = fmt.Errorf("instruction %#02x, which Go 1.26 does not write", op)
 		}
 	}
 }
@@ -288,7 +288,7 @@ func (f *filtering) more() {
 		f.copy(1)
 	default:
 		if f.err == nil {
-			f.err = fmt.Errorf("Go 1.26 writes no instruction 0xfc %#02x", op)
+			f.err = fmt.Errorf("instruction 0xfc %#02x, which Go 1.26 does not write", op)
 		}
 	}
 }

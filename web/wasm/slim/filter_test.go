@@ -61,9 +61,9 @@ func TestFilterRefuses(t *testing.T) {
 	}{
 		{code("\x00"), "section 10: function 0: the file ends where more must follow"},
 		{code("\x00\x0b\x01"), "section 10: function 0: instructions follow its end"},
-		{code("\x00\xd0\x70\x0b"), "section 10: function 0: Go 1.26 writes no instruction 0xd0"},
-		{code("\x00\xfc\x0c\x0b"), "section 10: function 0: Go 1.26 writes no instruction 0xfc 0x0c"},
-		{code("\x00\xff\x01\x0b"), "section 10: function 0: Go 1.26 writes no instruction 0xff"},
+		{code("\x00\xd0\x70\x0b"), "section 10: function 0: instruction 0xd0, which Go 1.26 does not write"},
+		{code("\x00\xfc\x0c\x0b"), "section 10: function 0: instruction 0xfc 0x0c, which Go 1.26 does not write"},
+		{code("\x00\xff\x01\x0b"), "section 10: function 0: instruction 0xff, which Go 1.26 does not write"},
 		{code("\x00\x0c\x01\x0b"), "section 10: function 0: a branch leads out of its function"},
 		{code("\x00\x0c\x80\x00\x0b"), "section 10: function 0: a number is longer than it need be"},
 		{code("\x00\x0e\x05\x00\x0b"), "section 10: function 0: the file ends where more must follow"},
