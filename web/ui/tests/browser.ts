@@ -106,8 +106,14 @@ export async function picture(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(folder, `${name}.png`), animations: "allow", caret: "initial" });
 }
 
-/** No part of the page may stick out to the side. */
-export async function expectNoSidewaysScroll(page: Page): Promise<void> {
+/** No part of the page may stick out to the side, and on a phone none below. */
+export async function expectNoStrayScroll(page: Page): Promise<void> {
   const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   expect(over, "the page is wider than its window").toBe(0);
+  const stray = await page.evaluate(() => {
+    const root = document.documentElement;
+    const onPhone = innerWidth < 768 && document.querySelector(".job") !== null;
+    return onPhone ? root.scrollHeight - root.clientHeight : 0;
+  });
+  expect(stray, "on a phone the work scrolls between head and rule, and not the page with both").toBe(0);
 }

@@ -1,6 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey, type Themes } from "./browser";
 import { beginJob, importJob, kept, settle } from "./hand";
 
 // Cut and order: rolls, ticks, certainty, cliffs, a roll that has been opened, and the
@@ -40,7 +40,7 @@ test.each<[keyof typeof sizes, Themes]>([
   await page.getByRole("row", { name: /One less: 8 rolls/ }).waitFor();
   await page.locator(".cliffs li").first().waitFor(slow);
   await expectAccessible(page);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await picture(page, `cut-sure-${size}-${theme}`);
 
   // A roll has come and is short: the cutting is laid out again from it.
@@ -117,7 +117,7 @@ test.each<keyof typeof sizes>(["small", "wide"])("every cut has room for a finge
     expect(targets.filter(([w, h]) => Number(w) < 43.5 || Number(h) < 43.5), String(example)).toEqual([]);
     const cuts = await page.locator(".strip .cut").count();
     expect(targets.length, String(example)).toBe(cuts);
-    await expectNoSidewaysScroll(page);
+    await expectNoStrayScroll(page);
   }
   await page.goto("/#/");
   await page.getByRole("link", { name: /Border/ }).first().click();

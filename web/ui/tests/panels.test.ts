@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey } from "./browser";
 import { importJob, settle } from "./hand";
 
 // Goods whose seams show are hung in equal panels, and in full widths again.
@@ -33,7 +33,7 @@ test.each(["phone", "wide"] as const)("panels of one width, and full widths agai
   expect(new Set(narrow).size).toBe(1);
   await page.getByText("Equal panels", { exact: true }).scrollIntoViewIfNeeded();
   await expectAccessible(page);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await picture(page, `panels-${size}`);
 
   await page.getByText("Full widths", { exact: true }).click();

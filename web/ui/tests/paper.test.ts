@@ -2,7 +2,7 @@ import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey } from "./browser";
 import { beginJob, mouseDrag, settle } from "./hand";
 
 // A label is copied, a picture laid into its frame, and papers are compared.
@@ -36,7 +36,7 @@ test("a label is copied, number by number", async () => {
   await expect.poll(() => field(page, "Price of one pack").getAttribute("aria-invalid")).toBe("true");
   await field(page, "Price of one pack").fill("31.50 EUR");
   await expect.poll(() => field(page, "Price of one pack").getAttribute("aria-invalid")).toBe(null);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await expectAccessible(page);
   await picture(page, "paper-label-phone");
   expect(t.complaints()).toEqual([]);

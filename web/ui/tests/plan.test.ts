@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes, type Traveller } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey, type Themes, type Traveller } from "./browser";
 import { beginJob, mouseDrag, settle } from "./hand";
 
 // The plan on the screen: the start is dragged and everything follows, what is tapped
@@ -244,7 +244,7 @@ test("another plan is chosen, as one edit", async () => {
   await cards.nth(1).waitFor({ timeout: 60_000 });
   await cards.first().scrollIntoViewIfNeeded();
   await expectAccessible(page);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await picture(page, "plan-alternatives-phone");
   await cards.nth(1).getByRole("button", { name: /Choose this plan/ }).click();
   await changes(() => paper(page), before);
@@ -272,7 +272,7 @@ test.each<[keyof typeof sizes, Themes]>([
   const above = await seen();
   await picture(page, `solid-above-${size}-${theme}`);
   await expectAccessible(page);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await page.getByRole("button", { name: "From the door" }).click();
   const door = await changes(seen, above);
   await picture(page, `solid-door-${size}-${theme}`);

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey } from "./browser";
 import { importJob, settle } from "./hand";
 
 // Work that takes over a second says how far it is, in parts and not in time.
@@ -38,7 +38,7 @@ test.each([
   await page.locator(".far").first().scrollIntoViewIfNeeded();
   await picture(page, `progress-${size}-${locale}`);
   await expectAccessible(page);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await page.locator("section[aria-labelledby=alternatives] li").first().waitFor({ timeout: 120_000 });
   const seen = await bars();
   for (const kind of [starts, layouts]) {

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey, type Themes } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey, type Themes } from "./browser";
 import { beginJob, settle } from "./hand";
 
 // Every screen, every dialog and every state of them at every size in every theme:
@@ -139,7 +139,7 @@ describe.each(wanted.map((l) => [`${l.size} ${l.theme} ${l.locale}`, l] as const
     await settle(page, { theme, locale });
     const look: Look = async (what) => {
       await picture(page, `${what}-${size}-${theme}-${locale}`);
-      await expectNoSidewaysScroll(page);
+      await expectNoStrayScroll(page);
       await expectAccessible(page);
       expect(t.complaints(), what).toEqual([]);
     };

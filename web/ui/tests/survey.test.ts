@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { begin, expectAccessible, expectNoSidewaysScroll, picture, sizes, type Journey } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey } from "./browser";
 import { beginJob, fingerDrag, mouseDrag, settle, tabTo } from "./hand";
 
 // A room is surveyed by touch, by keyboard alone, and with a mouse.
@@ -52,7 +52,7 @@ describe("by touch on a phone", () => {
     await expect.poll(async () => Number(await value(page, "From the wall's left end"))).toBeGreaterThan(before + 100);
     await page.getByRole("button", { name: /^Undo: door moved/ }).tap();
     await expect.poll(async () => Number(await value(page, "From the wall's left end"))).toBe(before);
-    await expectNoSidewaysScroll(page);
+    await expectNoStrayScroll(page);
     await expectAccessible(page);
     await picture(page, "survey-door-phone");
     expect(t.complaints()).toEqual([]);
@@ -165,7 +165,7 @@ test("in German, and in feet and inches", async () => {
   await beginJob(page, "own", "survey");
   await page.getByRole("textbox", { name: "Breite", exact: true }).fill(`13' 4 1/2"`);
   await expect.poll(() => page.getByRole("button", { name: /^Wand .*13/ }).count()).toBeGreaterThan(0);
-  await expectNoSidewaysScroll(page);
+  await expectNoStrayScroll(page);
   await expectAccessible(page);
   await picture(page, "survey-german-phone");
   expect(t.complaints()).toEqual([]);
