@@ -95,7 +95,7 @@ export const plan = {
   "plan.alternatives.lead": "Up to five plans that differ, each the best in something.",
   "plan.alternatives.ask": "Compare plans",
   "plan.alternatives.again": "Compare again",
-  "plan.alternatives.working": "Planning several rooms at once …",
+  "plan.alternatives.working": "Working out several plans …",
   "plan.alternatives.pinned": "What you have fixed stays fixed in all of them.",
   "plan.alternatives.best": "The others are compared with this one.",
   "plan.alternatives.now": "This is how it hangs now",
