@@ -10,9 +10,8 @@ import (
 
 func main() {
 	// A plan takes some ten megabytes for some milliseconds; collected as usual, a fourth of
-	// that time went into garbage.
-	debug.SetGCPercent(400)
-	debug.SetMemoryLimit(1 << 30) // beyond which it is collected as it comes
+	// that time went into garbage. The planner in the browser does the same.
+	debug.SetGCPercent(200)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop) // a second interrupt ends the program at once
 	os.Exit(run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
