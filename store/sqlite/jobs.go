@@ -20,20 +20,27 @@ func (s *Store) Bin(ctx context.Context) ([]store.Summary, error) {
 
 // Erased tells which jobs are erased.
 func (s *Store) Erased(ctx context.Context) ([]store.ID, error) {
-	rows, err := s.read.QueryContext(ctx, "SELECT id FROM job WHERE erased = 1 ORDER BY id")
+	return ids(ctx, s.read, "SELECT id FROM job WHERE erased = 1 ORDER BY id")
+}
+
+// ids reads what a query gives, which is one column of them; none is an empty list.
+func ids(ctx context.Context, q interface {
+	QueryContext(context.Context, string, ...any) (*sql.Rows, error)
+}, query string) ([]store.ID, error) {
+	rows, err := q.QueryContext(ctx, query)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
-	ids := []store.ID{}
+	list := []store.ID{}
 	for rows.Next() {
 		var id store.ID
 		if err := rows.Scan(&id); err != nil {
 			return nil, err
 		}
-		ids = append(ids, id)
+		list = append(list, id)
 	}
-	return ids, rows.Err()
+	return list, rows.Err()
 }
 
 // heads are the columns of a summary, for scan.

@@ -92,11 +92,11 @@ func copyFile(from, to string) error {
 
 // bringBack merges what is kept into what is there.
 func (s *Store) bringBack(ctx context.Context, tx *sql.Tx, label string) (r Restored, err error) {
-	ids, err := keptJobs(ctx, tx)
+	kept, err := ids(ctx, tx, "SELECT id FROM kept.job WHERE erased = 0 ORDER BY id")
 	if err != nil {
 		return r, err
 	}
-	for _, id := range ids {
+	for _, id := range kept {
 		done, err := s.bringBackJob(ctx, tx, id, label)
 		if err != nil {
 			return r, err
@@ -104,22 +104,6 @@ func (s *Store) bringBack(ctx context.Context, tx *sql.Tx, label string) (r Rest
 		*map[outcome]*int{added: &r.Added, changed: &r.Changed, same: &r.Same}[done]++
 	}
 	return r, nil
-}
-
-func keptJobs(ctx context.Context, tx *sql.Tx) (ids []store.ID, err error) {
-	rows, err := tx.QueryContext(ctx, "SELECT id FROM kept.job WHERE erased = 0 ORDER BY id")
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	for rows.Next() {
-		var id store.ID
-		if err := rows.Scan(&id); err != nil {
-			return nil, err
-		}
-		ids = append(ids, id)
-	}
-	return ids, rows.Err()
 }
 
 // outcome is what became of one job.
