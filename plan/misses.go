@@ -89,19 +89,27 @@ func (o *outlook) across(n *node, e *end) measure.Length {
 }
 
 // acrossPassing returns the same where the drop that passes an end in a corner ends there.
-func (o *outlook) acrossPassing(corner *node, edge *pass, e *end) measure.Length {
-	if e.full == 0 {
+func (o *outlook) acrossPassing(edge *pass, side hanging.Side, e *end) measure.Length {
+	across, ok := o.acrossIn(edge, side, e.place.kill.Wall)
+	if e.full == 0 || !ok {
 		return unknown
 	}
-	wall, x := e.place.kill.Wall, o.m.s.run.Run.Walls[e.place.kill.Wall].Width
-	if corner.spot.Side == hanging.Left {
-		wall, x = (wall+1)%o.m.walls, 0
+	return across.Mod(e.width)
+}
+
+// acrossIn returns how far across its own width, from the left, a drop that passes a corner
+// on its way to a side has come there; false if that is not known.
+func (o *outlook) acrossIn(edge *pass, side hanging.Side, corner int) (across measure.Length, ok bool) {
+	wall, x := corner, o.m.s.run.Run.Walls[corner].Width
+	if side == hanging.Left {
+		wall, x = (corner+1)%o.m.walls, 0
 	}
-	s, ok := o.m.passing(edge, wall, 0)
-	if !ok {
-		return unknown
+	for i := range edge.parts { // of several on the wall the one at the corner: the last to the right
+		if p := &edge.parts[i]; p.Wall == wall && (!ok || side == hanging.Right) {
+			across, ok = p.Across.Lo+x-p.X.Lo, !edge.skewed
+		}
 	}
-	return (s.Parts[0].Across.Lo + x - s.Parts[0].X.Lo).Mod(e.width)
+	return across, ok
 }
 
 // weight returns what a misfit weighs at the least.

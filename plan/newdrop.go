@@ -117,25 +117,14 @@ func (o *outlook) givenUp(corner *node, n *newDrop) ahead {
 
 // givenUpFarther returns the same if it passes other corners before that corner.
 func (o *outlook) givenUpFarther(edge *pass, side hanging.Side, corner int, n *newDrop) ahead {
-	a, walls := n.only, o.m.s.run.Run.Walls
-	wall, x := corner, walls[corner].Width
-	if side == hanging.Left {
-		wall, x = (corner+1)%o.m.walls, 0
-	}
-	var last *hanging.Part // on the wall before the corner
-	for i := range edge.parts {
-		if p := &edge.parts[i]; p.Wall == wall && (last == nil || side == hanging.Right) {
-			last = p
-		}
-	}
-	if last == nil || edge.skewed {
-		return a
-	}
-	strip := last.Across.Lo + x - last.X.Lo
+	a := n.only
+	strip, ok := o.acrossIn(edge, side, corner)
 	if side == hanging.Left {
 		strip = o.v.width - strip
 	}
-	a.weigh(o.misses(n, strip))
+	if ok {
+		a.weigh(o.misses(n, strip))
+	}
 	return a
 }
 

@@ -291,7 +291,7 @@ func (o *outlook) ahead(corner *node, h *hop, i int) (t tail) {
 		t.renewed.weigh(e.closes(side, unknown))
 		return t
 	case passes:
-		t = tail{carried: e.sure[side], renewed: impossible, across: o.acrossPassing(corner, h.edge, e), reach: unknown}
+		t = tail{carried: e.sure[side], renewed: impossible, across: o.acrossPassing(h.edge, side, e), reach: unknown}
 	default:
 		t = o.after(h, i)
 	}
