@@ -26,7 +26,8 @@ func (s *Store) Erased(ctx context.Context) ([]store.ID, error) {
 // ids reads what a query gives, which is one column of them; none is an empty list.
 func ids(ctx context.Context, q interface {
 	QueryContext(context.Context, string, ...any) (*sql.Rows, error)
-}, query string) ([]store.ID, error) {
+}, query string,
+) ([]store.ID, error) {
 	rows, err := q.QueryContext(ctx, query)
 	if err != nil {
 		return nil, err
