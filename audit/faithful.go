@@ -39,6 +39,9 @@ func judgeFaithful(b *book, t *plan.Task, i int, l *hanging.Layout) {
 	if f.Kill != nil {
 		alike("kind of kill seam", f.Kill.Kind, l.Choice.Kill.Kind)
 		alike("wall of the kill seam", f.Kill.Wall, l.Choice.Kill.Wall)
+		if !f.Kill.Free {
+			alike("place of the kill seam", f.Kill.Kill, l.Choice.Kill)
+		}
 	}
 	for _, c := range f.NewDrop {
 		if !slices.Contains(l.Choice.NewDrop, c) && (l.Choice.Kill.Kind != hanging.AtCorner || l.Choice.Kill.Wall != c) {

@@ -175,7 +175,7 @@ var falsifiedPlans = []struct {
 	{"another start than fixed", "four walls", func(p *plan.Plan) { p.Task.Runs[0].Fixed.Start = &hanging.Start{X: 1} }, audit.Faithful},
 	{"another design height than fixed", "two walls", func(p *plan.Plan) { d := 0 * mm; p.Task.Runs[0].Fixed.Design = &d }, audit.Faithful},
 	{"a kill seam elsewhere than fixed", "four walls", func(p *plan.Plan) {
-		p.Task.Runs[0].Fixed.Kill = &hanging.Kill{Kind: hanging.AtCorner, Wall: 1}
+		p.Task.Runs[0].Fixed.Kill = &plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: 1}, Free: true}
 	}, audit.Faithful},
 	{"a centre line missed", "two walls", func(p *plan.Plan) { p.Task.Runs[0].Fixed.Centre = &plan.Centre{X: 664 * mm} }, audit.Faithful},
 	{"a layout missing", "four walls", func(p *plan.Plan) { p.Runs = nil }, audit.Sound},

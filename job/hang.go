@@ -375,7 +375,7 @@ func thingsOn(w *room.Wall) []string {
 	return list
 }
 
-func (b *builder) kill(k int, h *Hang, run *room.Run) *hanging.Kill {
+func (b *builder) kill(k int, h *Hang, run *room.Run) *plan.Kill {
 	seam, path := h.Kill, hangPath(k)+".kill"
 	switch {
 	case seam == nil:
@@ -392,13 +392,15 @@ func (b *builder) kill(k int, h *Hang, run *room.Run) *hanging.Kill {
 	if ok && (*seam.At < 0 || *seam.At > run.Walls[i].Width) {
 		b.refuse(path+".at", "kill_at_off", "at", *seam.At, "wall", seam.Wall, "width", run.Walls[i].Width)
 	}
-	return &hanging.Kill{Kind: hanging.OnWall, Wall: i, X: *seam.At}
+	return &plan.Kill{Kill: hanging.Kill{Kind: hanging.OnWall, Wall: i, X: *seam.At}}
 }
 
-func (b *builder) killCorner(seam *Kill, path string, run *room.Run) *hanging.Kill {
-	kill := &hanging.Kill{Kind: hanging.AtCorner, Wall: b.cornerOf(run, path+".corner", seam.Corner)}
+func (b *builder) killCorner(seam *Kill, path string, run *room.Run) *plan.Kill {
+	kill := &plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: b.cornerOf(run, path+".corner", seam.Corner)}}
 	switch seam.Lap {
-	case "", "left":
+	case "":
+		kill.Free = true
+	case "left":
 	case "right":
 		kill.Lap = hanging.Right
 	default:
@@ -421,14 +423,15 @@ func (b *builder) cornerOf(run *room.Run, path, name string) int {
 	return -1
 }
 
-// killOpening puts the kill seam over the middle of an opening.
-func (b *builder) killOpening(seam *Kill, path string, run *room.Run) *hanging.Kill {
-	var found []hanging.Kill
+// killOpening puts the kill seam over an opening, at its middle if that is as good as
+// anywhere over it.
+func (b *builder) killOpening(seam *Kill, path string, run *room.Run) *plan.Kill {
+	var found []plan.Kill
 	for i := range run.Walls {
 		for _, o := range run.Walls[i].Openings {
 			if o.Name == seam.Opening && (seam.Wall == "" || seam.Wall == run.Walls[i].Name) {
 				x, _ := o.Outline.Bounds()
-				found = append(found, hanging.Kill{Kind: hanging.OnWall, Wall: i, X: (x.Lo + x.Hi) / 2})
+				found = append(found, plan.Kill{Kill: hanging.Kill{Kind: hanging.OnWall, Wall: i, X: (x.Lo + x.Hi) / 2}, Free: true})
 			}
 		}
 	}

@@ -231,10 +231,10 @@ type Start struct {
 // wall, or over an opening.
 type Kill struct {
 	Corner  string          `job:"corner"`                 // "A|B": between these walls
-	Lap     string          `job:"lap" words:"left,right"` // whose drop turns the corner by the overlap; empty: left
+	Lap     string          `job:"lap" words:"left,right"` // whose drop turns the corner by the overlap; empty: whichever is better
 	Wall    string          `job:"wall"`
 	At      *measure.Length `job:"at"`      // from the wall's left end
-	Opening string          `job:"opening"` // over its middle
+	Opening string          `job:"opening"` // anywhere over it
 }
 
 // Rules are the measures of whoever hangs; nil: the default. The first seven are

@@ -88,7 +88,7 @@ func TestTaskOfAPlainRoom(t *testing.T) {
 
 func TestTaskFindsWhatIsFixed(t *testing.T) {
 	run := task(t, example(t, "half-drop.yaml")).Runs[0]
-	if want := (&hanging.Kill{Kind: hanging.OnWall, Wall: 3, X: 2830 * mm}); *run.Fixed.Kill != *want {
+	if want := (&plan.Kill{Kill: hanging.Kill{Kind: hanging.OnWall, Wall: 3, X: 2830 * mm}, Free: true}); *run.Fixed.Kill != *want {
 		t.Errorf("kill %+v, want %+v", run.Fixed.Kill, want)
 	}
 	run = task(t, example(t, "chimney-breast.yaml")).Runs[0]
@@ -103,7 +103,7 @@ func TestTaskFindsWhatIsFixed(t *testing.T) {
 		t.Errorf("corners %s", kinds)
 	}
 	run = task(t, example(t, "dado.yaml")).Runs[1]
-	if want := (hanging.Kill{Kind: hanging.AtCorner, Wall: 2}); *run.Fixed.Kill != want {
+	if want := (plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: 2}, Free: true}); *run.Fixed.Kill != want {
 		t.Errorf("kill %+v, want %+v", run.Fixed.Kill, want)
 	}
 	j := example(t, "plain-room.yaml")
@@ -117,7 +117,7 @@ func TestTaskFindsWhatIsFixed(t *testing.T) {
 	if !run.Run.Closed || run.Run.Walls[0].Name != "C" || *run.Fixed.Start != (hanging.Start{Wall: 2, X: edge}) || *run.Fixed.Design != design {
 		t.Errorf("closed %v from %s, start %+v, design %v", run.Run.Closed, run.Run.Walls[0].Name, run.Fixed.Start, run.Fixed.Design)
 	}
-	if want := (hanging.Kill{Kind: hanging.AtCorner, Wall: 1, Lap: hanging.Right}); *run.Fixed.Kill != want {
+	if want := (plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: 1, Lap: hanging.Right}}); *run.Fixed.Kill != want {
 		t.Errorf("kill %+v, want %+v", run.Fixed.Kill, want)
 	}
 }

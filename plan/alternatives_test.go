@@ -58,7 +58,7 @@ func TestAlternatives(t *testing.T) {
 func TestAlternativesKeepWhatIsFixed(t *testing.T) {
 	ta := task(bedroom, motif())
 	kill := hanging.Kill{Kind: hanging.AtCorner, Wall: 1}
-	ta.Runs[0].Fixed.Kill = &kill
+	ta.Runs[0].Fixed.Kill = &plan.Kill{Kill: kill, Free: true}
 	as, err := plan.Alternatives(ta, 5)
 	if err != nil {
 		t.Fatal(err)
@@ -95,7 +95,7 @@ func TestAgainst(t *testing.T) {
 func TestClosing(t *testing.T) {
 	p := motif()
 	ta := asked(roomtext.Run("closed: A 2750x2400 | B 2550x2400 | C 2750x2400 | D 2550x2400 |"), p)
-	ta.Runs[0].Fixed = plan.Fixed{Start: &hanging.Start{X: 100 * mm}, Kill: &hanging.Kill{Kind: hanging.AtCorner, Wall: 3}}
+	ta.Runs[0].Fixed = plan.Fixed{Start: &hanging.Start{X: 100 * mm}, Kill: &plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: 3}, Free: true}}
 	pl := made(t, ta)
 	c, ok := pl.Closing(0)
 	if !ok {
@@ -129,7 +129,7 @@ func TestClosingBlock(t *testing.T) {
 	hole(&run.Walls[2], 60*inch, 32*inch, 0, 80*inch)
 	ta := asked(run, p)
 	ta.Rules.Wrap, ta.Rules.Overlap = 0, 0 // cut in the corner: nothing is lost there
-	ta.Runs[0].Fixed.Kill = &hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 76 * inch}
+	ta.Runs[0].Fixed.Kill = &plan.Kill{Kill: hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 76 * inch}, Free: true}
 	ta.Runs[0].Fixed.Start = &hanging.Start{X: 10 * inch}
 	c, ok := made(t, ta).Closing(0)
 	if want := 3*inch + inch/2; !ok || c.Across.Lo.Abs() != want || c.Across.Hi != c.Across.Lo {

@@ -152,7 +152,7 @@ func TestNoAllotmentIsCheaper(t *testing.T) {
 		ta.Taste = plan.Taste{Weights: plan.Weights{Roll: 1000, BatchChange: int64(r.IntN(3)) * 400}}
 		ta.Runs[0].Fixed.Start = &hanging.Start{X: measure.Length(r.IntN(530)) * mm}
 		if closed {
-			ta.Runs[0].Fixed.Kill = &hanging.Kill{Kind: hanging.AtCorner, Wall: len(ta.Runs[0].Run.Walls) - 1}
+			ta.Runs[0].Fixed.Kill = &plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: len(ta.Runs[0].Run.Walls) - 1}, Free: true}
 		}
 		p := made(t, ta)
 		got := int64(p.Papers[0].Buy())*1000 + int64(codes(p)[plan.BatchChange])*ta.Taste.Weights.BatchChange

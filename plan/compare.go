@@ -151,8 +151,7 @@ func (t *Task) Fix(i int, l *hanging.Layout) *Task {
 		f.Design = &design
 	}
 	if l.Run.Closed {
-		kill := l.Choice.Kill
-		f.Kill = &kill
+		f.Kill = &Kill{Kill: l.Choice.Kill}
 	}
 	return &fixed
 }

@@ -1,12 +1,18 @@
 package plan_test
 
 import (
+	"fmt"
+	"math/rand/v2"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"firstdrop/geom"
 	"firstdrop/hanging"
+	"firstdrop/internal/anyroom"
 	"firstdrop/measure"
 	"firstdrop/plan"
 )
@@ -15,7 +21,7 @@ import (
 // audit looks at the same.
 func TestNewDropsAsFixed(t *testing.T) {
 	ta := task(bedroom, halfDrop())
-	ta.Runs[0].Fixed = plan.Fixed{NewDrop: []int{0, 2}, Kill: &hanging.Kill{Kind: hanging.AtCorner, Wall: 3}}
+	ta.Runs[0].Fixed = plan.Fixed{NewDrop: []int{0, 2}, Kill: &plan.Kill{Kill: hanging.Kill{Kind: hanging.AtCorner, Wall: 3}, Free: true}}
 	c := made(t, ta).Runs[0].Layout.Choice
 	if !slices.Contains(c.NewDrop, 0) || !slices.Contains(c.NewDrop, 2) {
 		t.Errorf("new drops in %v, want them in 0 and 2", c.NewDrop)
@@ -80,5 +86,41 @@ func TestHungWallsStay(t *testing.T) {
 	ta.Runs[0].Fixed.Start = nil
 	if _, err := plan.Make(ta); err == nil {
 		t.Error("hung walls without a seam are accepted")
+	}
+}
+
+// A layout that is fixed as it was found is found again, with rolls of two batches too:
+// what is left to the search is settled as it was.
+func TestFixedLayoutsAreFoundAgain(t *testing.T) {
+	again := func(what string, ta *plan.Task) bool {
+		p, err := plan.Make(ta)
+		if err != nil {
+			return false
+		}
+		want := p.Runs[0].Layout.Choice
+		fixed := ta.Fix(0, p.Runs[0].Layout)
+		fixed.Runs[0].Fixed.NewDrop = want.NewDrop
+		if got := made(t, fixed).Runs[0].Layout.Choice; !reflect.DeepEqual(got, want) {
+			t.Errorf("%s: fixed as %+v, found %+v", what, want, got)
+		}
+		return true
+	}
+	found := 0
+	for seed := range 60 {
+		r := rand.New(rand.NewPCG(4, uint64(seed)))
+		text, _ := anyWalls(r)
+		if again(text, task(text, begun(motif(), 1+r.IntN(4)))) {
+			found++
+		}
+	}
+	run := rapid.Custom(anyroom.SmallRun)
+	label := rapid.Custom(anyroom.Paper)
+	for seed := range 20 {
+		if again(fmt.Sprint("room ", seed), asked(run.Example(seed), *label.Example(seed))) {
+			found++
+		}
+	}
+	if found < 70 {
+		t.Errorf("only %d rooms could be planned", found)
 	}
 }

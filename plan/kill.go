@@ -34,8 +34,8 @@ func (k *killPlace) place(j *judge) finding.Place {
 
 // killPlaces lists where the run may be cut open: nowhere for an open run,
 // otherwise at each inside corner, lapped from either side, and over each
-// opening. A fixed kill leaves only its own place.
-func killPlaces(run *room.Run, fixed *hanging.Kill) []killPlace {
+// opening. A fixed kill leaves only its own place, and what is free there.
+func killPlaces(run *room.Run, fixed *Kill) []killPlace {
 	if !run.Closed {
 		return []killPlace{{opening: -1}}
 	}
@@ -43,7 +43,7 @@ func killPlaces(run *room.Run, fixed *hanging.Kill) []killPlace {
 	for i := range run.Walls {
 		for _, lap := range []hanging.Side{hanging.Right, hanging.Left} {
 			k := hanging.Kill{Kind: hanging.AtCorner, Wall: i, Lap: lap}
-			if fixed != nil && (fixed.Kind != hanging.AtCorner || fixed.Wall != i) {
+			if fixed != nil && (fixed.Kind != hanging.AtCorner || fixed.Wall != i || !fixed.Free && fixed.Lap != lap) {
 				continue
 			}
 			if run.Corners[i].Kind == room.Outside && fixed == nil {
@@ -58,7 +58,11 @@ func killPlaces(run *room.Run, fixed *hanging.Kill) []killPlace {
 		}
 	}
 	if fixed != nil && fixed.Kind == hanging.OnWall {
-		places = append(places, fixedOnWall(run, *fixed))
+		place := fixedOnWall(run, fixed.Kill)
+		if !fixed.Free {
+			place.span = geom.Interval{Lo: fixed.X, Hi: fixed.X}
+		}
+		places = append(places, place)
 	}
 	return places
 }
@@ -79,8 +83,8 @@ func overOpening(run *room.Run, i, o int) killPlace {
 	}
 }
 
-// fixedOnWall returns the kill place that the user has set on a wall: over the
-// opening that X lies in, or just there.
+// fixedOnWall returns the kill place of a seam on a wall: over the opening that X
+// lies in, or just there.
 func fixedOnWall(run *room.Run, k hanging.Kill) killPlace {
 	w := &run.Walls[k.Wall]
 	for o := range w.Openings {

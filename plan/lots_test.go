@@ -176,7 +176,7 @@ func TestOpenedRollsAreEnough(t *testing.T) {
 		opened.Cut.Alone = true
 		opened.Runs[0].Fixed = plan.Fixed{Start: &choice.Start, Design: &choice.Design}
 		if q.run.Closed {
-			opened.Runs[0].Fixed.Kill = &choice.Kill
+			opened.Runs[0].Fixed.Kill = &plan.Kill{Kill: choice.Kill}
 		}
 		if n := made(t, opened).Papers[0].Missing(); n > 0 {
 			t.Errorf("room %d: %d pieces are missing from %d rolls that were to be enough", seed, n, len(p.Rolls))

@@ -120,16 +120,18 @@ func TestKillSeamGoesOverTheDoor(t *testing.T) {
 }
 
 func TestFixedChoicesAreKept(t *testing.T) {
-	ta := task(bedroom, halfDrop())
 	design := 123 * mm
-	ta.Runs[0].Fixed = plan.Fixed{
-		Start:  &hanging.Start{Wall: 1, X: 700 * mm},
-		Kill:   &hanging.Kill{Kind: hanging.AtCorner, Wall: 3},
-		Design: &design,
-	}
-	c := made(t, ta).Runs[0].Layout.Choice
-	if c.Start != *ta.Runs[0].Fixed.Start || c.Kill.Kind != hanging.AtCorner || c.Kill.Wall != 3 || c.Design != design {
-		t.Errorf("choice %+v, fixed %+v", c, ta.Runs[0].Fixed)
+	for _, kill := range []hanging.Kill{
+		{Kind: hanging.AtCorner, Wall: 3},
+		{Kind: hanging.AtCorner, Wall: 3, Lap: hanging.Right},
+		{Kind: hanging.OnWall, Wall: 2, X: 717 * mm}, // over the door, where nothing else ends
+	} {
+		ta := task(bedroom, halfDrop())
+		ta.Runs[0].Fixed = plan.Fixed{Start: &hanging.Start{Wall: 1, X: 700 * mm}, Kill: &plan.Kill{Kill: kill}, Design: &design}
+		c := made(t, ta).Runs[0].Layout.Choice
+		if c.Start != *ta.Runs[0].Fixed.Start || c.Kill != kill || c.Design != design {
+			t.Errorf("choice %+v, fixed %+v, kill seam %+v", c, ta.Runs[0].Fixed, kill)
+		}
 	}
 }
 
@@ -237,7 +239,7 @@ func TestLongerRollsNeverNeedMore(t *testing.T) {
 		ta := asked(run, longer)
 		ta.Runs[0].Fixed = plan.Fixed{Start: &choice.Start, Design: &choice.Design}
 		if run.Closed {
-			ta.Runs[0].Fixed.Kill = &choice.Kill
+			ta.Runs[0].Fixed.Kill = &plan.Kill{Kill: choice.Kill}
 		}
 		again, err := plan.Make(ta)
 		if err != nil {

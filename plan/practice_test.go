@@ -93,7 +93,7 @@ func TestPracticeFocalHeaderAgainstTwoOtherRules(t *testing.T) {
 	if killOf(t, best).Place.Wall == "C" {
 		return
 	}
-	ta.Runs[0].Fixed.Kill = &hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 1750 * mm}
+	ta.Runs[0].Fixed.Kill = &plan.Kill{Kill: hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 1750 * mm}, Free: true}
 	other := made(t, ta)
 	broken := func(p *plan.Plan) int {
 		n := codes(p)
@@ -237,7 +237,7 @@ func TestPracticeMotifsOnBothSidesOfABreak(t *testing.T) {
 	p.Motif = &paper.Motif{Axis: 6 * inch, Head: 2 * inch, Tall: 10 * inch}
 	ta := task("closed: A 4000x2440! | B 3100x2440 furniture(800+900 0+2440) | C 4000x2440 door(300+900 0+2030) | D 3100x2440 |", p)
 	ta.Runs[0].Fixed.Centre = &plan.Centre{Wall: 1, X: 1250 * mm, Of: plan.MotifAxis}
-	ta.Runs[0].Fixed.Kill = &hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 750 * mm}
+	ta.Runs[0].Fixed.Kill = &plan.Kill{Kill: hanging.Kill{Kind: hanging.OnWall, Wall: 2, X: 750 * mm}, Free: true}
 	pl := made(t, ta)
 	sound(t, pl)
 	left, right := 3100*mm, 3100*mm // how far the nearest axes are from the bookcase

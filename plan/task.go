@@ -74,9 +74,8 @@ type Fixed struct {
 	// most one of the two is set.
 	Start  *hanging.Start
 	Centre *Centre
-	// Kill fixes where a closed run's design may fail to meet. For OnWall only
-	// Wall and X matter and the seam is set as near to X as the layout allows.
-	Kill *hanging.Kill
+	// Kill fixes where a closed run's design may fail to meet.
+	Kill *Kill
 	// Design fixes the design height: the phase of drop 0 at the datum.
 	Design *measure.Length
 	// NewDrop lists inside corners, each by the wall on its left, at which a new
@@ -91,6 +90,15 @@ type Fixed struct {
 	// Set says how the sheets of walls are set, of none twice. Other walls hang
 	// plumb, or as is best where the label states the design's lines.
 	Set []WallSetting
+}
+
+// Kill is where the kill seam of a run is fixed: on a wall just at X, in a corner
+// lapped from the side that Lap says.
+type Kill struct {
+	hanging.Kill
+	// Free fixes no more than the opening that X lies in, or the corner: the seam may
+	// stand anywhere over the one, and either side may turn the other.
+	Free bool
 }
 
 // WallSetting is how the sheets of a wall are set.

@@ -357,11 +357,11 @@ export interface Hang {
   };
   /**
    * Where the design of a run all the way round cannot meet: a corner, a place on a wall, or
-   * over an opening.
+   * anywhere over an opening.
    */
   kill?: {
     corner?: CornerName;
-    /** The side of the corner whose drop turns it by the overlap. Default: left. */
+    /** The side of the corner whose drop turns it by the overlap. Without it, whichever is better. */
     lap?: "left" | "right";
     wall?: Name;
     /** From the wall's left end. */
