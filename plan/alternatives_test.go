@@ -1,6 +1,8 @@
 package plan_test
 
 import (
+	"bytes"
+	"encoding/json"
 	"testing"
 
 	"firstdrop/audit"
@@ -22,6 +24,7 @@ func motif() paper.Paper {
 // unless it says so, no two alike, all sound, and the same ones every time. In the
 // bedroom one plan beats all others in everything: two more stand beside it.
 func TestAlternatives(t *testing.T) {
+	t.Parallel()
 	for _, run := range []string{bedroom, breast} {
 		first, err := plan.Alternatives(task(run, motif()), 5)
 		if err != nil {
@@ -50,6 +53,31 @@ func TestAlternatives(t *testing.T) {
 					t.Errorf("alternative %d is beaten by %d in everything: %+v", i, k, tr)
 				}
 			}
+		}
+	}
+}
+
+// The same job has the same alternatives in the same order, to the byte, in all examples.
+func TestSameJobSameAlternatives(t *testing.T) {
+	t.Parallel()
+	written := func(task *plan.Task) (text []byte) {
+		as, err := plan.Alternatives(task, 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, a := range as {
+			one, err := json.Marshal([]any{a.Plan.Document("job"), a.Best, a.Beaten, a.Trade})
+			if err != nil {
+				t.Fatal(err)
+			}
+			text = append(text, one...)
+		}
+		return text
+	}
+	again := exampleTasks(t)
+	for name, task := range exampleTasks(t) {
+		if first, second := written(task), written(again[name]); !bytes.Equal(first, second) {
+			t.Errorf("%s: other alternatives the second time", name)
 		}
 	}
 }

@@ -50,6 +50,7 @@ func hung(p *plan.Plan) []map[string]bool {
 // in one drop; where they meet, in an inside corner, a new drop begins, and the
 // plan says so.
 func TestBatchesMeetInInsideCorners(t *testing.T) {
+	t.Parallel()
 	two := 0
 	for _, text := range []string{
 		bedroom, breast,
@@ -142,6 +143,7 @@ func TestOneBatchIsEnough(t *testing.T) {
 // that is a quotient; everything else is tried out here, every set of corners and
 // every way to share out the walls, with nothing of the planner but layouts.
 func TestNoAllotmentIsCheaper(t *testing.T) {
+	t.Parallel()
 	changed := 0
 	for seed := range 200 {
 		r := rand.New(rand.NewPCG(4, uint64(seed)))

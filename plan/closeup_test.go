@@ -16,6 +16,7 @@ import (
 // What halves tell of a choice is what its sketch weighs, the ends of focal walls aside:
 // to the number, or to one for each new drop.
 func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
+	t.Parallel()
 	told, asked := 0, 0
 	for seed := range 120 {
 		s, all := gathered(t, seed, 97*measure.Millimetre)

@@ -92,6 +92,7 @@ func TestHungWallsStay(t *testing.T) {
 // A layout that is fixed as it was found is found again, with rolls of two batches too:
 // what is left to the search is settled as it was.
 func TestFixedLayoutsAreFoundAgain(t *testing.T) {
+	t.Parallel()
 	again := func(what string, ta *plan.Task) bool {
 		p, err := plan.Make(ta)
 		if err != nil {

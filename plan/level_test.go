@@ -101,6 +101,7 @@ func TestPracticeLevelledMotifsAreWhole(t *testing.T) {
 // In crooked rooms, what is told of motifs cut at ceilings is what the design as it hangs
 // says: some height of the ceiling over the drop lies between a motif's head and foot.
 func TestMotifsAreCutWhereTheyHang(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(5, 8))
 	rooms, moved, cut := 60, 0, 0
 	if testing.Short() {

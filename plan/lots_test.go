@@ -149,6 +149,7 @@ func TestMissingPaperIsSaid(t *testing.T) {
 // is what the count promises, so it is asserted in every case. The rooms are
 // always the same ones.
 func TestOpenedRollsAreEnough(t *testing.T) {
+	t.Parallel()
 	type asking struct {
 		run    *room.Run
 		paper  *paper.Paper

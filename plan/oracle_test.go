@@ -103,6 +103,7 @@ func asking(run *room.Run, p paper.Paper, step measure.Length) *Task {
 }
 
 func TestNoChoiceIsBetter(t *testing.T) {
+	t.Parallel()
 	type ask struct {
 		run   *room.Run
 		paper *paper.Paper
@@ -148,6 +149,7 @@ func TestNoChoiceIsBetter(t *testing.T) {
 
 // The same where drops are hung by their ceilings and motifs are cut or not as they hang.
 func TestNoChoiceIsBetterUnderTheCeiling(t *testing.T) {
+	t.Parallel()
 	rooms := 60
 	if testing.Short() {
 		rooms = 10

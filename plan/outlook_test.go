@@ -10,6 +10,7 @@ import (
 // What is told of a start with a kill place, without and with new drops, is no more than
 // what any such choice weighs in the end.
 func TestOutlookIsABound(t *testing.T) {
+	t.Parallel()
 	rooms := 1200
 	if testing.Short() {
 		rooms = 240

@@ -16,6 +16,7 @@ import (
 // the start is dragged along a wall, when an opening moves, and when the start is
 // let go.
 func TestSessionPlansAsFromScratch(t *testing.T) {
+	t.Parallel()
 	motif := halfDrop()
 	motif.Motif = &paper.Motif{Axis: 265 * mm, Head: 40 * mm, Tall: 400 * mm}
 	moved := "closed: A 4200x2400! window(1520+1200 900+1200) | B 3600x2400 | C 4200x2400 door(300+900 0+2000) | D 3600x2400 |"
@@ -59,6 +60,7 @@ func TestSessionPlansAsFromScratch(t *testing.T) {
 // The same in a room whose walls are set out of plumb, and beside a wall in equal panels,
 // which stays as it is.
 func TestSessionPlansCrookedAndPanelledRooms(t *testing.T) {
+	t.Parallel()
 	crooked, beside := asked(tilted(), lined(paper.LinesLevel)), task(bedroom, grasscloth())
 	beside.Runs = append(beside.Runs, panelled(roomtext.Run("E 3100x2400"), 10*mm).Runs...)
 	for _, base := range []*plan.Task{crooked, beside} {

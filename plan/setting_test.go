@@ -174,6 +174,7 @@ func TestAlternativesAreSetAlike(t *testing.T) {
 //	drift off the ceiling = fall of the ceiling − rise of the rows
 //	step in a corner      = height of the rows on its right − on its left
 func TestCrookedRoomsSetAnyhow(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(2, 3))
 	rooms := 300
 	if testing.Short() {

@@ -41,6 +41,7 @@ func longestOf(l *hanging.Layout) (of []measure.Length, most measure.Length) {
 // whichever way the stairs rise and however the design runs; without the rule a focal
 // wall would begin in its middle, others at the left.
 func TestPracticeLongestDropFirstOnStairs(t *testing.T) {
+	t.Parallel()
 	landing := room.Wall{Name: "landing", Width: 1050 * mm, Outline: geom.Ring{{Y: 1900 * mm}, {X: 1050 * mm, Y: 1900 * mm}, {X: 1050 * mm, Y: 4350 * mm}, {Y: 4350 * mm}}}
 	hall := room.Wall{Name: "hall", Width: 2100 * mm, Outline: geom.Ring{{}, {X: 2100 * mm}, {X: 2100 * mm, Y: 2420 * mm}, {Y: 2420 * mm}}}
 	corner := room.Corner{Angle: 90 * measure.Degree}
@@ -136,6 +137,7 @@ func TestPracticeHeadersInSequence(t *testing.T) {
 // broken on it; of these, what breaks the fewest in the room. The search, told nothing of
 // a worst spot, breaks no more of them there, nor in the room.
 func TestPracticeWorstSpotFirst(t *testing.T) {
+	t.Parallel()
 	broken := func(p *plan.Plan, wall string) (n int) {
 		for _, f := range p.Findings {
 			switch f.Code {

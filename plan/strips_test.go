@@ -106,6 +106,7 @@ func TestNothingSideBySide(t *testing.T) {
 // In other rooms with cabinets, of other papers, what lies side by side lies
 // apart, and only where that saves something.
 func TestStripsLieApart(t *testing.T) {
+	t.Parallel()
 	saved := 0
 	for seed := range 24 {
 		r := rand.New(rand.NewPCG(2, uint64(seed)))

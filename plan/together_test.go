@@ -44,6 +44,7 @@ func twoRooms(r *rand.Rand) *Task {
 // and sometimes less; and nothing of the pool weighs less than what is kept: every
 // combination is cut here, without bounds.
 func TestTogether(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(5, 5))
 	better, cases := 0, 12
 	if testing.Short() {

@@ -55,6 +55,7 @@ func anyCrooked(r *rand.Rand) *room.Run {
 // Every combination of settings there is, each searched by itself: where a layout is
 // said to be settled, none of them weighs less.
 func TestNoWayToSetTheWallsIsBetter(t *testing.T) {
+	t.Parallel()
 	rooms := 60
 	if testing.Short() {
 		rooms = 8
@@ -129,6 +130,7 @@ func crookedWalls(r *rand.Rand, walls int) *room.Run {
 // what is said to be settled is, and no way weighs less than the plan by more than it
 // says.
 func TestManyCrookedWalls(t *testing.T) {
+	t.Parallel()
 	rooms, mostListed := 24, 130
 	if testing.Short() {
 		rooms, mostListed = 16, 64
