@@ -11,25 +11,51 @@ import (
 // walls as its sheets see them:
 //
 //	drops    as many as all widths together ask for
-//	pieces   as many as the widths beside openings ask for
+//	pieces   as many as the widths beside openings ask for; and of every drop at least
+//	         one, if paper hangs over or under each opening, of one in a window's width two
 //	rolls    as many as the area asks for; or as lengths ask for that reach from foot to
 //	         head, of which a roll gives so many
 //	wedges   of corners that lean against their sheets; but one, where the run closes
 //
-// Every other rule weighs something or nothing. So a way to set the walls that, with this
-// floor, weighs as much as the best found need not be searched.
+// Every other rule weighs something or nothing. So a search that has found a layout that
+// weighs no more is at its end; and a way to set the walls that, with this floor, weighs
+// as much as the best found need not be searched.
 
 // upright is a wall as the floor sees it.
 type upright struct {
 	free  measure.Length // of its width beside openings, between its leaning edges
 	least measure.Length // its lowest height there
 	head  measure.Length // the lowest point of its head there, over the datum
+	bare  bool           // paper hangs everywhere across it, over or under openings too
+	inner int64          // drops that stand within the width of a window at the least
+}
+
+// widths are what the walls ask for together.
+type widths struct {
+	girth  measure.Length
+	beside measure.Length // of the girth beside openings
+	inner  int64          // as of a wall
+	bare   bool           // all walls are
+}
+
+func (t *widths) add(u *upright, width measure.Length) {
+	t.girth, t.beside = t.girth+width, t.beside+u.free
+	t.inner, t.bare = t.inner+u.inner, t.bare && u.bare
+}
+
+// pieces returns how many pieces widths ask for, with so many drops.
+func (t *widths) pieces(drops int64, width measure.Length) int64 {
+	pieces := atLeast(t.beside, width) + 2*t.inner
+	if t.bare {
+		pieces = max(pieces, drops+t.inner)
+	}
+	return pieces
 }
 
 // floor returns what any layout of the run weighs at the least.
 func (s *search) floor() int64 {
-	run := s.judge.run
-	var girth, beside, highest measure.Length
+	run, t := s.judge.run, widths{bare: true}
+	var highest measure.Length
 	var area measure.Area
 	walls := make([]upright, len(run.Walls))
 	for i := range run.Walls {
@@ -37,11 +63,11 @@ func (s *search) floor() int64 {
 		if _, y := face.Bounds(); i == 0 || y.Hi > highest {
 			highest = y.Hi
 		}
-		girth, area = girth+run.Walls[i].Width, area+face.Area()
-		walls[i] = uprightOf(run, i)
-		beside += walls[i].free
+		area += face.Area()
+		walls[i] = uprightOf(run, i, s.judge.paper.Width)
+		t.add(&walls[i], run.Walls[i].Width)
 	}
-	return s.summed(girth, beside, area, walls, highest) + s.leastWedges()
+	return s.summed(&t, area, walls, highest) + s.leastWedges()
 }
 
 // floorAnyhow returns what any layout of the run weighs at the least, in whatever way its
@@ -50,31 +76,33 @@ func (s *search) floor() int64 {
 func (s *search) floorAnyhow() int64 {
 	run := s.judge.surveyed
 	less := func(l measure.Length) measure.Length { return l.Scaled(995, 1000) } // more than what 1 in 50 takes
-	var girth, beside measure.Length
+	var t widths
 	var area measure.Area
 	walls := make([]upright, len(run.Walls))
 	for i := range run.Walls {
-		u := uprightOf(run, i)
+		u := uprightOf(run, i, s.judge.paper.Width)
 		_, y := run.Walls[i].Outline.Bounds()
-		u.free, u.least = max(less(u.free)-2*y.Length()/room.Steepest, 0), less(u.least)
-		girth, beside, walls[i] = girth+less(run.Walls[i].Width), beside+u.free, u
+		u.free, u.least, u.inner = max(less(u.free)-2*y.Length()/room.Steepest, 0), less(u.least), 0
+		t.add(&u, less(run.Walls[i].Width))
+		walls[i] = u
 		area += measure.Area(less(measure.Length(run.Face(i).Area())))
 	}
-	return s.summed(girth, beside, area, walls, measure.MaxLength)
+	return s.summed(&t, area, walls, measure.MaxLength)
 }
 
 // summed returns what the drops, pieces and rolls weigh that walls ask for.
-func (s *search) summed(girth, beside measure.Length, area measure.Area, walls []upright, highest measure.Length) int64 {
+func (s *search) summed(t *widths, area measure.Area, walls []upright, highest measure.Length) int64 {
 	w, width := &s.task.Taste.Weights, s.judge.paper.Width
-	total := atLeast(girth, width)*w.Drop + atLeast(beside, width)*w.Piece
+	drops := atLeast(t.girth, width)
+	total := drops*w.Drop + t.pieces(drops, width)*w.Piece
 	if s.lot.stock != nil { // rolls in hand cost nothing
 		return total
 	}
-	return total + max(s.rollsByArea(area, beside), s.rollsByLengths(walls, highest))*w.Roll
+	return total + max(s.rollsByArea(area, t.beside), s.rollsByLengths(walls, highest))*w.Roll
 }
 
-// uprightOf returns wall i of a run as the floor sees it.
-func uprightOf(run *room.Run, i int) (u upright) {
+// uprightOf returns wall i of a run as the floor sees it, in paper of some width.
+func uprightOf(run *room.Run, i int, width measure.Length) (u upright) {
 	wall := &run.Walls[i]
 	left, right := run.LeanAt(i)
 	x := geom.Interval{Lo: max(0, left), Hi: wall.Width + min(0, right)}
@@ -87,6 +115,10 @@ func uprightOf(run *room.Run, i int) (u upright) {
 		u.free -= max(across.Intersection(x).Length(), 0)
 	}
 	u.free = max(u.free, 0)
+	u.bare = isBare(run.Face(i), wall.Width)
+	for o := range wall.Openings {
+		u.inner += innerDrops(wall, o, width)
+	}
 	for k, c := range (geom.Polygon{Outline: wall.Outline}).AppendCells(nil, x) {
 		short, head := min(c.Left.Length(), c.Right.Length()), min(c.Left.Hi, c.Right.Hi)
 		if k == 0 {
@@ -95,6 +127,38 @@ func uprightOf(run *room.Run, i int) (u upright) {
 		u.least, u.head = min(u.least, short), min(u.head, head)
 	}
 	return u
+}
+
+// isBare reports whether some of a face is left to paper everywhere across its width.
+func isBare(face geom.Polygon, width measure.Length) bool {
+	all := geom.Interval{Hi: width}
+	reach := measure.Length(0)
+	for _, c := range face.AppendCells(nil, all) { // from left to right
+		if c.X.Lo > reach {
+			return false
+		}
+		reach = max(reach, c.X.Hi)
+	}
+	return reach >= width
+}
+
+// innerDrops returns how many drops at least stand within the width of an opening that
+// leaves paper above it and below it, with none beside it there: those that begin before
+// it or end after it cover two widths of it at the most.
+func innerDrops(wall *room.Wall, opening int, width measure.Length) int64 {
+	x, y := wall.Openings[opening].Outline.Bounds()
+	for o := range wall.Openings {
+		across, _ := wall.Openings[o].Outline.Bounds()
+		if o != opening && across.Lo < x.Hi && across.Hi > x.Lo {
+			return 0
+		}
+	}
+	for _, c := range (geom.Polygon{Outline: wall.Outline}).AppendCells(nil, x) {
+		if max(c.Left.Lo, c.Right.Lo) >= y.Lo || min(c.Left.Hi, c.Right.Hi) <= y.Hi {
+			return 0
+		}
+	}
+	return max(atLeast(x.Length(), width)-2, 0)
 }
 
 // squareNanometres is how many of them the unit of an area has.

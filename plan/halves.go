@@ -88,6 +88,7 @@ type halves struct {
 	step     int64
 	tables   [][]*node // by wall, side and odd
 	quiets   [][]quiet // by wall
+	floor    int64     // what any layout weighs at the least; 0: not yet asked
 }
 
 // nodeKey is a spot and whether the drop that begins there is an odd one.

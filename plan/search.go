@@ -93,6 +93,9 @@ func (s *search) find() (candidate, error) {
 	s.proven = true
 	s.scan(sampled(len(s.starts)))
 	s.settle(1)
+	if s.isLeast() {
+		return s.anchored(s.best), nil
+	}
 	s.open, s.tried, s.full = s.open[:0], 0, 0
 	s.scan(1)
 	s.settle(untilSettled)
@@ -132,6 +135,17 @@ func (s *search) prepare() {
 	if p := &s.task.Papers[s.run.Paper]; !p.InOrder && (s.turn() > 0 || p.Repeat == 0) {
 		s.signer = newSigner(s.halves)
 	}
+}
+
+// isLeast reports whether the best found weighs no more than any layout has to.
+func (s *search) isLeast() bool {
+	if s.best.layout == nil {
+		return false
+	}
+	if s.halves.floor == 0 {
+		s.halves.floor = s.floor()
+	}
+	return s.best.score <= s.halves.floor
 }
 
 // sampled returns every how many-th start is enough for a first good plan.
