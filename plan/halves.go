@@ -119,9 +119,7 @@ type turn struct {
 	after    []int64
 	twoEdges [2]*pass // for edges, as a rule
 	twoAfter [2]int64
-	// What the outlook has found, without and with a whole drop before.
-	hops  [2]hop
-	tails [2][]tail
+	views    [2]*view // what the outlook sees from here, without and with a whole drop before
 }
 
 // pass is a drop that passes corners.

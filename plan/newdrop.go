@@ -17,10 +17,10 @@ import (
 
 // newDrop is what begins in a corner.
 type newDrop struct {
-	only   ahead // of the drop given up, what is sure: if it covers the corner at all
-	drop   ahead // the same if it does not
+	only   row   // of the drop given up, what is sure: if it covers the corner at all
+	drop   row   // the same if it does not
 	to     *node // where the new one begins; nil: none may
-	sums   ahead // of the whole drops from there
+	sums   row   // of the whole drops from there
 	after  []onward
 	begin  measure.Length
 	lapped measure.Length // no more than so much is not given up, but lapped round the corner
@@ -61,7 +61,7 @@ func (o *outlook) newDrop(side hanging.Side, corner int, odd bool) newDrop {
 	if side == hanging.Left {
 		from, next, x = next, from, 0
 	}
-	t := sum{score: o.m.s.task.Taste.Weights.Drop}
+	t := sum{score: o.m.s.task.Taste.Weights.Drop, drops: 1}
 	n := newDrop{drop: o.of(&t), fold: &j.corners[corner], after: make([]onward, len(o.ends))}
 	sure := o.v.surely(from, x)
 	t.add(&sure)
@@ -86,8 +86,8 @@ func (o *outlook) newAt(side hanging.Side, corner int, odd bool) *newDrop {
 	return nil
 }
 
-// on returns what lies ahead of a new drop at the least.
-func (o *outlook) on(n *newDrop, e int) *ahead { return &o.onward(n, e).least }
+// onFrom returns what lies ahead of a new drop at the least.
+func (o *outlook) onFrom(n *newDrop, e int) *ahead { return &o.onward(n, e).least }
 
 // onward returns what lies ahead of a new drop.
 func (o *outlook) onward(n *newDrop, e int) *onward {
@@ -104,7 +104,7 @@ func (o *outlook) onward(n *newDrop, e int) *onward {
 
 // givenUp returns what a drop that meets a corner comes to at the least if it is given up
 // there, with the seam after it: if it is a sliver, and what the design misses.
-func (o *outlook) givenUp(corner *node, n *newDrop) ahead {
+func (o *outlook) givenUp(corner *node, n *newDrop) row {
 	width := o.m.s.run.Run.Walls[corner.spot.Wall].Width
 	if corner.spot.T >= width {
 		return n.drop
@@ -116,7 +116,7 @@ func (o *outlook) givenUp(corner *node, n *newDrop) ahead {
 }
 
 // givenUpFarther returns the same if it passes other corners before that corner.
-func (o *outlook) givenUpFarther(edge *pass, side hanging.Side, corner int, n *newDrop) ahead {
+func (o *outlook) givenUpFarther(edge *pass, side hanging.Side, corner int, n *newDrop) row {
 	a := n.only
 	strip, ok := o.acrossIn(edge, side, corner)
 	if side == hanging.Left {

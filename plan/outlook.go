@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"math"
+	"math/bits"
 	"slices"
 
 	"firstdrop/hanging"
@@ -26,17 +27,22 @@ import (
 
 // outlook tells what lies ahead.
 type outlook struct {
-	m     *combiner
-	v     *halves
-	ends  []end  // where halves may end
-	endOf []int  // of each kill place
-	roll  int64  // what a roll weighs
-	hand  int64  // what full pieces weigh that rolls in hand give
-	base  int64  // parts of rolls that are needed beside
-	rows  []tail // not yet given to a corner
-	news  [2][]newDrop
-	pairs []pair    // of each start with each end
-	sides [2][]tail // of the start at hand: what lies on either side of it
+	m      *combiner
+	v      *halves
+	ends   []end     // where halves may end
+	endOf  []int     // of each kill place
+	on     [2][]ends // by side and wall: those on the wall, or in the corner at its end
+	own    []ends    // by wall: those over it
+	roll   int64     // what a roll weighs
+	hand   int64     // what full pieces weigh that rolls in hand give
+	base   int64     // parts of rolls that are needed beside
+	turn   turnOfDrops
+	spare  []view // not yet given to a corner
+	rows   []tail
+	news   [2][]newDrop
+	bounds []pair    // of each start with each end
+	sides  [2][]tail // of the start at hand: what lies on either side of it
+	first  int       // of the start at hand: the index of the first drop to the right
 }
 
 // end is where a half may end: kill places that are the same but for the lap.
@@ -53,34 +59,52 @@ type end struct {
 // isLost reports whether nothing better comes of it at all.
 func (e *end) isLost() bool { return e.lost[0] && e.lost[1] }
 
+// ends is a set of them, by index.
+type ends uint64
+
+// mostEnds is how many there may be; in a run with more nobody looks ahead.
+const mostEnds = 64
+
+// next returns the first of a set that is not empty, and the others.
+func (n ends) next() (e int, others ends) { return bits.TrailingZeros64(uint64(n)), n & (n - 1) }
+
 // ahead is what drops come to in ways that are least each by itself. Weights beyond
 // all reason are cut short.
-type ahead [4]int32
+type ahead struct {
+	looks      int32  // without rolls
+	withRolls  int32  // with the parts of a roll that full pieces take
+	fullPieces int32  // how many they are
+	allLengths int32  // the parts of a roll that the length of all pieces takes
+	motifs     places // the drops whose motif meets the ceiling
+}
 
-// What is least.
-const (
-	looks      = iota // without rolls
-	withRolls         // with the parts of a roll that full pieces take
-	fullPieces        // how many they are
-	allLengths        // the parts of a roll that the length of all pieces takes
-)
-
+// add adds what follows, its places counted from the same drop.
 func (a *ahead) add(b *ahead) {
-	for i := range a {
-		a[i] += b[i]
-	}
+	a.looks += b.looks
+	a.withRolls += b.withRolls
+	a.fullPieces += b.fullPieces
+	a.allLengths += b.allLengths
+	a.motifs += b.motifs
 }
 
 func (a *ahead) least(b *ahead) {
-	for i := range a {
-		a[i] = min(a[i], b[i])
-	}
+	a.looks = min(a.looks, b.looks)
+	a.withRolls = min(a.withRolls, b.withRolls)
+	a.fullPieces = min(a.fullPieces, b.fullPieces)
+	a.allLengths = min(a.allLengths, b.allLengths)
+	a.motifs = a.motifs.least(b.motifs)
 }
 
 // weigh adds a weight.
 func (a *ahead) weigh(weight int64) {
-	a[looks] += int32(weight)
-	a[withRolls] += int32(weight)
+	a.looks += int32(weight)
+	a.withRolls += int32(weight)
+}
+
+// row is what a row of drops comes to, and how many they are.
+type row struct {
+	ahead
+	drops int32
 }
 
 // tail is what lies ahead on the way to an end.
@@ -89,24 +113,40 @@ type tail struct {
 	renewed ahead          // at the least, with new drops, and what closing takes; impossible if there are none
 	across  measure.Length // carried: how far across the design has come
 	reach   measure.Length // carried: how far drops have come to an opening where halves end
-	known   bool
+}
+
+// after puts a row before a tail.
+func (t *tail) after(s *row, o *outlook) {
+	if o.turn.lanes > 0 {
+		t.carried.motifs, t.renewed.motifs = o.turn.by(t.carried.motifs, s.drops), o.turn.by(t.renewed.motifs, s.drops)
+	}
+	t.carried.add(&s.ahead)
+	t.renewed.add(&s.ahead)
 }
 
 // unknown is how far that is where nothing is sure.
 const unknown = measure.Length(-1)
 
 // impossible is what no way comes to.
-var impossible = ahead{mostAhead, mostAhead, mostAhead, mostAhead}
+var impossible = ahead{mostAhead, mostAhead, mostAhead, mostAhead, 0}
 
-// pair is what lies between a start and an end, without and with new drops.
-type pair [2]ahead
+// pair is what a start with an end weighs at the least, without and with new drops.
+type pair [2]int64
 
 // hop is the drop that is carried round a corner, and the way on to the next.
 type hop struct {
 	edge *pass
-	only ahead // of the drop that meets the corner, and the seam before it
-	on   ahead // and of the whole drops after it, up to the next corner
-	up   ahead // of the drop if it is given up in the corner, and the seam after it
+	only row // the drop that meets the corner, with the seam before it
+	on   row // and the whole drops after it, up to the next corner
+	up   row // the drop if it is given up in the corner, with the seam after it
+	next *newDrop
+}
+
+// view is what lies ahead of a corner: on the way to those ends to which it has been asked.
+type view struct {
+	hop
+	tails []tail // by end
+	known ends
 }
 
 // outlookOf returns the outlook of the starts, nil where it spares nothing.
@@ -118,10 +158,10 @@ func (m *combiner) outlookOf() *outlook {
 	return m.newOutlook()
 }
 
-// newOutlook looks ahead from all starts.
+// newOutlook looks ahead from all starts; nil if there are too many ends.
 func (m *combiner) newOutlook() *outlook {
 	s := m.s
-	o := &outlook{m: m, v: m.v, roll: s.task.Taste.Weights.Roll, endOf: make([]int, len(s.kills))}
+	o := &outlook{m: m, v: m.v, roll: s.task.Taste.Weights.Roll, endOf: make([]int, len(s.kills)), turn: newTurnOfDrops(&m.v.motifs)}
 	if r := &m.v.rolls; r.per > 0 {
 		o.hand = (r.hand*o.roll + r.per - 1) / r.per
 	}
@@ -131,6 +171,10 @@ func (m *combiner) newOutlook() *outlook {
 	for k := range s.kills {
 		o.addEnd(k)
 	}
+	if len(o.ends) > mostEnds {
+		return nil
+	}
+	o.listOn()
 	for i := range o.ends {
 		e := &o.ends[i]
 		for side := range e.sure {
@@ -138,7 +182,7 @@ func (m *combiner) newOutlook() *outlook {
 			if e.place.kill.Kind != hanging.OnWall {
 				t.score += s.task.Taste.Weights.Drop
 			}
-			e.sure[side] = o.of(&t)
+			e.sure[side] = o.of(&t).ahead
 		}
 	}
 	o.listNews()
@@ -168,6 +212,24 @@ func (o *outlook) addEnd(k int) {
 	})
 }
 
+// listOn lists by walls where halves end.
+func (o *outlook) listOn() {
+	o.own = make([]ends, o.m.walls)
+	for side := range o.on {
+		o.on[side] = make([]ends, o.m.walls)
+		for wall := range o.on[side] {
+			for i := range o.ends {
+				if e := &o.ends[i]; o.endsOn(e, hanging.Side(side), wall) {
+					o.on[side][wall] |= 1 << i
+					if e.place.kill.Kind == hanging.OnWall {
+						o.own[wall] |= 1 << i
+					}
+				}
+			}
+		}
+	}
+}
+
 // mostAhead is what is no longer told apart, some thousand rolls; partsOfRoll is in how
 // many parts a roll is counted.
 const (
@@ -176,18 +238,22 @@ const (
 )
 
 // of returns what a sum comes to.
-func (o *outlook) of(t *sum) (a ahead) {
+func (o *outlook) of(t *sum) row {
+	var a ahead
 	r := &o.v.rolls
 	if r.per > 0 {
-		a[fullPieces] = t.full
-		a[withRolls] = int32(min(int64(t.full)*o.roll/r.per, mostAhead))
+		a.fullPieces = t.full
+		a.withRolls = int32(min(int64(t.full)*o.roll/r.per, mostAhead))
 	}
 	if r.roll > 0 {
-		a[allLengths] = int32(min(int64(t.length)*partsOfRoll/int64(r.roll), mostAhead))
+		a.allLengths = int32(min(int64(t.length)*partsOfRoll/int64(r.roll), mostAhead))
 	}
-	a[looks] = int32(min(t.score+t.cut, mostAhead))
-	a[withRolls] += a[looks]
-	return a
+	a.looks = int32(min(t.score+t.cut, mostAhead))
+	a.withRolls += a.looks
+	if t.some {
+		a.motifs = o.turn.of(&t.motif)
+	}
+	return row{a, t.drops}
 }
 
 // endsOn reports whether a half that goes to a side ends on a wall, or in the corner
@@ -206,18 +272,14 @@ func (o *outlook) endsOn(e *end, side hanging.Side, wall int) bool {
 }
 
 // from returns what lies ahead of a node, what its whole drops come to included.
-func (o *outlook) from(n *node, sums *ahead, e int) tail {
-	if o.endsOn(&o.ends[e], n.spot.Side, n.spot.Wall) {
+func (o *outlook) from(n *node, sums *row, e int) tail {
+	if o.on[n.spot.Side][n.spot.Wall]&(1<<e) != 0 {
 		return o.toEnd(n, e)
 	}
-	return o.past(n, sums, e)
-}
-
-// past is the same for a half that goes on past the corner ahead.
-func (o *outlook) past(n *node, sums *ahead, e int) tail {
-	t := *o.tail(n.corner, n.count > 0, e)
-	t.carried.add(sums)
-	t.renewed.add(sums)
+	v := o.view(n)
+	o.fill(v, n.corner, 1<<e)
+	t := v.tails[e]
+	t.after(sums, o)
 	return t
 }
 
@@ -227,7 +289,7 @@ func (o *outlook) toEnd(n *node, i int) tail {
 	t := tail{renewed: impossible, across: o.across(n, e), reach: unknown}
 	a := &t.carried
 	if e.place.kill.Kind != hanging.OnWall {
-		*a = o.of(&n.sums)
+		*a = o.of(&n.sums).ahead
 		if n.corner.spot.T < o.m.s.run.Run.Walls[n.corner.spot.Wall].Width {
 			a.add(&e.sure[side])
 		}
@@ -242,7 +304,7 @@ func (o *outlook) toEnd(n *node, i int) tail {
 		var sums sum
 		var at *node
 		sums, at, seam = o.m.before(n, near)
-		*a, t.reach = o.of(&sums), at.spot.T
+		*a, t.reach = o.of(&sums).ahead, at.spot.T
 	}
 	if t.reach < near {
 		a.add(&e.sure[side])
@@ -251,98 +313,125 @@ func (o *outlook) toEnd(n *node, i int) tail {
 	return t
 }
 
-// tail returns what lies ahead of a corner at which a drop begins that meets it; whole
-// says that a whole drop ends where it begins.
-func (o *outlook) tail(corner *node, whole bool, e int) *tail {
-	at := 0
-	if whole {
+// view returns what is seen from the corner that the drops from a node on come to. Where
+// the first drop there meets the corner, and no whole one stands before it, the seam
+// before it is not known.
+func (o *outlook) view(n *node) *view {
+	corner, at := n.corner, 0
+	if n.count > 0 {
 		at = 1
 	}
-	if corner.turn == nil || corner.turn.tails[at] == nil {
-		o.open(corner, at)
-	}
-	t := &corner.turn.tails[at][e]
-	if !t.known {
-		*t = o.ahead(corner, &corner.turn.hops[at], e)
-		t.known = true
-	}
-	return t
-}
-
-// open lays the drop that is carried round a corner; of what lies ahead nothing is known
-// yet.
-func (o *outlook) open(corner *node, at int) {
-	if len(o.rows) < len(o.ends) {
-		o.rows = make([]tail, 128*len(o.ends))
+	if corner.turn != nil && corner.turn.views[at] != nil {
+		return corner.turn.views[at]
 	}
 	h := o.hop(corner, at > 0)
-	corner.turn.tails[at], corner.turn.hops[at] = o.rows[:len(o.ends):len(o.ends)], h
-	o.rows = o.rows[len(o.ends):]
+	if len(o.spare) == 0 {
+		o.spare, o.rows = make([]view, 128), make([]tail, 128*len(o.ends))
+	}
+	v := &o.spare[0]
+	v.hop, v.tails = h, o.rows[:len(o.ends):len(o.ends)]
+	o.spare, o.rows = o.spare[1:], o.rows[len(o.ends):]
+	corner.turn.views[at] = v
+	return v
 }
 
-// ahead works out what lies ahead of a corner: nothing for sure where the run ends, or
-// a drop passes an opening where halves end.
-func (o *outlook) ahead(corner *node, h *hop, i int) (t tail) {
-	e, side := &o.ends[i], corner.spot.Side
-	passes := h.edge.to != nil && h.edge.corners > 1 && o.passesEnd(corner, h.edge, i)
-	switch {
-	case h.edge.to == nil, passes && e.place.kill.Kind != hanging.AtCorner:
-		t.across, t.reach = unknown, unknown
-		t.renewed.weigh(e.closes(side, unknown))
+// fill works out what lies ahead of a corner on the way to some ends.
+func (o *outlook) fill(v *view, corner *node, asked ends) {
+	if asked &^= v.known; asked == 0 {
+		return
+	}
+	side, to := corner.spot.Side, v.edge.to
+	passed, landed := ends(0), ends(0)
+	var next *view
+	if to != nil {
+		passed = o.passed(corner, v.edge) & asked
+		landed = o.on[side][to.spot.Wall] & asked &^ passed
+		if landed|passed != asked {
+			next = o.view(to)
+			o.fill(next, to.corner, asked&^(landed|passed))
+		}
+	}
+	for rest := asked; rest != 0; {
+		var e int
+		e, rest = rest.next()
+		end, t, last := &o.ends[e], &v.tails[e], v.edge.corners
+		switch bit := ends(1) << e; {
+		case to == nil, passed&bit != 0 && end.place.kill.Kind != hanging.AtCorner:
+			*t = tail{across: unknown, reach: unknown}
+			t.renewed.weigh(end.closes(side, unknown))
+			continue
+		case passed&bit != 0:
+			*t = tail{carried: end.sure[side], renewed: impossible, across: o.acrossPassing(v.edge, side, end), reach: unknown}
+			last = o.nthCorner(corner, end.place.kill.Wall)
+		case landed&bit != 0:
+			*t = o.landed(v, e)
+		default:
+			*t = next.tails[e]
+			t.after(&v.on, o)
+		}
+		o.renew(t, v, corner, last, e)
+	}
+	v.known |= asked
+}
+
+// landed returns what a hop onto the wall of an end and all after it come to. Onto a wall
+// where nothing is sure the drop itself may go otherwise.
+func (o *outlook) landed(v *view, e int) tail {
+	t := o.toEnd(v.edge.to, e)
+	end := &o.ends[e]
+	if end.folds {
 		return t
-	case passes:
-		t = tail{carried: e.sure[side], renewed: impossible, across: o.acrossPassing(h.edge, side, e), reach: unknown}
-	default:
-		t = o.after(h, i)
 	}
-	for nth := range h.edge.corners {
-		at, ok := o.m.cornerFrom(corner.spot.Wall, side, nth)
-		if !ok || passes && at == e.place.kill.Wall {
-			break
-		}
-		if n := o.newAt(side, at, corner.odd); n != nil {
-			a := h.up
-			if nth > 0 {
-				a = o.givenUpFarther(h.edge, side, at, n)
+	if v.edge.skewed && end.place.kill.Kind == hanging.OnWall {
+		t.across = unknown
+	}
+	t.after(&v.only, o)
+	return t
+}
+
+// renew takes in what comes of new drops in so many corners that the drop meets.
+func (o *outlook) renew(t *tail, v *view, corner *node, corners, e int) {
+	side := corner.spot.Side
+	for nth := range corners {
+		n, up := v.next, v.up
+		if nth > 0 {
+			at, ok := o.m.cornerFrom(corner.spot.Wall, side, nth)
+			if !ok {
+				return
 			}
-			a.add(o.on(n, i))
-			t.renewed.least(&a)
+			if n = o.newAt(side, at, corner.odd); n != nil {
+				up = o.givenUpFarther(v.edge, side, at, n)
+			}
 		}
+		if n == nil {
+			continue
+		}
+		a := *o.onFrom(n, e)
+		a.motifs = o.turn.by(a.motifs, up.drops)
+		a.add(&up.ahead)
+		t.renewed.least(&a)
 	}
-	return t
 }
 
-// after returns what a hop and all after it come to. Onto a wall where nothing is sure the
-// drop itself may go otherwise.
-func (o *outlook) after(h *hop, e int) (t tail) {
-	to, add := h.edge.to, &h.on
-	if end := &o.ends[e]; o.endsOn(end, to.spot.Side, to.spot.Wall) {
-		if t, add = o.toEnd(to, e), &h.only; end.folds {
-			return t
-		}
-		if h.edge.skewed && end.place.kill.Kind == hanging.OnWall {
-			t.across = unknown
-		}
-	} else {
-		t = *o.tail(to.corner, to.count > 0, e)
-	}
-	t.carried.add(add)
-	t.renewed.add(add)
-	return t
-}
-
-// passesEnd reports whether a drop that passes corners passes an end.
-func (o *outlook) passesEnd(corner *node, edge *pass, e int) bool {
+// passed returns the ends that a drop passes on its way round corners.
+func (o *outlook) passed(corner *node, edge *pass) (n ends) {
 	for i := 1; i < edge.corners; i++ {
 		wall := corner.spot.Wall + i
 		if corner.spot.Side == hanging.Left {
 			wall = corner.spot.Wall - i + o.m.walls
 		}
-		if o.endsOn(&o.ends[e], corner.spot.Side, wall%o.m.walls) {
-			return true
+		n |= o.on[corner.spot.Side][wall%o.m.walls]
+	}
+	return n
+}
+
+// nthCorner returns how many corners a drop meets before a given one.
+func (o *outlook) nthCorner(corner *node, given int) int {
+	for nth := 0; ; nth++ {
+		if at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, nth); !ok || at == given {
+			return nth
 		}
 	}
-	return false
 }
 
 // hop weighs the way round a corner.
@@ -362,8 +451,8 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	t.add(&edge.to.sums)
 	h.on = o.of(&t)
 	if at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, 0); ok {
-		if n := o.newAt(corner.spot.Side, at, corner.odd); n != nil {
-			h.up = o.givenUp(corner, n)
+		if h.next = o.newAt(corner.spot.Side, at, corner.odd); h.next != nil {
+			h.up = o.givenUp(corner, h.next)
 		}
 	}
 	return h
@@ -372,10 +461,10 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 // isHopeless reports whether no layout from a start can be better than the best found,
 // and marks the ends with which none can.
 func (o *outlook) isHopeless(i int) bool {
-	all := true
+	all, best := true, o.m.s.best.score
 	for k := range o.ends {
-		e, p := &o.ends[k], &o.pairs[i*len(o.ends)+k]
-		e.lost = [2]bool{o.isBeaten(&p[0]), o.isBeaten(&p[1])}
+		e, p := &o.ends[k], &o.bounds[i*len(o.ends)+k]
+		e.lost = [2]bool{p[0] >= best, p[1] >= best}
 		all = all && e.isLost()
 	}
 	if !all {
@@ -398,6 +487,7 @@ func (o *outlook) mayRenew() bool {
 // face looks to either side of a start.
 func (o *outlook) face(i int) {
 	z, first, ok := o.m.seamOf(i)
+	o.first = first
 	for side := range o.sides {
 		o.sides[side] = o.sides[side][:0]
 		if !ok {
@@ -407,11 +497,7 @@ func (o *outlook) face(i int) {
 		sums := o.of(&n.sums)
 		for e := range o.ends {
 			t := tail{}
-			switch kill := &o.ends[e].place.kill; {
-			case o.ends[e].lost[1]:
-			case kill.Kind == hanging.OnWall && kill.Wall == n.spot.Wall:
-				t = o.toEnd(n, e)
-			default:
+			if !o.ends[e].lost[1] {
 				t = o.from(n, &sums, e)
 			}
 			o.sides[side] = append(o.sides[side], t)
@@ -419,31 +505,17 @@ func (o *outlook) face(i int) {
 	}
 }
 
-// isBeaten reports whether what comes to so much cannot be better than the best found: by
-// its looks with all the rolls that it needs, or with parts of them.
-func (o *outlook) isBeaten(a *ahead) bool {
-	left := o.m.s.best.score - 1 - int64(a[looks])
-	if left < 0 || int64(a[withRolls])-o.hand > left+int64(a[looks]) {
-		return true
-	}
-	if o.roll <= 0 {
-		return false
-	}
-	n, r := left/o.roll, &o.v.rolls
-	return r.per > 0 && int64(a[fullPieces])-r.hand > r.per*n ||
-		r.roll > 0 && int64(a[allLengths])+o.base > n*partsOfRoll
-}
-
-// bound returns what comes to so much weighs at the least.
+// bound returns what comes to so much weighs at the least: by its looks with all the rolls
+// that it needs, or with parts of them.
 func (o *outlook) bound(a *ahead) int64 {
 	r, n := &o.v.rolls, int64(0)
 	if r.per > 0 {
-		n = (int64(a[fullPieces]) - r.hand + r.per - 1) / r.per
+		n = (int64(a.fullPieces) - r.hand + r.per - 1) / r.per
 	}
 	if r.roll > 0 {
-		n = max(n, (int64(a[allLengths])+o.base+partsOfRoll-1)/partsOfRoll)
+		n = max(n, (int64(a.allLengths)+o.base+partsOfRoll-1)/partsOfRoll)
 	}
-	return max(int64(a[looks])+max(n, 0)*o.roll, int64(a[withRolls])-o.hand)
+	return max(int64(a.looks)+max(n, 0)*o.roll, int64(a.withRolls)-o.hand)
 }
 
 // promising lists the starts of which the best may come, so many at the most.
@@ -456,8 +528,8 @@ func (o *outlook) promising(most int) (starts []int) {
 	for i := range o.m.s.starts {
 		p := promise{i, math.MaxInt64}
 		for e := range o.ends {
-			ahead := &o.pairs[i*len(o.ends)+e]
-			p.bound = min(p.bound, o.bound(&ahead[0]), o.bound(&ahead[1]))
+			b := &o.bounds[i*len(o.ends)+e]
+			p.bound = min(p.bound, b[0], b[1])
 		}
 		if p.bound < o.m.s.best.score {
 			all = append(all, p)
@@ -474,88 +546,133 @@ func (o *outlook) promising(most int) (starts []int) {
 // on from a node where a new drop begins, cannot lead to a layout that is better than the
 // best found.
 func (o *outlook) isLost(so *sum, to *node) bool {
-	here, sums := o.of(so), o.of(&to.sums)
+	here, sums, best := o.of(so), o.of(&to.sums), o.m.s.best.score
 	others := o.sides[to.spot.Side.Opposite()]
 	for e := range o.ends {
 		if o.ends[e].lost[1] {
 			continue
 		}
 		t := o.from(to, &sums, e)
-		t.carried.add(&here)
-		t.renewed.add(&here)
-		p := o.meet(&o.ends[e], to.spot.Side, &t, &others[e])
-		if !o.isBeaten(&p[0]) || !o.isBeaten(&p[1]) {
+		t.after(&here, o)
+		if p := o.meet(&o.ends[e], to.spot.Side, &t, &others[e], o.first); p[0] < best || p[1] < best {
 			return false
 		}
 	}
 	return true
 }
 
-// meet returns what two halves come to that meet at an end, that to a side first.
-func (o *outlook) meet(e *end, side hanging.Side, a, b *tail) (p pair) {
-	p[0] = a.carried
-	p[0].add(&b.carried)
-	if !o.isBeaten(&p[0]) {
-		p[0].weigh(e.miss(a.across, b.across) + e.between(side, a.reach, b.reach))
+// meet returns what a start weighs at the least whose two halves, that to a side first, meet
+// at an end. first is the index of the first drop to the right of the start.
+func (o *outlook) meet(e *end, side hanging.Side, a, b *tail, first int) (p pair) {
+	best := o.m.s.best.score
+	if p[0] = o.together(side, &a.carried, &b.carried, first); p[0] < best {
+		p[0] += e.miss(a.across, b.across) + e.between(side, a.reach, b.reach)
 	}
-	p[1] = a.renewed
-	p[1].add(&b.renewed)
-	p[1].weigh(e.least)
-	c := a.renewed
-	c.add(&b.carried)
-	if !o.isBeaten(&c) {
-		c.weigh(e.leastMiss(side.Opposite(), b.across) + e.closes(side.Opposite(), b.reach))
+	p[1] = o.together(side, &a.renewed, &b.renewed, first) + e.least
+	c := o.together(side, &a.renewed, &b.carried, first)
+	if c < best {
+		c += e.leastMiss(side.Opposite(), b.across) + e.closes(side.Opposite(), b.reach)
 	}
-	p[1].least(&c)
-	c = a.carried
-	c.add(&b.renewed)
-	if !o.isBeaten(&c) {
-		c.weigh(e.leastMiss(side, a.across) + e.closes(side, a.reach))
+	p[1] = min(p[1], c)
+	c = o.together(side, &a.carried, &b.renewed, first)
+	if c < best {
+		c += e.leastMiss(side, a.across) + e.closes(side, a.reach)
 	}
-	p[1].least(&c)
+	p[1] = min(p[1], c)
 	return p
+}
+
+// together returns what two halves weigh at the least, that to a side first.
+func (o *outlook) together(side hanging.Side, a, b *ahead, first int) int64 {
+	c := *a
+	c.add(b)
+	if o.turn.lanes == 0 {
+		return o.bound(&c)
+	}
+	right, left := a.motifs, b.motifs
+	if side == hanging.Left {
+		right, left = left, right
+	}
+	c.weigh(o.turn.least(right, left, first))
+	return o.bound(&c)
 }
 
 // look tells of every start with every end. Of a start without halves nothing is known.
 func (o *outlook) look() {
-	o.pairs = make([]pair, len(o.m.s.starts)*len(o.ends))
+	o.bounds = make([]pair, len(o.m.s.starts)*len(o.ends))
 	for i := range o.m.s.starts {
 		z, first, ok := o.m.seamOf(i)
 		if !ok {
 			continue
 		}
-		var nodes [2]*node
-		var sums [2]ahead
-		for side := range nodes {
-			nodes[side] = o.m.firstNode(i, hanging.Side(side), z, first)
-			sums[side] = o.of(&nodes[side].sums)
+		offered := o.offered(i)
+		var sides [2]beginning
+		for side := range sides {
+			sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), offered)
 		}
 		for e := range o.ends {
-			p := &o.pairs[i*len(o.ends)+e]
-			if !o.m.isOffered(i, o.ends[e].kills[0]) {
-				*p = pair{impossible, impossible}
+			p := &o.bounds[i*len(o.ends)+e]
+			if offered&(1<<e) == 0 {
+				*p = pair{mostAhead, mostAhead}
 				continue
 			}
-			*p = o.between(&nodes, &sums, e)
+			*p = o.between(&sides, e, first)
 		}
 	}
 }
 
-// between returns what lies between the beginnings of two halves and an end. On its own
-// wall one half ends at once, and the other goes all the way round.
-func (o *outlook) between(nodes *[2]*node, sums *[2]ahead, i int) pair {
-	left, right := nodes[hanging.Left], nodes[hanging.Right]
-	leftSums, rightSums := &sums[hanging.Left], &sums[hanging.Right]
-	e := &o.ends[i]
-	if kill := &e.place.kill; kill.Kind != hanging.OnWall || kill.Wall != left.spot.Wall {
-		a, b := o.from(right, rightSums, i), o.from(left, leftSums, i)
-		return o.meet(e, hanging.Right, &a, &b)
+// offered returns the ends with which a start is tried.
+func (o *outlook) offered(i int) (n ends) {
+	for e := range o.ends {
+		if o.m.isOffered(i, o.ends[e].kills[0]) {
+			n |= 1 << e
+		}
 	}
-	a, b := o.past(right, rightSums, i), o.toEnd(left, i)
-	p := o.meet(e, hanging.Right, &a, &b)
-	a, b = o.past(left, leftSums, i), o.toEnd(right, i)
-	q := o.meet(e, hanging.Left, &a, &b)
-	p[0].least(&q[0])
-	p[1].least(&q[1])
-	return p
+	return n
+}
+
+// beginning is where a half begins, and what is seen from the first corner.
+type beginning struct {
+	node *node
+	sums row
+	view *view
+}
+
+// begin looks from where a half begins to all ends that lie beyond its wall, or that it
+// comes to when it has gone all the way round.
+func (o *outlook) begin(n *node, offered ends) beginning {
+	b := beginning{node: n, sums: o.of(&n.sums), view: o.view(n)}
+	wall := n.spot.Wall
+	o.fill(b.view, n.corner, offered&^(o.on[n.spot.Side][wall]&^o.own[wall]))
+	return b
+}
+
+// past returns what lies ahead of a half that goes on past the first corner.
+func (b *beginning) past(o *outlook, e int) tail {
+	t := b.view.tails[e]
+	t.after(&b.sums, o)
+	return t
+}
+
+// to returns what lies ahead of a half.
+func (b *beginning) to(o *outlook, e int) tail {
+	if o.on[b.node.spot.Side][b.node.spot.Wall]&(1<<e) != 0 {
+		return o.toEnd(b.node, e)
+	}
+	return b.past(o, e)
+}
+
+// between returns what a start weighs at the least with an end. If that is on the start's
+// own wall one half ends at once, and the other goes all the way round.
+func (o *outlook) between(sides *[2]beginning, i, first int) pair {
+	e, right, left := &o.ends[i], &sides[hanging.Right], &sides[hanging.Left]
+	if o.own[left.node.spot.Wall]&(1<<i) == 0 {
+		a, b := right.to(o, i), left.to(o, i)
+		return o.meet(e, hanging.Right, &a, &b, first)
+	}
+	a, b := right.past(o, i), left.to(o, i)
+	p := o.meet(e, hanging.Right, &a, &b, first)
+	a, b = left.past(o, i), right.to(o, i)
+	q := o.meet(e, hanging.Left, &a, &b, first)
+	return pair{min(p[0], q[0]), min(p[1], q[1])}
 }

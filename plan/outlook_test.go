@@ -25,7 +25,7 @@ func TestOutlookIsABound(t *testing.T) {
 		for i := range all {
 			c := &all[i]
 			renews := min(len(s.choice(c).NewDrop), 1)
-			told := o.bound(&o.pairs[int(c.start)*len(o.ends)+o.endOf[c.kill]][renews])
+			told := o.bounds[int(c.start)*len(o.ends)+o.endOf[c.kill]][renews]
 			if told > c.bound {
 				closer++
 				heldAgainst(t, seed, s, c, told)
