@@ -77,24 +77,15 @@ type halves struct {
 	width    measure.Length
 	turns    bool // alternate drops are reversed: odd and even ones differ
 	middle   int  // an index far from 0 that is like drop 0
-	nodes    map[nodeKey]*node
+	nodes    nodes
 	kinds    map[kindKey]kind
 	l        hanging.Layout
 	parts    [2][1]hanging.Part // of the last two strips
 	flip     int
-	slab     []node
 	passes   []pass
 	turnings []turn
-	step     int64
-	tables   [][]*node // by wall, side and odd
 	quiets   [][]quiet // by wall
 	floor    int64     // what any layout weighs at the least; 0: not yet asked
-}
-
-// nodeKey is a spot and whether the drop that begins there is an odd one.
-type nodeKey struct {
-	spot hanging.Spot
-	odd  bool
 }
 
 // node is a spot with what begins there.
@@ -153,89 +144,25 @@ func newHalves(s *search) *halves {
 	p := &s.task.Papers[s.run.Paper]
 	v := &halves{
 		s: s, h: s.h, j: s.judge, width: p.Width, turns: p.Match.Reversing, middle: 2 * p.Alternatives(),
-		nodes: map[nodeKey]*node{}, kinds: map[kindKey]kind{},
+		kinds: map[kindKey]kind{},
 	}
-	v.grid()
+	rules := &s.task.Rules
+	v.nodes = newNodes(s.run.Run, v.width, v.turns, s.step, rules.Wrap, rules.OutsideWrap)
 	for i := range v.j.run.Walls {
 		v.quiets = append(v.quiets, v.quietStretches(i))
 	}
 	return v
 }
 
-// grid finds the lengths of which all places are multiples, and makes the tables
-// of nodes: one for each side and wall, and for odd drops where these differ.
-func (v *halves) grid() {
-	run, rules := v.s.run.Run, &v.s.task.Rules
-	v.step = int64(v.s.step)
-	for _, l := range []measure.Length{v.width, rules.Wrap, rules.OutsideWrap} {
-		v.step = gcd(v.step, int64(l))
-	}
-	for i := range run.Walls {
-		left, right := run.LeanAt(i)
-		for _, l := range []measure.Length{run.Walls[i].Width, left.Abs(), right.Abs()} {
-			v.step = gcd(v.step, int64(l))
-		}
-	}
-	v.tables = make([][]*node, 4*len(run.Walls))
-	for i := range v.tables {
-		size := int64(run.Walls[i/4].Width+2*v.width)/v.step + 1
-		if size <= mostInTable && (v.turns || i%2 == 0) {
-			v.tables[i] = make([]*node, size)
-		}
-	}
-}
-
-// mostInTable is how many nodes a table may have. Where places are multiples of
-// less, as in rooms with odd measures, nodes are kept in a map.
-const mostInTable = 40_000
-
-// gcd returns the greatest common divisor of a > 0 and b ≥ 0.
-func gcd(a, b int64) int64 {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
-}
-
-// cell returns the place of a spot in its table; nil if it has none.
-func (v *halves) cell(spot hanging.Spot, odd bool) **node {
-	i := 4*spot.Wall + 2*int(spot.Side)
-	if odd {
-		i++
-	}
-	at := int64(spot.T + v.width)
-	if table := v.tables[i]; at >= 0 && at%v.step == 0 && at/v.step < int64(len(table)) {
-		return &table[at/v.step]
-	}
-	return nil
-}
-
 // node returns the node of a spot. odd says that a drop of odd index begins
 // there.
 func (v *halves) node(spot hanging.Spot, odd bool) *node {
 	odd = odd && v.turns
-	cell := v.cell(spot, odd)
-	var n *node
-	if cell != nil {
-		n = *cell
-	} else {
-		n = v.nodes[nodeKey{spot, odd}]
+	n := v.nodes.at(spot, odd)
+	if n == nil {
+		n = v.nodes.add(spot, odd)
+		v.follow(n)
 	}
-	if n != nil {
-		return n
-	}
-	if len(v.slab) == 0 {
-		v.slab = make([]node, 256)
-	}
-	n = &v.slab[0]
-	v.slab = v.slab[1:]
-	n.spot, n.odd = spot, odd
-	if cell != nil {
-		*cell = n
-	} else {
-		v.nodes[nodeKey{spot, odd}] = n
-	}
-	v.follow(n)
 	return n
 }
 
@@ -284,10 +211,7 @@ func (v *halves) seamAfter(n *node) int64 {
 // comes from the other side; nil if nobody has come so.
 func (v *halves) facing(n *node) *node {
 	spot := hanging.Spot{Side: n.spot.Side.Opposite(), Wall: n.spot.Wall, T: v.s.run.Run.Walls[n.spot.Wall].Width - v.width - n.spot.T}
-	if cell := v.cell(spot, n.odd); cell != nil {
-		return *cell
-	}
-	return v.nodes[nodeKey{spot, n.odd}]
+	return v.nodes.at(spot, n.odd)
 }
 
 // index returns an index like that of the drop that begins at a node.
