@@ -31,3 +31,23 @@ func DefaultRules() Rules {
 		CutStep:        1 * measure.Millimetre,
 	}
 }
+
+// RulesIn returns the same for those who measure in a system of units: in inches the whole
+// inches and parts of one that the trade's texts give, so that every place lies on a mark
+// of the tape: 2 in for what is trimmed and for the wide wrap, 1 in for the remainder and
+// the first plumb line, a wrap of 1/2 in, 1/8 in of plumb; lengths in sixteenths.
+func RulesIn(system measure.System) Rules {
+	if system != measure.Imperial {
+		return DefaultRules()
+	}
+	return Rules{
+		Head:           2 * measure.Inch,
+		Foot:           2 * measure.Inch,
+		Wrap:           measure.Inch / 2,
+		WrapLimit:      measure.Inch,
+		OutsideWrap:    2 * measure.Inch,
+		PlumbTolerance: measure.Inch / 8,
+		Overlap:        measure.Inch,
+		CutStep:        measure.Sixteenth,
+	}
+}

@@ -9,12 +9,13 @@ import (
 )
 
 // rules sets the rules of the task: the default measures of the craft, and what
-// the job says instead. Who measures in inches cuts and searches in sixteenths.
+// the job says instead. Who measures in inches searches in sixteenths.
 func (b *builder) rules() {
 	r, t := &b.job.Rules, &b.task
-	t.Rules, t.Taste = hanging.DefaultRules(), plan.DefaultTaste()
-	if b.job.Units.System() == measure.Imperial {
-		t.Rules.CutStep, t.Step = measure.Sixteenth, measure.Sixteenth
+	system := b.job.Units.System()
+	t.Rules, t.Taste = hanging.RulesIn(system), plan.TasteIn(system)
+	if system == measure.Imperial {
+		t.Step = measure.Sixteenth
 	}
 	if a := r.Allowance; a != nil {
 		b.shortLength("rules.allowance.head", &a.Head, &t.Rules.Head)

@@ -227,10 +227,27 @@ func TestBandOfAGable(t *testing.T) {
 	ring(t, w.Openings[0].Outline, [2]int64{1500, 1000}, [2]int64{2500, 1000}, [2]int64{2500, 2000}, [2]int64{1500, 2000})
 }
 
+// measured lists the measures of rules and taste, what lengths are rounded to first.
+func measured(r hanging.Rules, t plan.Taste) []measure.Length {
+	return []measure.Length{
+		r.CutStep, r.Head, r.Foot, r.Wrap, r.WrapLimit, r.OutsideWrap, r.PlumbTolerance, r.Overlap,
+		t.MinSliver, t.SeamClearance, t.Overrun, t.LongPiece, t.EyeLevel,
+	}
+}
+
 func TestRulesOfTheTask(t *testing.T) {
 	made := task(t, example(t, "imperial.yaml"))
 	if made.Step != measure.Sixteenth || made.Rules.CutStep != measure.Sixteenth || made.Rules.Head != 2*measure.Inch || made.Rules.Foot != 2*measure.Inch {
 		t.Errorf("step %v, rules %+v", made.Step, made.Rules)
+	}
+	inches, metric := measured(hanging.RulesIn(measure.Imperial), plan.TasteIn(measure.Imperial)), measured(hanging.DefaultRules(), plan.DefaultTaste())
+	for i, l := range inches {
+		if l%measure.Sixteenth != 0 || i > 0 && (l-metric[i]).Abs() > metric[i]/50+measure.Millimetre {
+			t.Errorf("measure %d of the craft: %v in inches, %v in millimetres", i, l, metric[i])
+		}
+	}
+	if want := 2 * measure.Inch; inches[1] != want || inches[2] != want { // facts.md, end: at least 2 in (50 mm) at head and foot
+		t.Errorf("allowances %v and %v, want %v", inches[1], inches[2], want)
 	}
 	j := read(t, fmt.Sprintf(leaning, true, "", "", "[]")+`
 rules: {allowance: {head: 40, foot: 60}, wrap: 0, wrap_limit: 30, outside_wrap: 70, plumb_tolerance: 2, start_overlap: 20, cut_step: 5, min_sliver: 80, seam_clearance: 40, overrun: 90, long_piece: 3 m, eye_level: 1500}

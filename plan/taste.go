@@ -49,6 +49,17 @@ func DefaultTaste() Taste {
 	}
 }
 
+// TasteIn returns the same for those who measure in a system of units, in inches by whole
+// inches.
+func TasteIn(system measure.System) Taste {
+	t := DefaultTaste()
+	if system == measure.Imperial {
+		t.MinSliver, t.SeamClearance = 4*measure.Inch, 2*measure.Inch
+		t.LongPiece, t.EyeLevel = 138*measure.Inch, 63*measure.Inch // 11 ft 6 in, 5 ft 3 in
+	}
+	return t
+}
+
 // graded returns the share of a weight that a figure short of its limit earns:
 // all of it at 0, a third just below the limit, nothing from the limit on.
 func graded(weight int64, figure, limit measure.Length) int64 {
