@@ -7,7 +7,7 @@ type choiceAt struct {
 	bound    int64          // what it weighs at the least
 	rolls    int64          // the rolls it needs at the least, and the weight of its pieces
 	x        measure.Length // of a kill seam on a wall
-	local    int64          // weighed: what its drops and seams weigh
+	local    int64          // what its drops and seams weigh: at the least, before it is weighed
 	sign     sign           // signed
 	order    int32
 	start    int32

@@ -19,7 +19,7 @@ func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 	t.Parallel()
 	told, asked := 0, 0
 	for seed := range 120 {
-		s, all := gathered(t, seed, 97*measure.Millimetre)
+		s, all := gathered(t, seed, 97*measure.Millimetre, false) // the ends of focal walls are weighed in sketches alone
 		for i := range all {
 			c := &all[i]
 			k := s.kills[c.kill]
@@ -51,7 +51,7 @@ func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 }
 
 // gathered returns the search in a made-up room, and all choices that it offers.
-func gathered(t *testing.T, seed int, step measure.Length) (s *search, all []choiceAt) {
+func gathered(t *testing.T, seed int, step measure.Length, focal bool) (s *search, all []choiceAt) {
 	t.Helper()
 	type ask struct {
 		run   *room.Run
@@ -65,8 +65,8 @@ func gathered(t *testing.T, seed int, step measure.Length) (s *search, all []cho
 	if q.paper.Repeat > 0 && seed%3 == 0 {
 		q.paper.Motif = &paper.Motif{Axis: q.paper.Width / 3, Tall: q.paper.Repeat / 2}
 	}
-	for i := range q.run.Walls { // the ends of focal walls are weighed in sketches alone
-		if q.run.Walls[i].Sight == room.Focal {
+	for i := range q.run.Walls {
+		if q.run.Walls[i].Sight == room.Focal && !focal {
 			q.run.Walls[i].Sight = room.Plain
 		}
 	}

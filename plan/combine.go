@@ -35,30 +35,38 @@ func (w *way) at(i int) *link {
 // renewWalls is up to how many walls new drops are tried in every corner.
 const renewWalls = 12
 
-// scan offers every so many-th start with every kill place.
+// scan offers every so many-th start with every kill place; where one can look ahead, all
+// those of which something may come.
 func (s *search) scan(every int) {
 	m := newCombiner(s)
 	s.closeup.m = m
 	m.renews = m.walls <= renewWalls && s.best.layout != nil || m.forced
-	var tried []int
 	if m.out = m.outlookOf(); m.out != nil {
-		tried = m.out.promising(mostPromising)
-		for _, i := range tried {
-			m.start(i)
-		}
-		s.settle(fewFinished)
-		slices.Sort(tried)
+		m.bestFirst()
+		return
 	}
-	for i := 0; i < len(s.starts); i += every {
-		if s.task.isStopped() {
-			return
-		}
-		if len(tried) > 0 && i == tried[0] {
-			tried = tried[1:]
-			continue
-		}
+	for i := 0; i < len(s.starts) && !s.task.isStopped(); i += every {
 		m.start(i)
 		s.tellStarts(i)
+	}
+}
+
+// startsAtOnce is how many starts are offered before choices are looked at.
+const startsAtOnce = 32
+
+// bestFirst offers the most promising starts first, and in between looks at the choices
+// that promise more than the next start.
+func (m *combiner) bestFirst() {
+	s := m.s
+	for n, p := range m.out.promising() {
+		if n%startsAtOnce == 0 {
+			s.settle(untilSettled, p.bound)
+		}
+		if s.task.isStopped() || s.isBeaten(p.bound) {
+			return
+		}
+		m.start(p.start)
+		s.tellStarts(n)
 	}
 }
 
@@ -73,6 +81,7 @@ type combiner struct {
 	renews bool     // they are tried
 	out    *outlook // nil: none
 	lost   [2]bool  // with the kill place at hand: nothing better comes of it without, with new drops
+	least  pair     // what it weighs at the least
 
 	begin int // the start
 	z     measure.Length
@@ -116,13 +125,6 @@ func (m *combiner) ending(place *killPlace, side hanging.Side) sum {
 	return m.v.surely(wall, x)
 }
 
-// mostPromising is how many starts are tried before all others, and fewFinished how many
-// of their layouts are laid out in full, so that all others have to be better.
-const (
-	mostPromising = 32
-	fewFinished   = 8
-)
-
 // fewStarts is up to how many starts nobody looks ahead.
 const fewStarts = 32
 
@@ -141,7 +143,8 @@ func (m *combiner) start(i int) {
 	}
 	for k := range m.s.kills {
 		if m.out != nil {
-			m.lost = m.out.ends[m.out.endOf[k]].lost
+			e := m.out.endOf[k]
+			m.lost, m.least = m.out.ends[e].lost, m.out.bounds[i*len(m.out.ends)+e]
 		}
 		if m.isOffered(i, k) && !(m.lost[0] && m.lost[1]) {
 			m.kill(k)
@@ -345,9 +348,7 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	total, other := a.sum, b.sum
 	if m.folds(place, hanging.Right) || m.folds(place, hanging.Left) {
 		m.v.motifs.join(&total, &other)
-		c.bound = m.bound(&total)
-		c.rolls, c.new = c.bound-total.score, both(a, b)
-		m.s.offer(c)
+		m.offer(c, &total, a, b)
 		return
 	}
 	from := m.upTo(&total, int(c.kill), x, hanging.Right)
@@ -359,12 +360,17 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	if m.hopeless(&total) {
 		return
 	}
-	c.bound = m.bound(&total)
-	c.rolls = c.bound - total.score
 	if place.kill.Kind != hanging.NoKill {
-		c.bound += m.closing(place, x, y, int(a.sum.drops), int(b.sum.drops))
+		total.score += m.closing(place, x, y, int(a.sum.drops), int(b.sum.drops))
 	}
-	c.new = both(a, b)
+	m.offer(c, &total, a, b)
+}
+
+// offer offers two ways that come to so much.
+func (m *combiner) offer(c choiceAt, total *sum, a, b *way) {
+	c.bound = m.bound(total)
+	c.rolls, c.local, c.new = c.bound-total.score, total.score, both(a, b)
+	c.bound = max(c.bound, m.least[min(a.n+b.n, 1)])
 	m.s.offer(c)
 }
 

@@ -37,6 +37,7 @@ type outlook struct {
 	hand   int64     // what full pieces weigh that rolls in hand give
 	base   int64     // parts of rolls that are needed beside
 	turn   turnOfDrops
+	told   []bool // by wall: what its end strips weigh
 	spare  []view // not yet given to a corner
 	rows   []tail
 	news   [2][]newDrop
@@ -175,6 +176,7 @@ func (m *combiner) newOutlook() *outlook {
 		return nil
 	}
 	o.listOn()
+	o.told = o.toldEnds()
 	for i := range o.ends {
 		e := &o.ends[i]
 		for side := range e.sure {
@@ -450,6 +452,9 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	}
 	t.add(&edge.to.sums)
 	h.on = o.of(&t)
+	if edge.corners == 1 {
+		h.on.weigh(o.unequalOn(edge.to))
+	}
 	if at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, 0); ok {
 		if h.next = o.newAt(corner.spot.Side, at, corner.odd); h.next != nil {
 			h.up = o.givenUp(corner, h.next)
@@ -518,13 +523,15 @@ func (o *outlook) bound(a *ahead) int64 {
 	return max(int64(a.looks)+max(n, 0)*o.roll, int64(a.withRolls)-o.hand)
 }
 
-// promising lists the starts of which the best may come, so many at the most.
-func (o *outlook) promising(most int) (starts []int) {
-	type promise struct {
-		start int
-		bound int64
-	}
-	var all []promise
+// promise is a start of which something may come, and what that weighs at the least.
+type promise struct {
+	start int
+	bound int64
+}
+
+// promising lists the starts of which something better than the best found may come, the
+// most promising first.
+func (o *outlook) promising() (all []promise) {
 	for i := range o.m.s.starts {
 		p := promise{i, math.MaxInt64}
 		for e := range o.ends {
@@ -536,10 +543,7 @@ func (o *outlook) promising(most int) (starts []int) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b promise) int { return cmp.Compare(a.bound, b.bound) })
-	for _, p := range all[:min(most, len(all))] {
-		starts = append(starts, p.start)
-	}
-	return starts
+	return all
 }
 
 // isLost reports whether a half of the start at hand that comes to so much, and is to go
@@ -610,6 +614,8 @@ func (o *outlook) look() {
 		for side := range sides {
 			sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), offered)
 		}
+		wall := o.m.s.starts[i].Wall
+		unequal := o.unequalAt(sides[hanging.Right].node, sides[hanging.Left].node)
 		for e := range o.ends {
 			p := &o.bounds[i*len(o.ends)+e]
 			if offered&(1<<e) == 0 {
@@ -617,6 +623,9 @@ func (o *outlook) look() {
 				continue
 			}
 			*p = o.between(&sides, e, first)
+			if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 {
+				p[0], p[1] = p[0]+unequal, p[1]+unequal
+			}
 		}
 	}
 }

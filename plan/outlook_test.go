@@ -17,7 +17,7 @@ func TestOutlookIsABound(t *testing.T) {
 	}
 	bounds, closer, most := 0, 0, 0.0
 	for seed := range rooms {
-		s, all := gathered(t, seed, 61*measure.Millimetre)
+		s, all := gathered(t, seed, 61*measure.Millimetre, seed%4 > 0)
 		if len(all) == 0 {
 			continue
 		}

@@ -92,18 +92,18 @@ func (s *search) find() (candidate, error) {
 	s.prepare()
 	s.proven = true
 	s.scan(sampled(len(s.starts)))
-	s.settle(1)
+	s.settle(1, never)
 	if s.isLeast() {
 		return s.anchored(s.best), nil
 	}
 	s.open, s.tried, s.full = s.open[:0], 0, 0
 	s.scan(1)
-	s.settle(untilSettled)
+	s.settle(untilSettled, never)
 	if s.coarse > s.step && s.best.layout != nil {
 		s.starts, s.open = s.startsNear(s.best.choice.Start), s.open[:0]
 		s.own = len(s.starts)
 		s.scan(1)
-		s.settle(untilSettled)
+		s.settle(untilSettled, never)
 	}
 	if s.best.layout == nil || s.best.score >= offWeight {
 		if s.refusal != nil {
@@ -189,11 +189,12 @@ func (s *search) offer(c choiceAt) {
 const untilSettled = math.MaxInt32
 
 // settle looks at choices, the least bound first, until none can be better than
-// the best found, or until so many have been laid out in full and one is found.
-func (s *search) settle(most int) {
+// the best found or has a bound below some weight, or until so many have been laid out
+// in full and one is found.
+func (s *search) settle(most int, below int64) {
 	most += s.full
 	s.open.arrange()
-	for looked := 0; len(s.open) > 0 && !s.isBeaten(s.open[0].bound); looked++ {
+	for looked := 0; len(s.open) > 0 && s.open[0].bound < below && !s.isBeaten(s.open[0].bound); looked++ {
 		s.tellChoices(looked)
 		if s.task.isStopped() || s.best.layout != nil && s.isSpent() {
 			s.proven = false
@@ -259,7 +260,7 @@ func (s *search) choice(c *choiceAt) hanging.Choice {
 func (s *search) look(c choiceAt) {
 	choice := s.choice(&c)
 	k := s.kills[c.kill]
-	sure := c.bound - c.rolls
+	sure := c.local
 	c.sketched, k.kill.X = true, c.x
 	s.ends, s.endsKnown = 0, !s.judge.focal
 	local, ok := s.weigh(&c, choice, &k)
