@@ -16,6 +16,7 @@ import (
 //	rolls ≥ pieces of full length ÷ how many of these one roll can give
 //	rolls ≥ pieces longer than a half, a third … of a roll ÷ 1, 2 …
 //	rolls ≥ length of all pieces ÷ length of a roll
+//	rolls ≥ worth of all pieces ÷ worth of a roll (prices.go)
 //
 // Full length is that of most drops. What a roll can give of it follows from the
 // nearest at which two such pieces can lie on it, their designs being what they
@@ -34,6 +35,7 @@ type rollBound struct {
 	base    measure.Length // the length of all pieces of other runs, less that of rolls in hand
 	hand    int64          // so many of the full pieces rolls in hand give at the most
 	bare    bool           // only lengths are counted: some rolls are there, or of several sizes
+	prices
 }
 
 // isFull reports whether a piece is one of those that are counted.
@@ -47,6 +49,9 @@ const longest = 3
 // count adds a piece to a sum.
 func (b *rollBound) count(t *sum, p *hanging.Piece) {
 	t.length += p.Length
+	if b.prices.roll > 0 {
+		t.worth += b.at(p.Length, p.Lead.Mod(b.repeat))
+	}
 	if b.isFull(p) {
 		t.full++
 	}
@@ -70,6 +75,9 @@ func (b *rollBound) rolls(t *sum) (n int64) {
 			n = max(n, (int64(long)+int64(k))/int64(k+1))
 		}
 	}
+	if b.prices.roll > 0 {
+		n = max(n, (t.worth+b.prices.roll-1)/b.prices.roll)
+	}
 	return n
 }
 
@@ -80,6 +88,9 @@ func (b *rollBound) exceeds(t *sum, n int64) bool {
 	}
 	if b.roll <= 0 {
 		return false
+	}
+	if b.prices.roll > 0 && t.worth > b.prices.roll*n {
+		return true
 	}
 	for k, long := range t.long {
 		if !b.bare && int64(long) > int64(k+1)*n {

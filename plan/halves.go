@@ -25,6 +25,7 @@ type sum struct {
 	score  int64          // of the drops and the seams between them
 	cut    int64          // of their pieces
 	length measure.Length // of all pieces
+	worth  int64          // of all pieces
 	full   int32          // pieces of the kind that most pieces are of
 	long   [longest]int32 // pieces of which no roll gives more than 1, 2 …
 	drops  int32
@@ -45,6 +46,7 @@ func (a *sum) add(b *sum) {
 	a.cut += b.cut
 	a.full += b.full
 	a.length += b.length
+	a.worth += b.worth
 	for k := range a.long {
 		a.long[k] += b.long[k]
 	}
@@ -56,6 +58,7 @@ func (a *sum) sub(b *sum) {
 	a.cut -= b.cut
 	a.full -= b.full
 	a.length -= b.length
+	a.worth -= b.worth
 	for k := range a.long {
 		a.long[k] -= b.long[k]
 	}

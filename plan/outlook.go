@@ -75,7 +75,7 @@ type ahead struct {
 	looks      int32  // without rolls
 	withRolls  int32  // with the parts of a roll that full pieces take
 	fullPieces int32  // how many they are
-	allLengths int32  // the parts of a roll that the length of all pieces takes
+	parts      int32  // the parts of a roll that all pieces are worth, or that their length takes
 	motifs     places // the drops whose motif meets the ceiling
 }
 
@@ -84,7 +84,7 @@ func (a *ahead) add(b *ahead) {
 	a.looks += b.looks
 	a.withRolls += b.withRolls
 	a.fullPieces += b.fullPieces
-	a.allLengths += b.allLengths
+	a.parts += b.parts
 	a.motifs += b.motifs
 }
 
@@ -92,7 +92,7 @@ func (a *ahead) least(b *ahead) {
 	a.looks = min(a.looks, b.looks)
 	a.withRolls = min(a.withRolls, b.withRolls)
 	a.fullPieces = min(a.fullPieces, b.fullPieces)
-	a.allLengths = min(a.allLengths, b.allLengths)
+	a.parts = min(a.parts, b.parts)
 	a.motifs = a.motifs.least(b.motifs)
 }
 
@@ -166,7 +166,7 @@ func (m *combiner) newOutlook() *outlook {
 	if r := &m.v.rolls; r.per > 0 {
 		o.hand = (r.hand*o.roll + r.per - 1) / r.per
 	}
-	if r := &m.v.rolls; r.roll > 0 {
+	if r := &m.v.rolls; r.roll > 0 && r.prices.roll == 0 {
 		o.base = int64((r.base * partsOfRoll).FloorTo(r.roll) / r.roll)
 	}
 	for k := range s.kills {
@@ -247,8 +247,11 @@ func (o *outlook) of(t *sum) row {
 		a.fullPieces = t.full
 		a.withRolls = int32(min(int64(t.full)*o.roll/r.per, mostAhead))
 	}
-	if r.roll > 0 {
-		a.allLengths = int32(min(int64(t.length)*partsOfRoll/int64(r.roll), mostAhead))
+	switch {
+	case r.prices.roll > 0:
+		a.parts = int32(min(t.worth*partsOfRoll/r.prices.roll, mostAhead))
+	case r.roll > 0:
+		a.parts = int32(min(int64(t.length)*partsOfRoll/int64(r.roll), mostAhead))
 	}
 	a.looks = int32(min(t.score+t.cut, mostAhead))
 	a.withRolls += a.looks
@@ -518,7 +521,7 @@ func (o *outlook) bound(a *ahead) int64 {
 		n = (int64(a.fullPieces) - r.hand + r.per - 1) / r.per
 	}
 	if r.roll > 0 {
-		n = max(n, (int64(a.allLengths)+o.base+partsOfRoll-1)/partsOfRoll)
+		n = max(n, (int64(a.parts)+o.base+partsOfRoll-1)/partsOfRoll)
 	}
 	return max(int64(a.looks)+max(n, 0)*o.roll, int64(a.withRolls)-o.hand)
 }

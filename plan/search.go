@@ -151,22 +151,30 @@ func (s *search) isLeast() bool {
 // sampled returns every how many-th start is enough for a first good plan.
 func sampled(starts int) int { return max(1, starts/64) }
 
-// bounds prepares the bounds of rolls and motifs from the first layout that there
-// is, whatever start is fixed: so that they are the same for all of them.
+// bounds prepares the bounds of rolls and motifs from the first layouts that there are,
+// whatever start is fixed: so that they are the same for all of them.
 func (s *search) bounds() {
-	starts := s.starts
+	var some []*hanging.Layout
 	for wall := range s.run.Run.Walls {
-		starts = append(starts[:len(starts):len(starts)], hanging.Start{Wall: wall})
+		some = s.appendFirst(some, hanging.Start{Wall: wall})
 	}
-	for i := range starts {
-		start := starts[(i+len(s.starts))%len(starts)]
-		for k := range s.kills {
-			if l, err := s.h.Layout(hanging.Choice{Start: start, Kill: s.kills[k].kill}); err == nil {
-				s.halves.rolls, s.halves.motifs = s.newRollBound(l), s.newMotifBound(l)
-				return
-			}
+	for i := 0; len(some) == 0 && i < len(s.starts); i++ {
+		some = s.appendFirst(some, s.starts[i])
+	}
+	if len(some) > 0 {
+		s.halves.rolls, s.halves.motifs = s.newRollBound(some[0]), s.newMotifBound(some[0])
+		s.halves.rolls.prices = s.newPrices(some)
+	}
+}
+
+// appendFirst appends the first layout that there is from a start.
+func (s *search) appendFirst(some []*hanging.Layout, start hanging.Start) []*hanging.Layout {
+	for k := range s.kills {
+		if l, err := s.h.Layout(hanging.Choice{Start: start, Kill: s.kills[k].kill}); err == nil {
+			return append(some, l)
 		}
 	}
+	return some
 }
 
 // offer notes a choice unless it cannot be better than the best found.
