@@ -1,0 +1,82 @@
+package plan
+
+import (
+	"testing"
+
+	"firstdrop/cutting"
+	"firstdrop/hanging"
+	"firstdrop/internal/roomtext"
+	"firstdrop/measure"
+)
+
+// By hand, in repeats of 610 mm and rolls of 10.05 m: drops of 2520 mm begin 3050 mm apart,
+// so three are a roll, and end 8620 mm from the first one's head. Before that up to 610 mm
+// are lost, so of 820 mm left none is long enough for a sill of 1000 mm: it takes the place
+// of a drop. Seven rolls of drops and a sill are eight, which neither lengths (5.5) nor drops
+// alone (7) tell.
+func TestPricesByHand(t *testing.T) {
+	p := rows(610 * mm)
+	s := searched(t, asking(roomtext.Run("closed: A 3300x2420 | B 2900x2420 window(800+1100 900+1250) | C 3300x2420 | D 2900x2420 door(1850+850 0+2030) |"), p, 0))
+	s.prepare()
+	b := &s.halves.rolls
+	if b.prices.roll == 0 {
+		t.Fatal("no prices")
+	}
+	var drops sum
+	full := hanging.Piece{Length: 2520 * mm, Lead: 2470 * mm}
+	for range 21 {
+		b.count(&drops, &full)
+	}
+	if got := b.rolls(&drops); got != 7 {
+		t.Errorf("21 drops: %d rolls", got)
+	}
+	with := drops
+	b.count(&with, &hanging.Piece{Length: 1000 * mm, Lead: 950 * mm})
+	if got := b.rolls(&with); got != 8 {
+		t.Errorf("21 drops and a sill: %d rolls", got)
+	}
+	with = drops
+	b.count(&with, &hanging.Piece{Length: 1400 * mm, Lead: 950 * mm}) // worth no less
+	if got := b.rolls(&with); got != 8 {
+		t.Errorf("21 drops and a longer sill: %d rolls", got)
+	}
+}
+
+// What a layout needs by prices is never more than what it is cut from, whatever layout it
+// is: in made-up rooms, against the exact cutting.
+func TestPricesAreABound(t *testing.T) {
+	priced, layouts, exact := 0, 0, 0
+	for seed := range 160 {
+		s, all := gathered(t, seed, 211*measure.Millimetre, true)
+		b := &s.halves.rolls
+		if b.prices.roll == 0 {
+			continue
+		}
+		priced++
+		for i := 0; i < len(all); i += 1 + len(all)/12 {
+			l, err := s.h.Layout(s.choice(&all[i]))
+			if err != nil {
+				continue
+			}
+			var n sum
+			for k := range l.Pieces {
+				b.count(&n, &l.Pieces[k])
+			}
+			problem, err := cutting.NewProblem(s.lot.spec(s.task, s.judge.paper, appendPieces(nil, l)))
+			if err != nil {
+				continue
+			}
+			got, least := cutting.Solve(problem, cutting.Options{}), (n.worth+b.prices.roll-1)/b.prices.roll
+			if layouts++; least > int64(len(got.Rolls)) {
+				t.Fatalf("room %d, %+v: worth %d rolls, and cut from %d", seed, l.Choice, least, len(got.Rolls))
+			}
+			if least == int64(len(got.Rolls)) {
+				exact++
+			}
+		}
+	}
+	t.Logf("%d rooms with prices, %d layouts, %d told to the roll", priced, layouts, exact)
+	if priced < 40 || 2*exact < layouts {
+		t.Error("prices tell little")
+	}
+}
