@@ -26,8 +26,9 @@ class Offline {
       awaitKeeper(registration);
       this.#watch(registration);
       await container.ready;
-      // What is needed later is fetched when the first picture has long been drawn.
-      setTimeout(() => registration.active?.postMessage("fetch the rest"), 2500);
+      // What is needed later is fetched when the first picture has long been drawn, and no hand is
+      // at work: to unpack it would make a drag stand still.
+      setTimeout(() => void quiet().then(() => registration.active?.postMessage("fetch the rest")), 2500);
       setInterval(() => void registration.update().catch(() => undefined), 3_600_000);
     } catch {
       awaitKeeper(null);
@@ -64,6 +65,25 @@ class Offline {
     if (this.#asked) return reload();
     toasts.say(say("update.ready"), { stays: true, action: { label: say("update.take"), run: () => void reload() } });
   }
+}
+
+/** Comes when nobody has dragged or typed anything for a second and a half. */
+function quiet(): Promise<void> {
+  return new Promise((done) => {
+    const busy = ["pointerdown", "pointermove", "keydown", "wheel"] as const;
+    const wait = () => setTimeout(end, 1500);
+    let timer = wait();
+    function again(event: Event) {
+      if (event instanceof PointerEvent && event.buttons === 0) return;
+      clearTimeout(timer);
+      timer = wait();
+    }
+    function end() {
+      for (const type of busy) removeEventListener(type, again, true);
+      done();
+    }
+    for (const type of busy) addEventListener(type, again, { capture: true, passive: true });
+  });
 }
 
 export const offline = new Offline();
