@@ -20,8 +20,8 @@ async function sample(options: Parameters<Journey["travel"]>[0], settings: Param
 
 const start = (page: Page) => page.getByRole("slider", { name: /start line/i });
 const at = (page: Page) => start(page).getAttribute("aria-valuetext");
-/** What the paper looks like: the outlines of all parts. */
-const paper = (page: Page) => page.locator("path.part").evaluateAll((all) => all.map((p) => p.getAttribute("d")).join());
+/** What the paper looks like: the outlines of all parts, and where their drops stand. */
+const paper = (page: Page) => page.locator("path.part").evaluateAll((all) => all.map((p) => [p.parentElement!.getAttribute("transform"), p.getAttribute("d")]).join());
 /** Plans take their time where several look for them at once. */
 const soon = { timeout: 20_000 };
 const undo = (page: Page) => page.getByRole("button", { name: /^Undo/ }).first().getAttribute("aria-label");
@@ -114,7 +114,8 @@ test("a mouse drags for five seconds without the screen standing still", async (
       requestAnimationFrame(count);
     };
     requestAnimationFrame(count);
-    new MutationObserver((all) => (w.papers += all.some((m) => (m.target as Element).matches("path.part")) ? 1 : 0)).observe(document.body, { subtree: true, attributes: true, attributeFilter: ["d"], childList: true });
+    const paper = (m: MutationRecord) => (m.target as Element).matches('path.part, [data-spot="drop"]');
+    new MutationObserver((all) => (w.papers += all.some(paper) ? 1 : 0)).observe(document.body, { subtree: true, attributes: true, attributeFilter: ["d", "transform"], childList: true });
   });
   const until = Date.now() + 5000;
   for (let i = 0; Date.now() < until; i++) {

@@ -1,6 +1,6 @@
 import type { Job } from "../planner/job";
 import type { Answer, Finding, Plan, Problem, Survey, Words } from "../planner/protocol";
-import { parsePath, pathText } from "../document/json";
+import { parsePath, pathText, same, type Json } from "../document/json";
 import type { Planner } from "../planner/planner";
 
 /**
@@ -49,7 +49,8 @@ export class Live {
     this.#shown = turn;
     this.failure = answer.failure ?? "";
     this.problems = answer.problems ?? [];
-    if (answer.survey) this.survey = answer.survey;
+    // A room that is as it was need not be drawn anew.
+    if (answer.survey && !same(answer.survey as unknown as Json, this.survey as unknown as Json)) this.survey = answer.survey;
     if (answer.plan) {
       this.plan = answer.plan;
       this.planned = answer.version;

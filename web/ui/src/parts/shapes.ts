@@ -2,9 +2,14 @@ import type { Point } from "../planner/protocol";
 
 // From places on a band (heights upwards) to SVG (y downwards).
 
-/** A closed path round rings. */
-export function ringPath(rings: readonly (readonly Point[])[]): string {
-  return rings.map((ring) => `M${ring.map(([x, y]) => `${x} ${-y}`).join("L")}Z`).join("");
+/** A closed path round rings, counted from a place along the band. */
+export function ringPath(rings: readonly (readonly Point[])[], from = 0): string {
+  return rings.map((ring) => `M${ring.map(([x, y]) => `${beyond(x, from)} ${-y}`).join("L")}Z`).join("");
+}
+
+/** How far one place lies beyond another, in whole nanometres: what is only moved has the same shape. */
+function beyond(x: number, from: number): number {
+  return Math.round((x - from) * 1e6) / 1e6;
 }
 
 /** A line from low to high that may lean. */
