@@ -86,8 +86,8 @@ type Store interface {
 	Picture(ctx context.Context, id ID, name string) (*Picture, error)
 
 	// Tick sets ticks of a job, or takes them away, and returns all that there are, those
-	// taken away too, by their keys. Of the same tick the later counts, and of two at once
-	// the one that is set; one from the future is taken for now. Without any it only tells.
+	// taken away too, by their keys. Of the same tick the greater turn counts, and of two of
+	// one turn the one that is set. Without any it only tells.
 	// [NotFound], [Invalid], [TooLarge], [Full].
 	Tick(ctx context.Context, id ID, ticks []Tick) ([]Tick, error)
 
@@ -148,7 +148,10 @@ type Picture struct {
 // Tick is a mark beside a line of one of a job's lists: that something is cut, or hangs.
 // It is kept beside the document, since how far somebody has come changes no plan.
 type Tick struct {
-	Key string    // what it stands beside, as a device names it
-	On  bool      // false: it was taken away
-	At  time.Time // when, by the clock of whoever did it
+	Key string // what it stands beside, as a device names it
+	On  bool   // false: it was taken away
+	// Turn orders what was said of one tick, without trusting clocks: from 1, and always above
+	// the greatest that whoever said it had seen. Of what two say without having heard of
+	// each other, it tells no order that is true, but the same one everywhere.
+	Turn int64
 }

@@ -3,7 +3,6 @@ package web
 import (
 	"context"
 	"net/http"
-	"time"
 
 	"github.com/danielgtaylor/huma/v2"
 
@@ -12,9 +11,9 @@ import (
 
 // TickBody is a tick on one of a job's lists.
 type TickBody struct {
-	Key string    `json:"key" minLength:"1" maxLength:"1000" doc:"What it stands beside, as the device names it."`
-	On  bool      `json:"on" doc:"False: it was taken away."`
-	At  time.Time `json:"at" doc:"When it was set or taken away. Of two, the later counts; one from the future is taken for now."`
+	Key  string `json:"key" minLength:"1" maxLength:"1000" doc:"What it stands beside, as the device names it."`
+	On   bool   `json:"on" doc:"False: it was taken away."`
+	Turn int64  `json:"turn" minimum:"1" maximum:"9007199254740991" doc:"One more than the greatest turn of this tick that the device has seen; 1 for a new one. Of two words the greater turn counts, of two of one turn the one that sets it."`
 }
 
 // TicksBody is a list of ticks.
@@ -38,7 +37,7 @@ type TicksOutput struct {
 func (s *Server) tickOperations(api operations) {
 	add(api, huma.Operation{
 		OperationID: "tick", Method: http.MethodPost, Path: "/api/jobs/{id}/ticks", Summary: "Set ticks on the lists of a job, or take them away, and get all", Tags: []string{"jobs"},
-		Description:   "What is cut and what hangs is kept beside the job, since it changes no plan. Of each tick the later word counts, so there is no version to name; without any, all there are come back.",
+		Description:   "What is cut and what hangs is kept beside the job, since it changes no plan. Of each tick the word of the greatest turn counts, whatever the clocks of devices say, so there is no version to name; without any, all there are come back.",
 		DefaultStatus: http.StatusOK, Errors: []int{http.StatusNotFound, http.StatusRequestEntityTooLarge, http.StatusInsufficientStorage},
 	}, s.tick)
 }

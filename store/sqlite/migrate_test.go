@@ -56,10 +56,10 @@ func TestOlderFileIsBroughtUpToDate(t *testing.T) {
 	if err := s.AddPicture(t.Context(), id(1), store.Picture{Name: "a.png", Bytes: []byte("x")}); err != nil {
 		t.Error(err)
 	}
-	if _, err := s.Tick(t.Context(), id(1), []store.Tick{{Key: "cut|1", On: true}}); err != nil {
+	if _, err := s.Tick(t.Context(), id(1), []store.Tick{{Key: "cut|1", On: true, Turn: 1}}); err != nil {
 		t.Error(err)
 	}
-	if v, err := versionOf(t.Context(), s.write); err != nil || v != 3 {
+	if v, err := versionOf(t.Context(), s.write); err != nil || v != 4 {
 		t.Errorf("the file is of version %d, %v", v, err)
 	}
 	// The copy is as the file was, and whole.
@@ -108,6 +108,44 @@ func TestOpenedAtOnce(t *testing.T) {
 	for range 4 {
 		if err := <-errs; err != nil {
 			t.Error(err)
+		}
+	}
+}
+
+// Ticks that were made with a time count on from it, as devices do that have kept them so.
+func TestTicksWithATimeCountOn(t *testing.T) {
+	path := older(t, 1)
+	s := openAt(t, path)
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	db, err := open(path, "immediate")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, text := range []string{
+		"ALTER TABLE tick RENAME COLUMN turn TO at",
+		"INSERT INTO tick (job, key, yes, at) VALUES ('" + string(id(1)) + "', 'cut|1', 1, 1767355200000)",
+		"PRAGMA user_version = 3",
+	} {
+		if _, err := db.Exec(text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	s = openAt(t, path)
+	for _, c := range []struct {
+		tick store.Tick
+		on   bool
+	}{
+		{store.Tick{Key: "cut|1", Turn: 1}, true},
+		{store.Tick{Key: "cut|1", Turn: 1767355200001}, false},
+	} {
+		all, err := s.Tick(t.Context(), id(1), []store.Tick{c.tick})
+		if err != nil || len(all) != 1 || all[0].On != c.on {
+			t.Errorf("after %+v: %v, %v", c.tick, all, err)
 		}
 	}
 }

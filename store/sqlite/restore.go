@@ -197,7 +197,7 @@ func (s *Store) bringBackRest(ctx context.Context, tx *sql.Tx, id store.ID, vers
 			SELECT job, version, key, made, saved, name, label, title, size, document FROM kept.revision WHERE job = ?`, []any{id}},
 		{`INSERT OR IGNORE INTO picture (job, name, type, width, height, bytes)
 			SELECT job, name, type, width, height, bytes FROM kept.picture WHERE job = ? ORDER BY rowid`, []any{id}},
-		{`INSERT OR IGNORE INTO tick (job, key, yes, at) SELECT job, key, yes, at FROM kept.tick WHERE job = ?`, []any{id}},
+		{`INSERT OR IGNORE INTO tick (job, key, yes, turn) SELECT job, key, yes, turn FROM kept.tick WHERE job = ?`, []any{id}},
 		{
 			`INSERT INTO revision (job, version, made, saved, name, label, size, document) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
 			[]any{id, version, now, now, k.name, label, k.size, k.packed},

@@ -24,16 +24,19 @@ func (s *Store) Tick(ctx context.Context, id store.ID, ticks []store.Tick) (all 
 		if t.Key == "" || len(t.Key) > store.MostKey {
 			return nil, &store.Error{Code: store.Invalid, Message: fmt.Sprintf("the key of a tick has %d bytes; it must have 1 to %d", len(t.Key), store.MostKey)}
 		}
+		if t.Turn < 1 {
+			return nil, &store.Error{Code: store.Invalid, Message: fmt.Sprintf("the turn of the tick %q is %d; turns count from 1", t.Key, t.Turn)}
+		}
 	}
 	err = s.change(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if err := exists(ctx, tx, id); err != nil {
 			return err
 		}
 		for _, t := range ticks {
-			// Equal times are no reason to lose what is done.
-			_, err := tx.ExecContext(ctx, `INSERT INTO tick (job, key, yes, at) VALUES (?, ?, ?, ?)
-				ON CONFLICT (job, key) DO UPDATE SET yes = excluded.yes, at = excluded.at
-				WHERE excluded.at > tick.at OR excluded.at = tick.at AND excluded.yes > tick.yes`, id, t.Key, t.On, min(stamp(t.At), stamp(s.now())))
+			// Equal turns are no reason to lose what is done.
+			_, err := tx.ExecContext(ctx, `INSERT INTO tick (job, key, yes, turn) VALUES (?, ?, ?, ?)
+				ON CONFLICT (job, key) DO UPDATE SET yes = excluded.yes, turn = excluded.turn
+				WHERE excluded.turn > tick.turn OR excluded.turn = tick.turn AND excluded.yes > tick.yes`, id, t.Key, t.On, t.Turn)
 			if err != nil {
 				return err
 			}
@@ -53,7 +56,7 @@ func (s *Store) Tick(ctx context.Context, id store.ID, ticks []store.Tick) (all 
 }
 
 func ticksOf(ctx context.Context, tx *sql.Tx, id store.ID) ([]store.Tick, error) {
-	rows, err := tx.QueryContext(ctx, "SELECT key, yes, at FROM tick WHERE job = ? ORDER BY key", id)
+	rows, err := tx.QueryContext(ctx, "SELECT key, yes, turn FROM tick WHERE job = ? ORDER BY key", id)
 	if err != nil {
 		return nil, err
 	}
@@ -61,11 +64,9 @@ func ticksOf(ctx context.Context, tx *sql.Tx, id store.ID) ([]store.Tick, error)
 	all := []store.Tick{}
 	for rows.Next() {
 		var t store.Tick
-		var at sql.NullInt64
-		if err := rows.Scan(&t.Key, &t.On, &at); err != nil {
+		if err := rows.Scan(&t.Key, &t.On, &t.Turn); err != nil {
 			return nil, err
 		}
-		t.At = timeOf(at)
 		all = append(all, t)
 	}
 	return all, rows.Err()

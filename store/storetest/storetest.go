@@ -459,10 +459,9 @@ func pictures(t *testing.T, s *tried) {
 }
 
 func ticks(t *testing.T, s *tried) {
-	at := func(minute int) time.Time { return time.Date(2026, 1, 2, 10, minute, 0, 0, time.UTC) }
 	_, err := s.Tick(t.Context(), idOf(1), nil)
 	s.want(store.NotFound, err)
-	_, err = s.Tick(t.Context(), idOf(1), []store.Tick{{Key: "cut|1", On: true, At: at(1)}})
+	_, err = s.Tick(t.Context(), idOf(1), []store.Tick{{Key: "cut|1", On: true, Turn: 1}})
 	s.want(store.NotFound, err)
 	s.push(idOf(1), 0, doc("Hall", 1))
 	is := func(want ...store.Tick) {
@@ -479,23 +478,19 @@ func ticks(t *testing.T, s *tried) {
 		s.must(err)
 	}
 	is()
-	tick(store.Tick{Key: "hung|1", On: true, At: at(2)}, store.Tick{Key: "cut|1", On: true, At: at(1)})
-	is(store.Tick{Key: "cut|1", On: true, At: at(1)}, store.Tick{Key: "hung|1", On: true, At: at(2)})
-	tick(store.Tick{Key: "hung|1", At: at(1)}) // earlier
-	tick(store.Tick{Key: "hung|1", At: at(2)}) // at once
-	tick(store.Tick{Key: "cut|1", At: at(3)})  // later
-	is(store.Tick{Key: "cut|1", At: at(3)}, store.Tick{Key: "hung|1", On: true, At: at(2)})
-	_, err = s.Tick(t.Context(), idOf(1), []store.Tick{{At: at(1)}})
-	s.want(store.Invalid, err)
-	future := time.Now().Add(24 * time.Hour)
-	all, err := s.Tick(t.Context(), idOf(1), []store.Tick{{Key: "x", On: true, At: future}})
-	s.must(err)
-	if last := all[len(all)-1]; last.Key != "x" || !last.At.Before(future) {
-		t.Errorf("of the future: %v", last)
+	tick(store.Tick{Key: "hung|1", On: true, Turn: 2}, store.Tick{Key: "cut|1", On: true, Turn: 1})
+	is(store.Tick{Key: "cut|1", On: true, Turn: 1}, store.Tick{Key: "hung|1", On: true, Turn: 2})
+	tick(store.Tick{Key: "hung|1", Turn: 1}) // before
+	tick(store.Tick{Key: "hung|1", Turn: 2}) // neither has heard of the other
+	tick(store.Tick{Key: "cut|1", Turn: 3})  // after
+	is(store.Tick{Key: "cut|1", Turn: 3}, store.Tick{Key: "hung|1", On: true, Turn: 2})
+	for _, wrong := range []store.Tick{{Turn: 1}, {Key: "cut|1"}, {Key: "cut|1", Turn: -1}} {
+		_, err = s.Tick(t.Context(), idOf(1), []store.Tick{wrong})
+		s.want(store.Invalid, err)
 	}
 	many := make([]store.Tick, store.MostTicks)
 	for i := range many {
-		many[i] = store.Tick{Key: fmt.Sprint("n", i), At: at(1)}
+		many[i] = store.Tick{Key: fmt.Sprint("n", i), Turn: 1}
 	}
 	_, err = s.Tick(t.Context(), idOf(1), many)
 	s.want(store.TooLarge, err)

@@ -160,10 +160,8 @@ export const pictureServer = {
 export const tickServer = {
   /** Sends ticks and gets all that there are; null: there is no such job. */
   async ticks(id: string, ticks: Tick[]): Promise<Tick[] | null> {
-    const sent = ticks.map((t) => ({ ...t, at: new Date(t.at).toISOString() }));
-    const { status, body } = await ask("POST", `jobs/${at(id)}/ticks`, [200, 404], { ticks: sent });
-    if (status === 404) return null;
-    return (body as { ticks: { key: string; on: boolean; at: string }[] }).ticks.map((t) => ({ ...t, at: Date.parse(t.at) }));
+    const { status, body } = await ask("POST", `jobs/${at(id)}/ticks`, [200, 404], { ticks });
+    return status === 404 ? null : (body as { ticks: Tick[] }).ticks;
   },
 };
 

@@ -1,9 +1,9 @@
 import { beforeEach, expect, test, vi } from "vitest";
 import type { Kept } from "../device/device";
-import { TickShelf, type Tick } from "../device/ticks";
+import { above, TickShelf, type Tick } from "../device/ticks";
 import { TickExchange } from "./ticks";
 
-// Two devices and a server that keeps of each tick the later word, as package store says.
+// Two devices and a server that keeps of each tick the word of the greater turn, as package store says.
 
 const server = {
   kept: new Map<string, Tick>(),
@@ -12,17 +12,19 @@ const server = {
     if (server.away) throw new Error("no network");
     for (const t of sent) {
       const there = server.kept.get(t.key);
-      if (!there || t.at > there.at || (t.at === there.at && t.on)) server.kept.set(t.key, t);
+      if (!there || above(t, there)) server.kept.set(t.key, t);
     }
     return [...server.kept.values()];
   },
 };
 
-/** A device with a shelf in storage of its own. */
+/** A device with a shelf in storage of its own, and a clock that may be wrong. */
 class Hand {
+  clock = 0; // by how many hours it is ahead
   #stored = new Map<string, string>();
   shelf = new TickShelf();
   async use<T>(work: () => T): Promise<Awaited<T>> {
+    vi.setSystemTime(noon + this.clock * 3_600_000);
     globalThis.localStorage = { getItem: (k: string) => this.#stored.get(k) ?? null, setItem: (k: string, v: string) => void this.#stored.set(k, v) } as Storage;
     return await work();
   }
@@ -37,9 +39,11 @@ class Hand {
   }
 }
 
+const noon = Date.UTC(2026, 0, 2, 12);
+
 let van: Hand, phone: Hand;
 beforeEach(() => {
-  vi.useFakeTimers({ now: 1000 });
+  vi.useFakeTimers();
   [van, phone] = [new Hand(), new Hand()];
   server.kept.clear();
   server.away = false;
@@ -55,26 +59,69 @@ test("ticks of both devices come together, also those made without a network", a
   expect([await van.on(), await phone.on()]).toEqual([["cut|1", "cut|2"], ["cut|1", "cut|2"]]);
 });
 
-test("of one tick the later word counts, whoever is heard last", async () => {
-  for (const hand of [van, phone]) await hand.put("cut|1", true);
+test.each([-5, 0, 5])("the later word counts, also where the phone's clock is %d hours ahead", async (hours) => {
+  phone.clock = hours;
+  await van.put("cut|1", true);
   for (const hand of [van, phone]) await hand.run();
-  vi.setSystemTime(2000);
-  await van.put("cut|1", false);
-  vi.setSystemTime(3000);
+  for (const on of [false, true, false]) {
+    for (const [one, other] of [[van, phone], [phone, van]] as const) {
+      await one.put("cut|1", on);
+      for (const hand of [one, other]) await hand.run();
+      expect([on, await van.on(), await phone.on()]).toEqual([on, ...(on ? [["cut|1"], ["cut|1"]] : [[], []])]);
+    }
+  }
+});
+
+test("a clock that was far ahead for once holds no tick for ever", async () => {
+  phone.clock = 24 * 365 * 100;
   await phone.put("cut|1", true);
-  for (const hand of [phone, van, phone]) await hand.run();
-  expect([await van.on(), await phone.on()]).toEqual([["cut|1"], ["cut|1"]]);
-  vi.setSystemTime(4000);
+  phone.clock = 0;
+  for (const hand of [phone, van]) await hand.run();
   await van.put("cut|1", false);
   for (const hand of [van, phone]) await hand.run();
   expect([await van.on(), await phone.on()]).toEqual([[], []]);
+});
+
+test.each([[-5, "van"], [-5, "phone"], [5, "van"], [5, "phone"]] as const)("of two words that have not heard of each other both devices take the same: the phone %d hours ahead, the %s heard first", async (hours, first) => {
+  phone.clock = hours;
+  await van.put("cut|1", true);
+  for (const hand of [van, phone]) await hand.run();
+  await van.put("cut|1", false);
+  await phone.put("cut|1", false);
+  await phone.put("cut|1", true); // has thought better of it
+  await van.put("hung|1", true);
+  await phone.put("hung|1", true);
+  await phone.put("hung|1", false); // was ticked by mistake
+  const hands = first === "van" ? [van, phone] : [phone, van];
+  for (const hand of [...hands, ...hands]) await hand.run();
+  expect([await van.on(), await phone.on()]).toEqual([["cut|1"], ["cut|1"]]);
+});
+
+test("ticks that the server has lost to an older backup are sent again", async () => {
+  await van.put("cut|1", true);
+  await van.run();
+  const backup = new Map(server.kept);
+  await van.put("cut|1", false);
+  await van.run();
+  server.kept = backup;
+  for (const hand of [van, van, phone]) await hand.run();
+  expect([await van.on(), await phone.on()]).toEqual([[], []]);
+});
+
+test("ticks that were kept with a time count on from it", async () => {
+  await van.use(() => localStorage.setItem("firstdrop.ticks.job", JSON.stringify({ all: { "cut|1": [true, noon] }, unsent: [] })));
+  server.kept.set("cut|1", { key: "cut|1", on: true, turn: noon });
+  await phone.run();
+  expect(await phone.on()).toEqual(["cut|1"]);
+  await phone.put("cut|1", false);
+  for (const hand of [phone, van]) await hand.run();
+  expect([await van.on(), server.kept.get("cut|1")!.turn]).toEqual([[], noon + 1]);
 });
 
 test("a tick changed while it was being sent is sent again", async () => {
   await van.put("cut|1", true);
   const ticks = server.ticks;
   server.ticks = async (id, sent) => {
-    vi.setSystemTime(2000);
     await van.put("cut|1", false);
     return ticks(id, sent);
   };

@@ -2,7 +2,7 @@ import type { Kept } from "../device/device";
 import type { Tick, TickShelf } from "../device/ticks";
 import type { TickServer } from "./server";
 
-/** Ticks follow their jobs. Nothing is ever to be decided: of each, the later word counts. */
+/** Ticks follow their jobs. Nothing is ever to be decided: of each, the word of the greater turn counts. */
 export class TickExchange {
   constructor(
     private readonly shelf: Pick<TickShelf, "unsent" | "answered">,
