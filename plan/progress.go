@@ -42,7 +42,7 @@ func (t *Task) untold() *Task {
 // so that telling takes no time worth measuring.
 const (
 	startsTold  = 16
-	choicesTold = 8192
+	choicesTold = 512
 )
 
 // tellStarts tells how many starts have been tried. Of ways to set the walls only the

@@ -144,9 +144,7 @@ func (q *question) papers(a *Answer) {
 		if i == mostPapers {
 			break
 		}
-		if q.Progress != nil {
-			q.Progress(Progress{CountedPapers, i, min(len(q.request.Papers), mostPapers)})
-		}
+		q.progress(CountedPapers, i, min(len(q.request.Papers), mostPapers))
 		t, err := q.try(paper)
 		if err != nil {
 			a.Papers, a.Failure = nil, q.refused(err)

@@ -19,7 +19,7 @@ import (
 // Planner answers requests one after the other. What a drag leaves as it is, it
 // plans once. It is not safe for concurrent use.
 type Planner struct {
-	// Progress, if not nil, is told now and then how much of a part of the work is done.
+	// Progress, if not nil, is told now and then how far the work on a question is.
 	Progress func(Progress)
 	// Stop, if not nil, is asked now and then whether nobody wants the answer any more:
 	// see [plan.Task].
@@ -31,6 +31,7 @@ type Planner struct {
 	words   Words      // of the request before
 	draft   *job.Draft
 	made    *outcome // of draft; nil before it is asked for
+	way     way      // to the answer of the request
 }
 
 // outcome is what became of planning a job.
@@ -93,6 +94,7 @@ func (w Words) Catalogue() *words.Catalogue {
 func (p *Planner) answer(r Request) Answer {
 	a := answerTo(r)
 	p.open(&r)
+	p.way = wayTo(r.Kind, p.draft.Task)
 	q := &question{Planner: p, request: &r, c: r.Words.Catalogue()}
 	ask, known := map[Kind]func(*Answer){
 		AskSurvey: q.survey, AskPlan: q.plan, AskAlternatives: q.alternatives, AskWhy: q.why, AskPapers: q.papers,

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"math"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -14,7 +13,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"firstdrop/job"
-	"firstdrop/plan"
 )
 
 var everyKind = []Kind{AskSurvey, AskPlan, AskAlternatives, AskWhy, AskPapers, AskCutting, AskCertainty, AskCliffs}
@@ -318,74 +316,5 @@ func TestMarksOnCuts(t *testing.T) {
 	}
 	if seen == 0 {
 		t.Error("no cut begins within the repeat")
-	}
-}
-
-// Comparing papers tells before each how many are done.
-func TestPapersTellProgress(t *testing.T) {
-	document := examples(t)["plain-room.yaml"]
-	var j struct{ Papers []json.RawMessage }
-	if err := json.Unmarshal(document, &j); err != nil {
-		t.Fatal(err)
-	}
-	p, told := New(), []Progress(nil)
-	p.Progress = func(far Progress) {
-		if far.What == CountedPapers {
-			told = append(told, far)
-		}
-	}
-	p.Answer(Request{Kind: AskPapers, Job: document, Paper: paperName(t, "plain-room.yaml"), Papers: []json.RawMessage{j.Papers[0], j.Papers[0]}})
-	if !cmp.Equal(told, []Progress{{CountedPapers, 0, 2}, {CountedPapers, 1, 2}}) {
-		t.Error(told)
-	}
-}
-
-// Every part that planning tells of is one that the screen knows.
-func TestScreenKnowsParts(t *testing.T) {
-	known := []Counted{CountedStarts, CountedChoices, CountedWays, CountedLayouts, CountedJobs, CountedSizes}
-	for i, part := range plan.Parts {
-		if Counted(part) != known[i] {
-			t.Errorf("%q is %q on the screen", part, known[i])
-		}
-	}
-	if len(known) != len(plan.Parts) {
-		t.Errorf("%d parts, %d known", len(plan.Parts), len(known))
-	}
-}
-
-// Whatever takes a while tells how far it is, never backwards within a part of one
-// piece of work, never that all is done; and answers what it would answer untold.
-func TestWorkTellsProgress(t *testing.T) {
-	for _, q := range []struct {
-		job  string
-		ask  Kind
-		want []Counted
-	}{
-		{"tall-room.yaml", AskPlan, []Counted{CountedStarts}},
-		{"crooked-ceiling.yaml", AskPlan, []Counted{CountedWays}},
-		{"plain-room.yaml", AskAlternatives, []Counted{CountedStarts, CountedLayouts}},
-		{"plain-room.yaml", AskCertainty, []Counted{CountedJobs}},
-		{"half-drop.yaml", AskCliffs, []Counted{CountedSizes}},
-	} {
-		r := Request{Kind: q.ask, Job: examples(t)[q.job], Jobs: 200}
-		p, told := New(), []Progress(nil)
-		p.Progress = func(far Progress) { told = append(told, far) }
-		a := p.AnswerJSON(encodedRequest(t, r))
-		for i, far := range told {
-			if far.Done < 0 || far.Done > far.Of || far.Of < 1 {
-				t.Fatalf("%s, %s: %+v", q.job, q.ask, far)
-			}
-			if i > 0 && far.What == told[i-1].What && far.Done < told[i-1].Done && far.Done > 0 {
-				t.Errorf("%s, %s: from %+v to %+v", q.job, q.ask, told[i-1], far)
-			}
-		}
-		for _, what := range q.want {
-			if !slices.ContainsFunc(told, func(far Progress) bool { return far.What == what && far.Of > 1 }) {
-				t.Errorf("%s, %s tells nothing of %s", q.job, q.ask, what)
-			}
-		}
-		if untold := New().AnswerJSON(encodedRequest(t, r)); !bytes.Equal(a, untold) {
-			t.Errorf("%s, %s: another answer when nobody listens", q.job, q.ask)
-		}
 	}
 }

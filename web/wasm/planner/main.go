@@ -44,7 +44,7 @@ func told(p screen.Progress) {
 	if now := time.Now(); now.Sub(last) >= often {
 		last = now
 		if listener := js.Global().Get("progress"); listener.Type() == js.TypeFunction {
-			listener.Invoke(p.Done, p.Of, string(p.What))
+			listener.Invoke(p.Done, p.Of, string(p.What), p.Whole)
 		}
 	}
 }

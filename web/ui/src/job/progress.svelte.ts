@@ -12,12 +12,11 @@ class Known {
     const { [kind]: _, ...others } = this.planned;
     this.planned = far ? { ...others, [kind]: far } : others;
   }
+}
 
-  /** How far the work on a question is, in words; empty where that is not known. */
-  words(kind: Kind): string {
-    const far = this.planned[kind];
-    return far?.what ? say(`progress.${far.what}`, { done: far.done, of: far.of }) : "";
-  }
+/** The part of the work that is under way, in words; empty where it is not known. */
+export function inWords({ what, done, of }: Far): string {
+  return what ? say(`progress.${what}`, { done, of }) : "";
 }
 
 export const progress = new Known();

@@ -268,12 +268,20 @@ export interface PaperTry {
   plan?: Plan;
 }
 
-/** Progress says how much of a part of the work on a question is done. */
+/**
+ * Progress says how far the work on a question is: how much of the part that is under way
+ * is done, and how much of the whole.
+ */
 export interface Progress {
   what: Counted;
   /** below Of */
   done: number;
   of: number;
+  /**
+   * Whole is how much of all that a question asks for is done, from 0 to below 1. Of one
+   * question it never falls. It is a guess: no part knows beforehand how long it takes.
+   */
+  whole: number;
 }
 
 /** Counted is what the parts of some work are. */

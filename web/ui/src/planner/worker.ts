@@ -11,11 +11,15 @@ export interface Begin {
   runtime: string;
 }
 
-/** How much of a part of the work is done, and what the part is, where the program says so. */
+/**
+ * How much of a part of the work is done; where the program says so, what the part is, and how
+ * much of the whole is done, from 0 to 1.
+ */
 export interface Far {
   done: number;
   of: number;
   what?: Counted | undefined;
+  whole?: number | undefined;
 }
 
 /** What a worker says: that it is ready, how much of its work is done, an answer, or that it has failed for good. */
@@ -29,7 +33,7 @@ const worker = self as unknown as {
 let program: Program | null = null;
 
 // The program tells its progress to a function of this name.
-Object.assign(self, { progress: (done: number, of: number, what?: Counted) => worker.postMessage({ done, of, what }) });
+Object.assign(self, { progress: (done: number, of: number, what?: Counted, whole?: number) => worker.postMessage({ done, of, what, whole }) });
 
 worker.onmessage = async ({ data }) => {
   try {
