@@ -92,5 +92,5 @@ func lyingWall(run *room.Run, i int) *room.Run {
 	for _, o := range run.Walls[i].Openings {
 		w.Openings = append(w.Openings, room.Opening{Name: o.Name, Kind: o.Kind, Outline: turn(o.Outline)})
 	}
-	return &room.Run{Name: run.Name + " " + run.Walls[i].Name, Walls: []room.Wall{w}}
+	return &room.Run{Name: run.Name + ", " + run.Walls[i].Name, Walls: []room.Wall{w}}
 }

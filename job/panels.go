@@ -58,12 +58,26 @@ func (b *builder) parts(k int, h *Hang, walls []int) (parts []part) {
 	}
 	for _, row := range rows {
 		name := hangName(k, h)
-		if len(rows) > 1 { // like the runs of a lining across
-			name += " " + b.whole.WallName(row[0])
+		if len(rows) > 1 {
+			name = b.partName(k, h, row)
 		}
 		parts = append(parts, part{name, row})
 	}
 	return parts
+}
+
+// partName returns the name of the run on some of an entry's walls: "run 1 A–C" where the
+// room has no other entry, so that people are told of walls A–C alone ([words.Catalogue.Name]),
+// otherwise "dado, A–C".
+func (b *builder) partName(k int, h *Hang, walls []int) string {
+	row := b.whole.WallName(walls[0])
+	if len(walls) > 1 {
+		row += "–" + b.whole.WallName(walls[len(walls)-1])
+	}
+	if h.Name == "" && len(b.job.Hang) == 1 {
+		return hangName(k, h) + " " + row
+	}
+	return hangName(k, h) + ", " + row
 }
 
 // isOfAnotherRow reports whether a wall that is none of a run's is one of the other runs

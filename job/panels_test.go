@@ -49,13 +49,13 @@ func TestPanelsOfARoom(t *testing.T) {
 		change func(*job.Job)
 		want   string
 	}{
-		{func(j *job.Job) {}, "run 1 A: A; run 1 B: B C"},
-		{func(j *job.Job) { j.Room.Closed = true }, "run 1 A: A; run 1 B: B C"},
+		{func(j *job.Job) {}, "run 1 A: A; run 1 B–C: B C"},
+		{func(j *job.Job) { j.Room.Closed = true }, "run 1 A: A; run 1 B–C: B C"},
 		{func(j *job.Job) { // the breast is cut in two by where the list begins
 			j.Room.Closed, j.Room.Walls = true, append(j.Room.Walls[2:], j.Room.Walls[:2]...)
 			j.Hang[0].Name = "Study"
-		}, "Study A: A; Study B: B C"},
-		{func(j *job.Job) { closed := false; j.Room.Closed, j.Hang[0].Closed = true, &closed }, "run 1 A: A; run 1 B: B C"},
+		}, "Study, A: A; Study, B–C: B C"},
+		{func(j *job.Job) { closed := false; j.Room.Closed, j.Hang[0].Closed = true, &closed }, "run 1 A: A; run 1 B–C: B C"},
 		{func(j *job.Job) { j.Hang[0].Walls = []string{"B", "C"} }, "run 1: B C"},
 	} {
 		j, err := yaml.Read("panels.yaml", []byte(panelJob))

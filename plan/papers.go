@@ -266,19 +266,19 @@ func netArea(l *hanging.Layout) (sum measure.Area) {
 
 // PieceError says that a piece cannot be cut from any roll of its paper.
 type PieceError struct {
-	Paper, Run, Wall string
-	Piece            string // its name
-	Length           measure.Length
-	Roll             measure.Length
-	Err              error // what cutting says
+	Paper, Wall string
+	Piece       string // its name
+	Length      measure.Length
+	Roll        measure.Length
+	Err         error // what cutting says
 }
 
 func (e *PieceError) Error() string { return fmt.Sprintf("%v (%v)", e.Said(), e.Err) }
 
 // Said returns the same to be said in any language, without what cutting says.
 func (e *PieceError) Said() message.Message {
-	return message.New("piece_too_long", "piece {piece} of run \"{run}\" on wall {wall} must be cut {length} long, and no roll of \"{paper}\" ({roll}) can be sure to give it: choose a longer roll, or divide the wall by a rail or border",
-		"piece", e.Piece, "run", e.Run, "wall", e.Wall, "length", e.Length, "paper", e.Paper, "roll", e.Roll)
+	return message.New("piece_too_long", "piece {piece} on wall {wall} must be cut {length} long, and no roll of \"{paper}\" ({roll}) can be sure to give it: choose a longer roll, or divide the wall by a rail or border",
+		"piece", e.Piece, "wall", e.Wall, "length", e.Length, "paper", e.Paper, "roll", e.Roll)
 }
 
 // Unwrap returns what cutting says.

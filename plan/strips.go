@@ -147,7 +147,7 @@ func (p *Plan) refused(label *paper.Paper, refs []PieceRef, err error) error {
 // pieceError names a piece and the wall on which it hangs.
 func pieceError(l *hanging.Layout, piece *hanging.Piece, label *paper.Paper, err error) error {
 	return &PieceError{
-		Paper: label.Name, Run: l.Run.Name, Wall: l.Run.Walls[l.PieceWall(piece)].Name,
+		Paper: label.Name, Wall: l.Run.Walls[l.PieceWall(piece)].Name,
 		Piece: piece.Name, Length: piece.Length, Roll: label.RollLength, Err: err,
 	}
 }

@@ -17,8 +17,8 @@ func Finding(c *words.Catalogue, f finding.Finding) string {
 		return s.bare()
 	}
 	text := c.Fill(s.message(), s.value)
-	if f.Place.Run != "" {
-		return c.Text("sentence.run", "text", text, "run", c.Name(f.Place.Run))
+	if run := c.Name(f.Place.Run); run != "" && run != c.Walls(f.Place.Wall) { // the wall is named already
+		return c.Text("sentence.run", "text", text, "run", run)
 	}
 	return c.Text("sentence", "text", text)
 }

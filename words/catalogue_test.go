@@ -241,7 +241,7 @@ func TestName(t *testing.T) {
 		"window": "Fenster", "window 2": "Fenster 2", "left reveal": "linke Laibung", "wall 3": "Wand 3",
 		"wall 1|wall 2": "Wand 1|Wand 2", "B, wall 2–A": "B, Wand 2–A", "Window": "Window", "window seat": "window seat",
 		"A|B": "A|B", "": "", "|": "|", "garden window": "garden window", "wall ": "Wand ",
-		"run 2": "Fläche 2", "run 2 wall 3": "Fläche 2 Wand 3", "run 2 north": "Fläche 2 north", "run to the sea": "run to the sea",
+		"run 2": "Fläche 2", "run 1 wall 3": "Wand 3", "run 1 north": "Wand north", "run 1 A–C": "Wände A–C", "run 1 wall 2–wall 4": "Wand 2–Wand 4", "run 2, wall 3": "Fläche 2, Wand 3", "run to the sea": "run to the sea",
 	} {
 		if got := words.For("de").Name(name); got != want {
 			t.Errorf("%q is %q, want %q", name, got, want)
