@@ -23,6 +23,7 @@ test.each(["phone", "wide"] as const)("panels of one width, and full widths agai
   await importJob(page, "grasscloth", "plan");
   await page.locator("path.part").first().waitFor({ state: "attached", ...soon });
   expect(await choice(page, "Equal panels").isChecked()).toBe(true);
+  expect(await page.getByRole("group", { name: "Walls in view" }).locator("label").allInnerTexts()).toEqual(["wall A", "wall B", "walls C–E", "wall F"]);
   // Wall A, 3460 mm of paper 915 mm wide less twice 38 mm, takes 5 panels of 692 mm at the least: 3460 ÷ 839 = 4.12.
   await expect.poll(() => widths(page), soon).toEqual(Array(5).fill(692));
   expect(await page.getByRole("slider", { name: /start line/i }).count()).toBe(0);
@@ -58,6 +59,24 @@ test("a closed room becomes a run for each wall between inside corners, and one 
   await page.getByText("Full widths", { exact: true }).click();
   await page.getByRole("group", { name: "Walls in view" }).waitFor({ state: "detached", ...soon });
   await page.getByRole("slider", { name: /start line/i }).waitFor(soon);
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
+test("what is wrong with panels leads to where they are chosen", { timeout: 120_000 }, async () => {
+  const t = await journey.travel({ viewport: sizes.phone, hasTouch: true });
+  const { page } = t;
+  await settle(page);
+  const job = await importJob(page, "grasscloth", "paper");
+  await page.getByText("straight", { exact: true }).click();
+  await page.getByLabel("Repeat", { exact: true }).fill("320");
+  await page.goto(`/#/job/${job}/plan`);
+  await page.getByRole("button", { name: /panels .*Put right under Plan/ }).first().click(soon);
+  await expect.poll(() => page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset["at"]), soon).toBe("hang[0].panels");
+  await expectAccessible(page);
+  await picture(page, "panels-wrong-phone");
+  await page.getByText("Full widths", { exact: true }).click();
+  await expect.poll(() => page.getByRole("button", { name: /Put right under/ }).count(), soon).toBe(0);
   expect(t.complaints()).toEqual([]);
   await t.close();
 });
