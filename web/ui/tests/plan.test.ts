@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
 import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey, type Themes, type Traveller } from "./browser";
-import { beginJob, mouseDrag, settle } from "./hand";
+import { beginJob, mouseDrag, settle, tabTo } from "./hand";
 
 // The plan on the screen: the start is dragged and everything follows, what is tapped
 // is told of, another plan is chosen, the room is looked at in three dimensions.
@@ -157,6 +157,26 @@ test("what is tapped is told of, with rule and source, and a start is asked for"
   await told.getByRole("button", { name: "Do it this way" }).click();
   await expect.poll(() => undo(page), soon).toBe("Undo: Own proposal taken");
   await page.getByRole("button", { name: "Let the planner choose the start" }).first().waitFor();
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
+test("keys go from drop to drop, and each is brought into sight", async () => {
+  const t = await sample({ viewport: sizes.phone });
+  const { page } = t;
+  await planned(page);
+  await tabTo(page, page.locator('[data-spot="drop"]').first());
+  const seen = (await page.locator(".frame").first().boundingBox())!;
+  const names = new Set<string | null>();
+  for (let i = 0; i < 20; i++) {
+    const at = page.locator(":focus");
+    names.add(await at.getAttribute("aria-label"));
+    const box = (await at.boundingBox())!;
+    expect(box.x + box.width, `drop ${i + 1}`).toBeGreaterThan(seen.x);
+    expect(box.x, `drop ${i + 1}`).toBeLessThan(seen.x + seen.width);
+    await page.keyboard.press("ArrowRight");
+  }
+  expect(names.size).toBe(20);
   expect(t.complaints()).toEqual([]);
   await t.close();
 });
