@@ -619,6 +619,7 @@ func (o *outlook) look() {
 		}
 		wall := o.m.s.starts[i].Wall
 		unequal := o.unequalAt(sides[hanging.Right].node, sides[hanging.Left].node)
+		seam := o.seamAt(sides[hanging.Right].node, sides[hanging.Left].node)
 		for e := range o.ends {
 			p := &o.bounds[i*len(o.ends)+e]
 			if offered&(1<<e) == 0 {
@@ -627,10 +628,29 @@ func (o *outlook) look() {
 			}
 			*p = o.between(&sides, e, first)
 			if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 {
-				p[0], p[1] = p[0]+unequal, p[1]+unequal
+				p[0], p[1] = p[0]+unequal+seam, p[1]+unequal
 			}
 		}
 	}
+}
+
+// seamAt returns what the seam of a start weighs if both halves are carried on.
+func (o *outlook) seamAt(right, left *node) int64 {
+	a, ok := o.firstStrip(left)
+	b, also := o.firstStrip(right)
+	if !ok || !also {
+		return 0
+	}
+	return o.v.weighSeam(a, b, hanging.Right)
+}
+
+// firstStrip returns the drop that begins at a node, carried on; false if it ends there.
+func (o *outlook) firstStrip(n *node) (hanging.Strip, bool) {
+	if n.count > 0 {
+		return o.v.strip(n), true
+	}
+	edge := o.v.pass(n, -1)
+	return o.v.passStrip(n, edge), edge.to != nil
 }
 
 // offered returns the ends with which a start is tried.
