@@ -73,7 +73,13 @@ func (b *builder) lining(k int, h *Hang, run *room.Run, walls []int, over []hung
 			b.refuse(hangPath(k)+".lining", "lining_cannot", "wall", run.Walls[i].Name, "why", messageOf(faults(err)[0]))
 			return
 		}
-		b.task.Runs = append(b.task.Runs, plan.RunTask{Run: lying, Paper: b.paperOf(h)})
+		t := plan.RunTask{Run: lying, Paper: b.paperOf(h)}
+		for _, o := range over {
+			if slices.Contains(o.walls, walls[i]) { // no seam of the one lies along a seam of the other
+				t.Over = append(t.Over, plan.Above{Run: o.run, Walls: []int{-1}})
+			}
+		}
+		b.task.Runs = append(b.task.Runs, t)
 	}
 }
 

@@ -23,7 +23,9 @@ import (
 //
 // If the rolls of one batch are enough, they are used alone. Else new drops are
 // tried in every few corners, and every way to give the zones to batches: the
-// least to buy wins, a change of batch weighing as the taste says.
+// least to buy wins, a change of batch weighing as the taste says, less in a hidden
+// corner and more beside a focal wall. Of ways as good the one wins in which the batch
+// that hangs least is seen least.
 
 // allotment is what is cut from one lot.
 type allotment struct {
@@ -82,6 +84,7 @@ type allotter struct {
 	costs   map[string]batchCost
 
 	least int64
+	odd   int         // how much the batch that hangs least is seen, in the best
 	best  []int       // lot of each zone
 	zones [][]int     // zone of each wall, by run, of the best
 	kept  []candidate // layouts of the best
@@ -135,8 +138,10 @@ func (a *allotter) try() {
 	}
 	lot := make([]int, n)
 	for range ways {
-		if total, ok := a.weigh(zones, lot); ok && total < a.least {
-			a.least, a.best, a.zones, a.kept = total, slices.Clone(lot), zones, slices.Clone(a.layouts)
+		if total, ok := a.weigh(zones, lot); ok && total <= a.least {
+			if odd := a.oddSeen(zones, lot); total < a.least || odd < a.odd {
+				a.least, a.odd, a.best, a.zones, a.kept = total, odd, slices.Clone(lot), zones, slices.Clone(a.layouts)
+			}
 		}
 		for z := range lot {
 			if lot[z]++; lot[z] < len(a.lots) {
@@ -208,9 +213,39 @@ func (a *allotter) weigh(zones [][]int, lot []int) (total int64, ok bool) {
 		total += c.cost * w.Roll
 	}
 	for k := range a.layouts {
-		total += a.layouts[k].score + int64(len(changesOf(a.layouts[k].layout, zones[k], lot)))*w.BatchChange
+		l := a.layouts[k].layout
+		total += a.layouts[k].score
+		for _, c := range changesOf(l, zones[k], lot) {
+			total += regardOf(cornerSight(l.Run, c), false).of(w.BatchChange)
+		}
 	}
 	return total, true
+}
+
+// oddSeen returns how much is seen of the batch that gives the fewest drops: twice
+// their number, less by half of those on hidden walls, more by half of those on focal
+// ones.
+func (a *allotter) oddSeen(zones [][]int, lot []int) int {
+	drops, seen := make([]int, len(a.lots)), make([]int64, len(a.lots))
+	for k := range a.layouts {
+		l := a.layouts[k].layout
+		for i := range l.Drops {
+			if l.Drops[i].Number == 0 {
+				continue
+			}
+			wall := l.Drops[i].Parts[0].Wall
+			of := lot[zones[k][wall]]
+			drops[of]++
+			seen[of] += regardOf(l.Run.Walls[wall].Sight, false).of(2)
+		}
+	}
+	fewest := -1
+	for i, n := range drops {
+		if n > 0 && (fewest < 0 || n < drops[fewest]) {
+			fewest = i
+		}
+	}
+	return int(seen[fewest])
 }
 
 // missingCost is what a piece for which there is no paper weighs, in rolls.

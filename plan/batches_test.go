@@ -269,3 +269,24 @@ func TestBatchesOverTwoRuns(t *testing.T) {
 		t.Errorf("batches %v, %d to buy", names, p.Papers[0].Buy())
 	}
 }
+
+// Where the run number must change, the odd run hangs on the wall that is seen least, and
+// never on the one that is looked at (trade practice on run numbers, as on the page about
+// them of wallpaperlady.wordpress.com, tag/run-number). Of 24 drops the shop can give 20;
+// the roll of the old batch has four, enough for B or for D. Either may be the hidden one.
+func TestPracticeOddRunIsSeenLeast(t *testing.T) {
+	for _, hidden := range []int{1, 3} {
+		run := roomtext.Run("closed: A 4240x2400! | B 2120x2400 | C 4240x2400 | D 2120x2400 |")
+		run.Walls[hidden].Sight = room.Hidden
+		label, five := begun(plain(), 1), 5
+		label.Available = &five
+		p := made(t, asked(run, label))
+		on := hung(p)
+		if len(p.Papers[0].Batches) != 2 || !on[hidden]["old"] {
+			t.Errorf("wall %d is hidden, and the old batch hangs so: %v", hidden, on)
+		}
+		if on[0]["old"] {
+			t.Error("the odd run hangs on the focal wall")
+		}
+	}
+}

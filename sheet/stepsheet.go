@@ -21,7 +21,7 @@ func (s *Set) steps() (*page.Flow, error) {
 		n++
 		s.numbered(f, n, words)
 	}
-	for r := range s.Plan.Runs {
+	for _, r := range tell.Runs(s.Plan) {
 		l := s.Plan.Runs[r].Layout
 		if len(l.Pieces) == 0 {
 			continue
@@ -41,7 +41,7 @@ func (s *Set) steps() (*page.Flow, error) {
 		}
 	}
 	f.Heading(s.text("page.after"))
-	for _, words := range []string{s.text("page.trim"), s.text("page.dry"), s.text("page.keep-rest")} {
+	for _, words := range tell.After(s.words()) {
 		n++
 		s.numbered(f, n, words)
 	}

@@ -24,6 +24,24 @@ func Ready(c *words.Catalogue, p *plan.Plan) []string {
 	}
 }
 
+// Runs lists the runs in the order in which they are hung: linings before what hangs
+// over them.
+func Runs(p *plan.Plan) (order []int) {
+	for _, isLining := range [2]bool{true, false} {
+		for r := range p.Runs {
+			if len(p.Task.Runs[r].Over) > 0 == isLining {
+				order = append(order, r)
+			}
+		}
+	}
+	return order
+}
+
+// After lists the steps when the last drop hangs.
+func After(c *words.Catalogue) []string {
+	return []string{c.Text("page.trim"), c.Text("page.dry"), c.Text("page.border-last"), c.Text("page.keep-rest")}
+}
+
 // Drops lists the drops that need paper as they are hung.
 func Drops(l *hanging.Layout) (order []int) {
 	for i := range l.Drops {
@@ -72,6 +90,7 @@ func (s *setting) do(i int) (texts []string) {
 		}
 	}
 	texts = append(texts, s.fittings(d)...)
+	texts = append(texts, s.end(i)...)
 	return append(texts, s.kill(i)...)
 }
 
@@ -168,6 +187,17 @@ func (s *setting) fittings(d *hanging.Drop) (texts []string) {
 		}
 	}
 	return texts
+}
+
+// end says that a drop is cut off where a run with two ends does end.
+func (s *setting) end(i int) []string {
+	d := &s.l.Drops[i]
+	first, last := &d.Parts[0], &d.Parts[len(d.Parts)-1]
+	isCut := i == 0 && first.Across.Lo > 0 || i == len(s.l.Drops)-1 && last.Across.Hi < s.l.Paper.Width
+	if s.l.Run.Closed || !isCut {
+		return nil
+	}
+	return []string{s.c.Text("page.end-here")}
 }
 
 // kill says that the kill seam is at one of the drop's edges, with the drop that is

@@ -1,0 +1,134 @@
+package tell_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"firstdrop/hanging"
+	"firstdrop/internal/roomtext"
+	"firstdrop/measure"
+	"firstdrop/paper"
+	"firstdrop/plan"
+	"firstdrop/tell"
+	"firstdrop/words"
+)
+
+// planned plans runs in a paper 530 mm wide without a design.
+func planned(t *testing.T, runs ...plan.RunTask) *plan.Plan {
+	t.Helper()
+	const mm = measure.Millimetre
+	p, err := plan.Make(&plan.Task{
+		Runs:   runs,
+		Papers: []paper.Paper{{Name: "plain", Width: 530 * mm, RollLength: 10050 * mm, Pack: 1}},
+		Rules:  hanging.DefaultRules(), Taste: plan.DefaultTaste(),
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// The order of the work: the ceiling before the walls, the border last; the first drops
+// hung and looked at before more is cut, then no more than the next wall takes. Craft
+// handbooks and trade diaries: lantay.com on ceilings, docsbay.net/general-notes-wall-
+// coverings (stop after three drops), terryography.blogspot.com 2014/09 (two panels, then
+// approval); the border last is common practice.
+func TestPracticeOrderOfWork(t *testing.T) {
+	p := planned(t, plan.RunTask{Run: roomtext.Run("A 3000x2400")})
+	for _, tt := range []struct{ locale, ceiling, border, first, look string }{
+		{"en-GB", "ceiling", "border", "drops 1 to 3", "three drops"},
+		{"en-US", "ceiling", "border", "strips 1 to 3", "three strips"},
+		{"de", "Decke", "Bordüre", "Bahn 1 bis 3", "drei Bahnen"},
+		{"fr", "plafond", "frise", "lés 1 à 3", "trois lés"},
+	} {
+		c := words.For(tt.locale)
+		ready, after := tell.Ready(c, p), tell.After(c)
+		at := func(steps []string, word string) int {
+			return slices.IndexFunc(steps, func(s string) bool { return strings.Contains(words.Unbroken(s), words.Unbroken(word)) })
+		}
+		if at(ready, tt.ceiling) < 0 {
+			t.Errorf("%s: nothing is said of the ceiling before the walls: %q", tt.locale, ready)
+		}
+		if i := at(after, tt.border); i < 1 || at(ready, tt.border) >= 0 {
+			t.Errorf("%s: the border does not come last: %q", tt.locale, after)
+		}
+		if cut, look := at(ready, tt.first), at(ready, tt.look); cut < 0 || look <= cut {
+			t.Errorf("%s: the first drops are not hung before more is cut: %q", tt.locale, ready)
+		}
+	}
+}
+
+// A lining hangs before what hangs over it (common practice), though it is laid out after it.
+func TestLiningsHangFirst(t *testing.T) {
+	wall := func(name string) *plan.RunTask {
+		run := roomtext.Run("A 3000x2400")
+		run.Name = name
+		return &plan.RunTask{Run: run}
+	}
+	lining := wall("lining")
+	lining.Over = []plan.Above{{Run: 0, Walls: []int{0}}}
+	if got := tell.Runs(planned(t, *wall("paper"), *lining, *wall("more"))); !slices.Equal(got, []int{1, 0, 2}) {
+		t.Errorf("the runs hang in the order %v", got)
+	}
+}
+
+// "Don't pre-trim the last piece; cut over and trim in place" (corner sheet of
+// assets.doityourself.com/stry/wallpapercorners): whatever ends a run is cut as wide as
+// the paper, and the step says that it is trimmed when it hangs; of no other drop it is
+// said.
+func TestPracticeLastPieceIsTrimmedInPlace(t *testing.T) {
+	for _, tt := range []struct {
+		run  string
+		ends int
+	}{
+		{"A 3000x2400", 1},               // started with a drop at the left end
+		{"A 2650x2400", 0},               // five widths: nothing to trim
+		{"A 2000x2400 | B 1700x2400", 1}, // round a corner
+		{"closed: A 3000x2400 | B 2500x2400 | C 3000x2400 | D 2500x2400 |", 1},
+		{"closed: A 3000x2400 | B 2500x2400 door(300+900 0+2000) | C 3000x2400 | D 2500x2400 |", 1},
+	} {
+		rt := plan.RunTask{Run: roomtext.Run(tt.run)}
+		rt.Fixed.Start = &hanging.Start{}
+		p := planned(t, rt)
+		l := p.Runs[0].Layout
+		said := 0
+		for i := range l.Drops {
+			if text := strings.Join(tell.Drop(words.For("en-GB"), p, 0, i), " "); strings.Contains(text, "the drop before you trim it") {
+				said++
+				if n := l.Drops[i].Number; n != len(tell.Drops(l)) {
+					t.Errorf("%s: it is said of drop %d of %d", tt.run, n, len(tell.Drops(l)))
+				}
+			}
+		}
+		if said != tt.ends {
+			t.Errorf("%s: it is said of %d drops, want %d", tt.run, said, tt.ends)
+		}
+		for _, b := range p.Papers[0].Batches {
+			for _, strip := range b.Cuts {
+				if len(strip) > 1 {
+					t.Errorf("%s: a drop is slit before it hangs", tt.run)
+				}
+			}
+		}
+	}
+}
+
+// A spare: where nothing that is left gives a drop once more, the plan says to keep a roll
+// unopened; where something does, it does not. Trade practice: one roll kept for repairs,
+// bought unopened; a wall of grasscloth planned without one had no strip to spare
+// (wallpaperlady.wordpress.com 2016/10, R18).
+func TestPracticeSpareRoll(t *testing.T) {
+	for _, tt := range []struct {
+		run  string
+		said bool
+	}{
+		{"A 4240x2400", true},  // eight drops of 2.50 m from two rolls: nothing is left
+		{"A 2650x2400", false}, // five: three are left in the second
+	} {
+		text := strings.Join(tell.Buy(words.For("en-GB"), planned(t, plan.RunTask{Run: roomtext.Run(tt.run)}), 0, false), " ")
+		if said := strings.Contains(text, "kept unopened"); said != tt.said {
+			t.Errorf("%s: a roll to keep is asked for: %v, want %v, in %q", tt.run, said, tt.said, text)
+		}
+	}
+}
