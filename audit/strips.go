@@ -68,12 +68,14 @@ func (b *batch) judgeStrip(n int, strip plan.Strip, cut cutting.Piece) {
 }
 
 // across returns the stretch of the width that a piece takes as it comes off
-// the roll. What it needs beyond the paper's edges is not cut.
+// the roll, with what is to be trimmed off slit edges. What it needs beyond the paper's
+// edges is not cut.
 func (b *batch) across(ref plan.PieceRef) span {
 	l := b.p.Runs[ref.Run].Layout
 	q := &l.Pieces[ref.Piece]
 	width := int64(b.label.Width)
-	a := span{int64(q.Across.Lo), int64(q.Across.Hi)}.common(span{0, width})
+	over := int64(b.p.Task.Cut.SlitOver)
+	a := span{int64(q.Across.Lo) - over, int64(q.Across.Hi) + over}.common(span{0, width})
 	if d := &l.Drops[q.Drop]; l.Paper.Match.Reversing && d.Index%2 != 0 {
 		return span{width - a.hi, width - a.lo}
 	}

@@ -136,15 +136,15 @@ func TestLeastCostByHand(t *testing.T) {
 }
 
 // What a drop hung upside down needs at its left edge lies at the right edge of
-// the strip; what it needs beyond the paper is not cut.
+// the strip; what it needs beyond the paper is not cut, and a slit edge is cut 13 over.
 func TestAcrossTurned(t *testing.T) {
 	label := paper.Paper{Width: 530, Match: paper.Match{Reversing: true}}
 	l := &hanging.Layout{
 		Paper: &label, Drops: []hanging.Drop{{Index: 0}, {Index: 1}},
 		Pieces: []hanging.Piece{{Drop: 0, Across: geom.Interval{Lo: -4, Hi: 100}}, {Drop: 1, Across: geom.Interval{Lo: 0, Hi: 100}}},
 	}
-	b := &batch{p: &plan.Plan{Runs: []plan.RunPlan{{Layout: l}}}, label: &label}
-	for i, want := range []span{{0, 100}, {430, 530}} {
+	b := &batch{p: &plan.Plan{Task: &plan.Task{Cut: plan.CutRules{SlitOver: 13}}, Runs: []plan.RunPlan{{Layout: l}}}, label: &label}
+	for i, want := range []span{{0, 113}, {417, 530}} {
 		if got := b.across(plan.PieceRef{Piece: i}); got != want {
 			t.Errorf("drop %d: %v, want %v", i, got, want)
 		}

@@ -277,7 +277,7 @@ func (d drawn) rules(j *job.Job) {
 	j.Rules.CutStep = d.optional("cut step", 1, 20*mm)
 	j.Rules.MinSliver = d.optional("sliver", 0, 200*mm)
 	j.Cutting = job.Cutting{
-		Lead: d.optional("lead", 0, 200*mm), Loss: d.optional("loss", 0, 5*mm), Blade: d.optional("blade", 0, 30*mm), Alone: d.maybe("alone"),
+		Lead: d.optional("lead", 0, 200*mm), Loss: d.optional("loss", 0, 5*mm), Blade: d.optional("blade", 0, 30*mm), SlitOver: d.optional("slit over", 0, 30*mm), Alone: d.maybe("alone"),
 		Goals: rapid.SampledFrom([][]cutting.Goal{
 			nil, {cutting.FewestRolls}, {cutting.FewestChanges, cutting.FewestRolls}, {cutting.FewestRolls, cutting.FewestChanges, cutting.LongestLeftover},
 		}).Draw(d.t, "goals"),

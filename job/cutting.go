@@ -15,6 +15,7 @@ func (b *builder) cutting() {
 	b.shortLength("cutting.lead", c.Lead, &cut.Lead)
 	b.shortLength("cutting.loss", c.Loss, &cut.Loss)
 	b.shortLength("cutting.blade", c.Blade, &cut.Blade)
+	b.shortLength("cutting.slit_over", c.SlitOver, &cut.SlitOver)
 	cut.Alone = c.Alone
 	if len(c.Goals) > 0 && b.goals(c.Goals) {
 		cut.First, cut.Then = c.Goals[0], slices.Clone(c.Goals[1:])

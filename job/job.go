@@ -258,15 +258,16 @@ type Rules struct {
 // Allowance is the surplus at head and foot. One length alone stands for both.
 type Allowance struct{ Head, Foot measure.Length }
 
-// Cutting says how rolls are cut, and what a cutting plan is to have. Lead, Loss
-// and Blade are explained by [firstdrop/plan.CutRules]; nil: the default. Each is
+// Cutting says how rolls are cut, and what a cutting plan is to have. Lead, Loss,
+// Blade and SlitOver are explained by [firstdrop/plan.CutRules]; nil: the default. Each is
 // between 0 and 1 m.
 type Cutting struct {
-	Lead  *measure.Length `job:"lead"`
-	Loss  *measure.Length `job:"loss"`
-	Blade *measure.Length `job:"blade"`
-	Alone bool            `job:"alone"`      // never cut narrow pieces side by side
-	Goals []cutting.Goal  `job:"goals,flow"` // what is wanted most first; empty: the default
+	Lead     *measure.Length `job:"lead"`
+	Loss     *measure.Length `job:"loss"`
+	Blade    *measure.Length `job:"blade"`
+	SlitOver *measure.Length `job:"slit_over"`
+	Alone    bool            `job:"alone"`      // never cut narrow pieces side by side
+	Goals    []cutting.Goal  `job:"goals,flow"` // what is wanted most first; empty: the default
 }
 
 // Weights say how much each finding counts when layouts are compared, in

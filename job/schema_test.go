@@ -252,7 +252,7 @@ func TestSchemaDefaults(t *testing.T) {
 			"sliver_beside": fmt.Sprint(w.SliverBeside), "overrun": fmt.Sprint(w.Overrun), "renew_metre": fmt.Sprint(w.RenewMetre), "off_centre": fmt.Sprint(w.OffCentre), "unequal_ends": fmt.Sprint(w.UnequalEnds), "motif_cut_low": fmt.Sprint(w.MotifCutLow), "lap_shadow": fmt.Sprint(w.LapShadow), "lining_seam": fmt.Sprint(w.LiningSeam), "seam_fitting": fmt.Sprint(w.SeamFitting), "awkward": fmt.Sprint(w.Awkward),
 		},
 		"cutting": {
-			"lead": cut.Lead.String(), "loss": cut.Loss.String(), "blade": cut.Blade.String(), "alone": fmt.Sprint(cut.Alone),
+			"lead": cut.Lead.String(), "loss": cut.Loss.String(), "blade": cut.Blade.String(), "slit_over": cut.SlitOver.String(), "alone": fmt.Sprint(cut.Alone),
 			"goals": fmt.Sprintf("%v, %v, %v", cut.First, cut.Then[0], cut.Then[1]),
 		},
 	} {

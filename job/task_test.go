@@ -254,7 +254,7 @@ rules: {allowance: {head: 40, foot: 60}, wrap: 0, wrap_limit: 30, outside_wrap: 
 weights: {roll: 1, sliver: 2, seam_near: 3, focal_seam: 4, kill_metre: 5, motif_cut: 6, end_in_fold: 7, drop: 8, piece: 9, wedge: 10, batch_change: 11,
   sliver_beside: 12, overrun: 13, renew_metre: 14, off_centre: 15, unequal_ends: 16, motif_cut_low: 17, lap_shadow: 18, lining_seam: 19, seam_fitting: 20, awkward: 21,
   drift: 22, off_plumb: 23, off_casing: 24, corner_step: 25, mixed_ways: 26}
-cutting: {lead: 150, loss: 1, blade: 6, alone: true, goals: [changes, rolls]}
+cutting: {lead: 150, loss: 1, blade: 6, slit_over: 7, alone: true, goals: [changes, rolls]}
 `)
 	made = task(t, j)
 	rules := hanging.Rules{Head: 40 * mm, Foot: 60 * mm, WrapLimit: 30 * mm, OutsideWrap: 70 * mm, PlumbTolerance: 2 * mm, Overlap: 20 * mm, CutStep: 5 * mm}
@@ -263,7 +263,7 @@ cutting: {lead: 150, loss: 1, blade: 6, alone: true, goals: [changes, rolls]}
 		SliverBeside: 12, Overrun: 13, RenewMetre: 14, OffCentre: 15, UnequalEnds: 16, MotifCutLow: 17, LapShadow: 18, LiningSeam: 19, SeamFitting: 20, Awkward: 21,
 		Drift: 22, OffPlumb: 23, OffCasing: 24, CornerStep: 25, MixedWays: 26,
 	}}
-	cut := plan.CutRules{Lead: 150 * mm, Loss: 1 * mm, Blade: 6 * mm, Alone: true, First: cutting.FewestChanges, Then: []cutting.Goal{cutting.FewestRolls}}
+	cut := plan.CutRules{Lead: 150 * mm, Loss: 1 * mm, Blade: 6 * mm, SlitOver: 7 * mm, Alone: true, First: cutting.FewestChanges, Then: []cutting.Goal{cutting.FewestRolls}}
 	if diff := cmp.Diff(rules, made.Rules) + cmp.Diff(taste, made.Taste) + cmp.Diff(cut, made.Cut); diff != "" {
 		t.Error(diff)
 	}

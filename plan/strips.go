@@ -120,13 +120,14 @@ func (p *Plan) narrow(label *paper.Paper, refs []PieceRef) []geom.Interval {
 }
 
 // Across returns the stretch of the paper's width that a piece needs, within
-// the paper, as it comes off the roll: a drop that hangs upside down has been
-// turned.
+// the paper, as it comes off the roll, with what is trimmed off slit edges in their
+// place: a drop that hangs upside down has been turned.
 func (p *Plan) Across(ref PieceRef) geom.Interval {
 	l := p.Runs[ref.Run].Layout
 	q := &l.Pieces[ref.Piece]
 	w := l.Paper.Width
-	a := q.Across.Intersection(geom.Interval{Lo: 0, Hi: w})
+	over := p.Task.Cut.SlitOver
+	a := geom.Interval{Lo: q.Across.Lo - over, Hi: q.Across.Hi + over}.Intersection(geom.Interval{Lo: 0, Hi: w})
 	if l.Drops[q.Drop].Reversed {
 		return geom.Interval{Lo: w - a.Hi, Hi: w - a.Lo}
 	}

@@ -28,8 +28,10 @@ func withBlade(run string, p paper.Paper) *plan.Task {
 }
 
 // checkStrips holds the narrow pieces of a plan against their layouts: each lies
-// once, at its phase, and clear of its neighbours by the blade. It returns the
-// number of strips that give several.
+// once, at its phase, and clear of its neighbours by the blade, with 13 mm over at each
+// slit edge: "don't pre-trim the last piece, cut 1/2 to 1 in over and trim in place"
+// (corner sheet, assets.doityourself.com/stry/wallpapercorners). It returns the number of
+// strips that give several.
 func checkStrips(t *testing.T, name string, p *plan.Plan) (several int) {
 	t.Helper()
 	seen := map[plan.PieceRef]int{}
@@ -45,7 +47,7 @@ func checkStrips(t *testing.T, name string, p *plan.Plan) (several int) {
 				seen[lie.PieceRef]++
 				l := p.Runs[lie.Run].Layout
 				q := &l.Pieces[lie.Piece]
-				lo, hi := max(q.Across.Lo, 0), min(q.Across.Hi, l.Paper.Width)
+				lo, hi := max(q.Across.Lo-13*mm, 0), min(q.Across.Hi+13*mm, l.Paper.Width)
 				if l.Drops[q.Drop].Reversed { // turned end for end, left is right
 					lo, hi = l.Paper.Width-hi, l.Paper.Width-lo
 				}
@@ -54,6 +56,9 @@ func checkStrips(t *testing.T, name string, p *plan.Plan) (several int) {
 				}
 				if (pieces[k].Phase+lie.Offset-q.Phase).Mod(l.Paper.Repeat) != 0 || lie.Offset < 0 || lie.Offset+q.Length > pieces[k].Length {
 					t.Errorf("%s: strip %d: piece %s lies off its place", name, k, q.Name)
+				}
+				if a := p.Across(lie.PieceRef); a.Lo != lo || a.Hi != hi {
+					t.Errorf("%s: strip %d: piece %s is slit at %v, want %v to %v", name, k, q.Name, a, lo, hi)
 				}
 				edge = hi
 			}
@@ -126,7 +131,7 @@ func TestStripsLieApart(t *testing.T) {
 			t.Errorf("%s: %d strips give several pieces and save nothing", text, several)
 		}
 	}
-	if saved < 3 {
+	if saved < 2 {
 		t.Errorf("strips side by side save a roll in %d rooms only", saved)
 	}
 }

@@ -34,6 +34,9 @@ type CutRules struct {
 	Loss measure.Length // at each cut
 	// Blade is what must lie free between narrow pieces cut side by side.
 	Blade measure.Length
+	// SlitOver is by how much such a piece is wider than it hangs at an edge that is slit,
+	// to be trimmed in its place on the wall.
+	SlitOver measure.Length
 	// Alone forbids cutting narrow pieces side by side from one length.
 	Alone bool
 	// First is wanted most, Then what follows, among the plans as good by those

@@ -491,6 +491,11 @@ export interface Cutting {
    */
   blade?: Length;
   /**
+   * By how much such a piece is wider than it hangs at an edge that is slit, to be trimmed in
+   * its place. Default: 13 mm (published advice on the last piece into a corner: 1/2 to 1 in).
+   */
+  slit_over?: Length;
+  /**
    * Every piece is cut from a length of its own, and narrow ones never side by side. Default:
    * false.
    */

@@ -97,6 +97,7 @@ export const places: Record<keyof typeof british, Message> = {
   "key.lead": "ungenutzter Rollenanfang",
   "key.loss": "Verlust je Schnitt",
   "key.blade": "Platz für die Klinge",
+  "key.slit_over": "Zugabe an Schnittkanten",
   "key.alone": "Stücke nie nebeneinander",
   "key.goals": "was am meisten zählt",
   "key.firstdrop": "Format",

@@ -96,6 +96,7 @@ export const places = {
   "key.lead": "unused beginning of a roll",
   "key.loss": "loss at each cut",
   "key.blade": "room for the blade",
+  "key.slit_over": "surplus at slit edges",
   "key.alone": "pieces never side by side",
   "key.goals": "what is wanted most",
   "key.firstdrop": "format",

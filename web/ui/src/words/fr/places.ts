@@ -97,6 +97,7 @@ export const places: Record<keyof typeof british, Message> = {
   "key.lead": "début de rouleau inutilisé",
   "key.loss": "perte à chaque coupe",
   "key.blade": "place pour la lame",
+  "key.slit_over": "surplus aux bords fendus",
   "key.alone": "pièces jamais côte à côte",
   "key.goals": "ce qui est voulu d’abord",
   "key.firstdrop": "format",
