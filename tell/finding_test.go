@@ -124,6 +124,14 @@ func TestFinding(t *testing.T) {
 			measure.Imperial, `A seam on wall B, ≈ 4' 0 11/16" from its left end, stands 1/2" from the edge of window, where it catches the eye and lifts easily.`,
 		},
 		{
+			finding.Finding{Code: plan.SeamNearEdge, Place: finding.Place{Wall: "B", Opening: "window", X: &x}, Sizes: []finding.Size{{Name: "distance", Value: 0}}},
+			measure.Metric, "A seam on wall B, 1237 mm from its left end, stands just at the edge of window, where it catches the eye and lifts easily.",
+		},
+		{
+			finding.Finding{Code: plan.UnequalEnds, Place: finding.Place{Wall: "A"}, Sizes: []finding.Size{{Name: "left", Value: 530 * mm}, {Name: "right", Value: 410 * mm}}},
+			measure.Metric, "Wall A, which is looked at first, ends in strips of unequal width, 530 mm on the left and 410 mm on the right.",
+		},
+		{
 			finding.Finding{Code: plan.KillMisfit, Place: finding.Place{Run: "Study", Wall: "C", Opening: "door", X: &x}, Sizes: []finding.Size{{Name: "across", Value: -14 * mm}, {Name: "along", Value: 120 * mm}, {Name: "height", Value: 400 * mm}}},
 			measure.Metric, "The design cannot meet all the way round: at the kill seam over door on wall C, 400 mm high, it misses by 14 mm across and 120 mm along (Study).",
 		},

@@ -10,6 +10,7 @@ import (
 // variants choose among the sentences of a code by what a finding holds; "" is
 // the usual one. The catalogue has them under the code's name and a dot.
 var variants = map[finding.Code]func(speaker) string{
+	plan.SeamNearEdge:         when(func(s speaker) bool { return s.has("distance") && s.signed("distance") == 0 }, "on"),
 	plan.SeamNearFold:         when(func(s speaker) bool { return s.f.Place.Corner != "" }, "corner"),
 	plan.CornerLoss:           cornerLoss,
 	plan.KillMisfit:           when(func(s speaker) bool { return s.has("height") && s.signed("height") == 0 }, "bare"),
