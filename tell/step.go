@@ -55,7 +55,7 @@ func Drops(l *hanging.Layout) (order []int) {
 
 // Drop says in sentences how drop i of a run is set and what stands in its way.
 func Drop(c *words.Catalogue, p *plan.Plan, run, i int) []string {
-	s := &setting{c, p, p.Runs[run].Layout, p.PanelTrim(run)}
+	s := &setting{c, p, run, p.Runs[run].Layout, p.PanelTrim(run)}
 	return s.do(i)
 }
 
@@ -63,6 +63,7 @@ func Drop(c *words.Catalogue, p *plan.Plan, run, i int) []string {
 type setting struct {
 	c    *words.Catalogue
 	plan *plan.Plan
+	run  int
 	l    *hanging.Layout
 	trim measure.Length // off either edge of the paper
 }
@@ -85,6 +86,9 @@ func (s *setting) do(i int) (texts []string) {
 		if text := Piece(s.c, s.l, p); text != s.c.Text("what.full") || p.Return != nil {
 			texts = append(texts, s.c.Text("page.of", "title", p.Name, "name", text)+".")
 		}
+		if over := s.plan.Task.Cut.SlitOver; over > 0 && s.isSlit(k) {
+			texts = append(texts, s.c.Text("page.slit-over", "size", over))
+		}
 		if p.Length > s.plan.Task.Taste.LongPiece && s.plan.Task.Taste.LongPiece > 0 {
 			texts = append(texts, s.c.Text("page.two"))
 		}
@@ -92,6 +96,20 @@ func (s *setting) do(i int) (texts []string) {
 	texts = append(texts, s.fittings(d)...)
 	texts = append(texts, s.end(i)...)
 	return append(texts, s.kill(i)...)
+}
+
+// isSlit reports whether a piece lies beside another on one length.
+func (s *setting) isSlit(piece int) bool {
+	for i := range s.plan.Papers {
+		for b := range s.plan.Papers[i].Batches {
+			for _, strip := range s.plan.Papers[i].Batches[b].Cuts {
+				if len(strip) > 1 && slices.ContainsFunc(strip, func(l plan.Lie) bool { return l.PieceRef == plan.PieceRef{Run: s.run, Piece: piece} }) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // lift says by how much a drop is hung by the ceiling.

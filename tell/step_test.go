@@ -132,3 +132,29 @@ func TestPracticeSpareRoll(t *testing.T) {
 		}
 	}
 }
+
+// Narrow drops that are slit side by side from one length are cut over, and the step says
+// by how much; of no other drop it is said.
+func TestSlitEdgesAreTrimmedInPlace(t *testing.T) {
+	rt := plan.RunTask{Run: roomtext.Run("A 1000x2400 furniture(150+700 0+2400)")}
+	rt.Fixed.Start = &hanging.Start{}
+	for _, over := range []measure.Length{0, 13 * measure.Millimetre} {
+		p, err := plan.Make(&plan.Task{
+			Runs:   []plan.RunTask{rt},
+			Papers: []paper.Paper{{Name: "plain", Width: 530 * measure.Millimetre, RollLength: 3000 * measure.Millimetre, Pack: 1}},
+			Rules:  hanging.DefaultRules(), Cut: plan.CutRules{SlitOver: over}, Taste: plan.DefaultTaste(),
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(p.Papers[0].Batches[0].Cuts) != 1 {
+			t.Fatalf("cut from %d lengths", len(p.Papers[0].Batches[0].Cuts))
+		}
+		for _, i := range tell.Drops(p.Runs[0].Layout) {
+			text := strings.Join(tell.Drop(words.For("en-GB"), p, 0, i), " ")
+			if said := strings.Contains(text, "A slit edge stands"); said != (over > 0) {
+				t.Errorf("%v over: %q", over, text)
+			}
+		}
+	}
+}
