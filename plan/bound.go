@@ -50,7 +50,7 @@ const longest = 3
 func (b *rollBound) count(t *sum, p *hanging.Piece) {
 	t.length += p.Length
 	if b.prices.roll > 0 {
-		t.worth += b.at(p.Length, p.Lead.Mod(b.repeat))
+		t.worth += b.at(p.Length, p.Lead)
 	}
 	if b.isFull(p) {
 		t.full++

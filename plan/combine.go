@@ -51,15 +51,23 @@ func (s *search) scan(every int) {
 	}
 }
 
-// startsAtOnce is how many starts are offered before choices are looked at.
-const startsAtOnce = 32
+// startsAtOnce is how many starts are offered before choices are looked at. Of the first of
+// them fewFinished layouts are laid out in full whatever they promise, so that there is a
+// good one where bounds settle nothing.
+const (
+	startsAtOnce = 32
+	fewFinished  = 8
+)
 
 // bestFirst offers the most promising starts first, and in between looks at the choices
 // that promise more than the next start.
 func (m *combiner) bestFirst() {
 	s := m.s
 	for n, p := range m.out.promising() {
-		if n%startsAtOnce == 0 {
+		switch {
+		case n == startsAtOnce:
+			s.settle(fewFinished, never)
+		case n%startsAtOnce == 0:
 			s.settle(untilSettled, p.bound)
 		}
 		if s.task.isStopped() || s.isBeaten(p.bound) {

@@ -22,19 +22,23 @@ import (
 //	└──────┴──────┴───┴───┴──┘    7 1/6, so eight
 //
 // A piece that none of the few has is worth what a shorter one is that shows the same
-// phase at its leading end: wherever it is cut, that could be.
+// phase at its leading end: wherever it is cut, that could be. Where drops show the design
+// at several heights in turn, and it is not known which turn it is, a piece is worth the
+// mean of all: a roll that nobody has opened serves every phase, so prices moved by one
+// turn hold as well, and so does the mean of these.
 
 // prices are what pieces are worth. The zero value knows of none.
 type prices struct {
 	of     []priced
-	roll   int64          // no roll gives pieces that are worth more; 0: no prices
-	repeat measure.Length // after which leading ends are alike; 0: all are
+	roll   int64            // no roll gives pieces that are worth more; 0: no prices
+	repeat measure.Length   // of the design; 0: phases do not matter
+	shifts []measure.Length // of the drops in a turn
 }
 
-// priced is a kind of pieces: so long, or longer, and where the leading end stands.
+// priced is a kind of pieces: so long, or longer, with a phase at the leading end.
 type priced struct {
-	length, lead measure.Length
-	price        int64
+	length, phase measure.Length
+	price         int64
 }
 
 // mostPriced is up to how many kinds of pieces are priced.
@@ -45,24 +49,29 @@ const mostSampled = 4
 
 // newPrices takes the prices from the proof for some layouts of the run together, which is
 // sharper than that for one. Rolls in hand, goods cut in order, drops upside down, ceilings
-// by which drops are moved and rolls shared with other runs have none; where drops show the
-// design at several heights in turn, only the lengths of pieces count.
+// by which drops are moved and rolls shared with other runs have none. Where the shift of a
+// drop is rounded, only the lengths of pieces count.
 func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	p := s.judge.paper
 	if s.lot.stock != nil || p.InOrder || p.Match.Reversing || s.judge.level != nil || len(s.base) > 0 {
 		return q
 	}
-	if p.Alternatives() == 1 {
-		q.repeat = p.Repeat
+	q.shifts = []measure.Length{0}
+	if !s.rounds {
+		q.repeat, q.shifts = p.Repeat, nil
+		for i := range p.Alternatives() {
+			q.shifts = append(q.shifts, p.Shift(i))
+		}
 	}
 	spec := s.lot.spec(s.task, p, nil)
 	spec.Repeat = q.repeat
 	var kinds []priced
 	for _, l := range some[:min(mostSampled, len(some))] {
 		for i := range l.Pieces {
-			n := priced{length: l.Pieces[i].Length, lead: l.Pieces[i].Lead.Mod(q.repeat)}
+			piece := &l.Pieces[i]
+			n := priced{length: piece.Length, phase: p.Phase(l.Drops[piece.Drop].Index, 0, piece.Lead).Mod(q.repeat)}
 			kinds = append(kinds, n)
-			spec.Pieces = append(spec.Pieces, cutting.Piece{Length: n.length, Phase: (-n.lead).Mod(q.repeat)})
+			spec.Pieces = append(spec.Pieces, cutting.Piece{Length: n.length, Phase: n.phase})
 		}
 	}
 	problem, err := cutting.NewProblem(spec)
@@ -75,7 +84,7 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	}
 	for i, price := range proof.Weights {
 		n := kinds[i]
-		if n.price = price; price > 0 && q.at(n.length, n.lead) < price {
+		if n.price = price; price > 0 && q.inPhase(n.length, n.phase) < price {
 			q.of = append(q.of, n)
 		}
 	}
@@ -86,13 +95,23 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	if q.repeat == 0 {
 		q.roll = q.best(p.RollLength-s.task.Cut.Lead+s.task.Cut.Loss, s.task.Cut.Loss)
 	}
+	q.roll *= int64(len(q.shifts))
 	return q
 }
 
-// at returns what a piece is worth.
+// at returns what a piece is worth whose leading end stands at some height, in a drop of
+// which it is not known what turn it is: the sum over all.
 func (q *prices) at(length, lead measure.Length) (price int64) {
+	for _, shift := range q.shifts {
+		price += q.inPhase(length, (shift - lead).Mod(q.repeat))
+	}
+	return price
+}
+
+// inPhase returns what a piece with a phase is worth.
+func (q *prices) inPhase(length, phase measure.Length) (price int64) {
 	for i := range q.of {
-		if n := &q.of[i]; length >= n.length && lead == n.lead {
+		if n := &q.of[i]; length >= n.length && phase == n.phase {
 			price = max(price, n.price)
 		}
 	}
