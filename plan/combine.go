@@ -86,6 +86,7 @@ type combiner struct {
 	most   int      // in how many corners new drops are tried
 	forced bool     // in some they are fixed
 	sure   [][2]sum // by kill place: the piece that surely ends a half there
+	over   []sum    // by kill place over an opening: the pieces of a drop that stands there
 	renews bool     // they are tried
 	out    *outlook // nil: none
 	lost   [2]bool  // with the kill place at hand: nothing better comes of it without, with new drops
@@ -104,6 +105,7 @@ func newCombiner(s *search) *combiner {
 	f := &s.run.Fixed
 	m := &combiner{most: max(triedNew, len(f.NewDrop)), forced: len(f.NewDrop) > 0, s: s, v: s.halves, walls: len(s.run.Run.Walls), sure: make([][2]sum, len(s.kills))}
 	for k := range s.kills {
+		m.over = append(m.over, m.v.overOpening(&s.kills[k]))
 		m.sure[k] = [2]sum{m.ending(&s.kills[k], hanging.Left), m.ending(&s.kills[k], hanging.Right)}
 	}
 	return m
@@ -363,7 +365,7 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	to := m.upTo(&other, int(c.kill), y, hanging.Left)
 	m.v.motifs.join(&total, &other)
 	if from >= 0 && to >= 0 {
-		m.cross(&total, place, from, to)
+		m.cross(&total, int(c.kill), from, to)
 	}
 	if m.hopeless(&total) {
 		return
@@ -466,22 +468,19 @@ func (m *combiner) before(n *node, near measure.Length) (t sum, at *node, seam i
 
 // cross adds the drops over an opening that it takes to close the gap between
 // two halves, which reach so far from either end of the wall. Those that begin beside
-// the opening have been counted with their pieces; each of the others has one over it.
-func (m *combiner) cross(total *sum, place *killPlace, from, to measure.Length) {
+// the opening have been counted with their pieces; the others stand over it.
+func (m *combiner) cross(total *sum, kill int, from, to measure.Length) {
+	place := &m.s.kills[kill]
 	gap := m.s.run.Run.Walls[place.kill.Wall].Width - from - to
 	drops := int64((gap + m.v.width - 1) / m.v.width)
-	w := &m.s.task.Taste.Weights
-	total.score += max(drops, 0) * w.Drop
-	if place.height == 0 {
-		return
-	}
+	total.score += max(drops, 0) * m.s.task.Taste.Weights.Drop
 	if from < m.near(place, hanging.Right) {
 		drops--
 	}
 	if to < m.near(place, hanging.Left) {
 		drops--
 	}
-	total.cut += max(drops, 0) * w.Piece
+	total.addPieces(&m.over[kill], max(drops, 0))
 }
 
 // closing returns what the kill seam weighs; 0 where that is not known before a

@@ -18,7 +18,8 @@ import (
 type gap struct {
 	wall, strip measure.Length    // the widths of the wall and of a drop
 	near        [2]measure.Length // by side: how far along the wall the opening begins
-	drop, piece int64
+	drop        int64
+	over        ahead // the pieces of a drop over the opening
 }
 
 // gapAt returns what closing takes at an end.
@@ -31,30 +32,29 @@ func (o *outlook) gapAt(e *end) (g gap) {
 	for side := range g.near {
 		g.near[side] = o.m.near(e.place, hanging.Side(side))
 	}
-	if e.place.height > 0 {
-		g.piece = w.Piece
-	}
+	g.over = o.of(&o.m.over[e.kills[0]]).ahead
 	return g
 }
 
 // between returns what closes the gap between two halves, that to a side first, by how
-// far they have come.
-func (g *gap) between(side hanging.Side, a, b measure.Length) int64 {
+// far they have come: what the drops weigh, and how many have all their pieces over the
+// opening.
+func (g *gap) between(side hanging.Side, a, b measure.Length) (weight int64, over int32) {
 	if g.wall == 0 {
-		return 0
+		return 0, 0
 	}
 	if a == unknown || b == unknown {
-		return g.closes(side, a) + g.closes(side.Opposite(), b)
+		return g.closes(side, a) + g.closes(side.Opposite(), b), 0
 	}
 	drops := max(0, int64((g.wall-a-b+g.strip-1)/g.strip))
-	pieces := drops
+	over = int32(drops)
 	if a < g.near[side] {
-		pieces--
+		over--
 	}
 	if b < g.near[side.Opposite()] {
-		pieces--
+		over--
 	}
-	return drops*g.drop + max(pieces, 0)*g.piece
+	return drops * g.drop, max(over, 0)
 }
 
 // closes returns the share of one half in that, by how far it has come: as if each
@@ -67,10 +67,10 @@ func (g *gap) closes(side hanging.Side, reach measure.Length) int64 {
 	if reach == unknown {
 		reach = g.wall
 	}
-	each := measure.Length(g.drop + g.piece)
+	each := measure.Length(g.drop + int64(g.over.looks))
 	total := int64((g.wall*each/2 - reach*each).FloorTo(g.strip) / g.strip)
 	if reach < g.near[side] {
-		total -= g.piece
+		total -= int64(g.over.looks)
 	}
 	return total
 }

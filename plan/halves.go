@@ -53,6 +53,17 @@ func (a *sum) add(b *sum) {
 	a.drops += b.drops
 }
 
+// addPieces adds the pieces of so many drops.
+func (a *sum) addPieces(b *sum, drops int64) {
+	a.cut += b.cut * drops
+	a.full += b.full * int32(drops)
+	a.length += b.length * measure.Length(drops)
+	a.worth += b.worth * drops
+	for k := range a.long {
+		a.long[k] += b.long[k] * int32(drops)
+	}
+}
+
 func (a *sum) sub(b *sum) {
 	a.score -= b.score
 	a.cut -= b.cut
@@ -500,14 +511,31 @@ const hair = 2 * measure.Nanometre
 
 // surely returns the one piece that covers a hair's breadth of a wall from x on.
 func (v *halves) surely(wall int, x measure.Length) (t sum) {
+	if v.hairAt(wall, x); len(v.l.Pieces) != 1 {
+		return t
+	}
+	return v.ofPieces()
+}
+
+// hairAt lays a hair's breadth of a wall from x on.
+func (v *halves) hairAt(wall int, x measure.Length) {
 	v.h.Alone(&v.l, hanging.Strip{Index: v.middle, Parts: []hanging.Part{{
 		Wall: wall, X: geom.Interval{Lo: x, Hi: x + hair}, Across: geom.Interval{Hi: hair},
 	}}}, hanging.Kill{}, [2]bool{})
-	if len(v.l.Pieces) != 1 {
+}
+
+// overOpening returns the pieces of a drop that stands within the width of an opening where
+// the kill seam may stand: all that cover a hair's breadth of it, if all edges there are
+// level, else no more than one of any length.
+func (v *halves) overOpening(place *killPlace) (t sum) {
+	if place.height == 0 || place.kill.Kind != hanging.OnWall {
 		return t
 	}
-	p := &v.l.Pieces[0]
-	t = sum{cut: v.s.task.Taste.Weights.Piece + v.j.long(&v.l, p)}
-	v.rolls.count(&t, p)
-	return t
+	for _, x := range v.h.LevelStretches(place.kill.Wall) {
+		if place.opening >= 0 && x.Lo <= place.span.Lo && place.span.Hi <= x.Hi {
+			v.hairAt(place.kill.Wall, place.span.Lo+place.span.Length()/2)
+			return v.ofPieces()
+		}
+	}
+	return sum{cut: v.s.task.Taste.Weights.Piece}
 }

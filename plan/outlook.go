@@ -88,6 +88,14 @@ func (a *ahead) add(b *ahead) {
 	a.motifs += b.motifs
 }
 
+// addTimes adds what follows so many times, its motifs aside.
+func (a *ahead) addTimes(b *ahead, times int32) {
+	a.looks += b.looks * times
+	a.withRolls += b.withRolls * times
+	a.fullPieces += b.fullPieces * times
+	a.parts += b.parts * times
+}
+
 func (a *ahead) least(b *ahead) {
 	a.looks = min(a.looks, b.looks)
 	a.withRolls = min(a.withRolls, b.withRolls)
@@ -572,8 +580,12 @@ func (o *outlook) isLost(so *sum, to *node) bool {
 // at an end. first is the index of the first drop to the right of the start.
 func (o *outlook) meet(e *end, side hanging.Side, a, b *tail, first int) (p pair) {
 	best := o.m.s.best.score
-	if p[0] = o.together(side, &a.carried, &b.carried, first); p[0] < best {
-		p[0] += e.miss(a.across, b.across) + e.between(side, a.reach, b.reach)
+	weight, over := e.between(side, a.reach, b.reach)
+	closed := a.carried
+	closed.addTimes(&e.over, over)
+	closed.weigh(weight)
+	if p[0] = o.together(side, &closed, &b.carried, first); p[0] < best {
+		p[0] += e.miss(a.across, b.across)
 	}
 	p[1] = o.together(side, &a.renewed, &b.renewed, first) + e.least
 	c := o.together(side, &a.renewed, &b.carried, first)
