@@ -588,14 +588,14 @@ func (o *outlook) meet(e *end, side hanging.Side, a, b *tail, first int) (p pair
 		p[0] += e.miss(a.across, b.across)
 	}
 	p[1] = o.together(side, &a.renewed, &b.renewed, first) + e.least
-	c := o.together(side, &a.renewed, &b.carried, first)
+	other := side.Opposite()
+	c := o.together(side, &a.renewed, &b.carried, first) + e.closes(other, b.reach) // which may be less than nothing
 	if c < best {
-		c += e.leastMiss(side.Opposite(), b.across) + e.closes(side.Opposite(), b.reach)
+		c += e.leastMiss(other, b.across)
 	}
 	p[1] = min(p[1], c)
-	c = o.together(side, &a.carried, &b.renewed, first)
-	if c < best {
-		c += e.leastMiss(side, a.across) + e.closes(side, a.reach)
+	if c = o.together(side, &a.carried, &b.renewed, first) + e.closes(side, a.reach); c < best {
+		c += e.leastMiss(side, a.across)
 	}
 	p[1] = min(p[1], c)
 	return p
