@@ -91,7 +91,7 @@ func (s *search) find() (candidate, error) {
 	}
 	s.prepare()
 	s.proven = true
-	s.scan(sampled(len(s.starts)))
+	s.scan(s.sampled())
 	s.settle(1, never)
 	if s.isLeast() {
 		return s.anchored(s.best), nil
@@ -148,8 +148,15 @@ func (s *search) isLeast() bool {
 	return s.best.score <= s.halves.floor
 }
 
-// sampled returns every how many-th start is enough for a first good plan.
-func sampled(starts int) int { return max(1, starts/64) }
+// sampled returns every how many-th start is enough for a first good plan; fewer do where
+// one looks ahead after it.
+func (s *search) sampled() int {
+	most := 16
+	if len(s.run.Run.Walls) > renewWalls {
+		most = 64
+	}
+	return max(1, len(s.starts)/most)
+}
 
 // bounds prepares the bounds of rolls and motifs from the first layouts that there are,
 // whatever start is fixed: so that they are the same for all of them.
