@@ -11,7 +11,7 @@ import (
 // cutting sets how rolls are cut: the usual way, and what the job says instead.
 func (b *builder) cutting() {
 	c, cut := &b.job.Cutting, &b.task.Cut
-	*cut = plan.DefaultCut()
+	*cut = plan.CutIn(b.job.Units.System())
 	b.shortLength("cutting.lead", c.Lead, &cut.Lead)
 	b.shortLength("cutting.loss", c.Loss, &cut.Loss)
 	b.shortLength("cutting.blade", c.Blade, &cut.Blade)

@@ -14,6 +14,7 @@ import (
 	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/hanging"
+	"firstdrop/measure"
 	"firstdrop/plan"
 	"firstdrop/room"
 )
@@ -241,7 +242,7 @@ func TestSchemaDefaults(t *testing.T) {
 		"rules": {
 			"allowance": r.Head.String() + " each", "wrap": r.Wrap.String(), "wrap_limit": r.WrapLimit.String(),
 			"outside_wrap": r.OutsideWrap.String(), "plumb_tolerance": r.PlumbTolerance.String(), "start_overlap": r.Overlap.String(),
-			"cut_step": r.CutStep.String() + ", or 1/16 in", "min_sliver": taste.MinSliver.String(), "seam_clearance": taste.SeamClearance.String(),
+			"cut_step": r.CutStep.String(), "min_sliver": taste.MinSliver.String(), "seam_clearance": taste.SeamClearance.String(),
 			"overrun": taste.Overrun.String(), "long_piece": taste.LongPiece.String(), "eye_level": taste.EyeLevel.String(),
 		},
 		"weights": {
@@ -263,6 +264,31 @@ func TestSchemaDefaults(t *testing.T) {
 		for key, want := range defaults {
 			if text := properties[key].Description; !strings.Contains(text, "Default: "+want) {
 				t.Errorf("%s.%s: %q does not tell the default %s", section, key, text, want)
+			}
+		}
+	}
+}
+
+// What differs where lengths are given in inches is told beside it.
+func TestSchemaDefaultsInInches(t *testing.T) {
+	var root schemaNode
+	if err := json.Unmarshal(Schema(), &root); err != nil {
+		t.Fatal(err)
+	}
+	r, taste, cut := hanging.RulesIn(measure.Imperial), plan.TasteIn(measure.Imperial), plan.CutIn(measure.Imperial)
+	for section, defaults := range map[string]map[string]measure.Length{
+		"rules": {
+			"allowance": r.Head, "wrap": r.Wrap, "wrap_limit": r.WrapLimit, "outside_wrap": r.OutsideWrap,
+			"plumb_tolerance": r.PlumbTolerance, "start_overlap": r.Overlap, "cut_step": r.CutStep,
+			"min_sliver": taste.MinSliver, "seam_clearance": taste.SeamClearance, "long_piece": taste.LongPiece, "eye_level": taste.EyeLevel,
+		},
+		"cutting": {"blade": cut.Blade, "slit_over": cut.SlitOver},
+	} {
+		for key, want := range defaults {
+			_, text, _ := strings.Cut(root.Defs[section].Properties[key].Description, ", imperial ")
+			text, _, _ = strings.Cut(strings.TrimSuffix(text, "."), " (")
+			if got, err := measure.ParseLength(text, 0); err != nil || got != want {
+				t.Errorf("%s.%s: %q tells %v in inches (%v), the default is %v", section, key, text, got, err, want)
 			}
 		}
 	}

@@ -228,10 +228,10 @@ func TestBandOfAGable(t *testing.T) {
 }
 
 // measured lists the measures of rules and taste, what lengths are rounded to first.
-func measured(r hanging.Rules, t plan.Taste) []measure.Length {
+func measured(r hanging.Rules, t plan.Taste, c plan.CutRules) []measure.Length {
 	return []measure.Length{
 		r.CutStep, r.Head, r.Foot, r.Wrap, r.WrapLimit, r.OutsideWrap, r.PlumbTolerance, r.Overlap,
-		t.MinSliver, t.SeamClearance, t.Overrun, t.LongPiece, t.EyeLevel,
+		t.MinSliver, t.SeamClearance, t.Overrun, t.LongPiece, t.EyeLevel, c.Blade, c.SlitOver,
 	}
 }
 
@@ -240,7 +240,7 @@ func TestRulesOfTheTask(t *testing.T) {
 	if made.Step != measure.Sixteenth || made.Rules.CutStep != measure.Sixteenth || made.Rules.Head != 2*measure.Inch || made.Rules.Foot != 2*measure.Inch {
 		t.Errorf("step %v, rules %+v", made.Step, made.Rules)
 	}
-	inches, metric := measured(hanging.RulesIn(measure.Imperial), plan.TasteIn(measure.Imperial)), measured(hanging.DefaultRules(), plan.DefaultTaste())
+	inches, metric := measured(hanging.RulesIn(measure.Imperial), plan.TasteIn(measure.Imperial), plan.CutIn(measure.Imperial)), measured(hanging.DefaultRules(), plan.DefaultTaste(), plan.DefaultCut())
 	for i, l := range inches {
 		if l%measure.Sixteenth != 0 || i > 0 && (l-metric[i]).Abs() > metric[i]/50+measure.Millimetre {
 			t.Errorf("measure %d of the craft: %v in inches, %v in millimetres", i, l, metric[i])

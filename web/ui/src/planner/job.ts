@@ -426,7 +426,7 @@ export interface Hang {
 export interface Rules {
   /**
    * Surplus at head and foot of every piece, trimmed on the wall; one length stands for both.
-   * Default: 50 mm each (common practice).
+   * Default: 50 mm each, imperial 2 in (common practice).
    */
   allowance?: Length | {
     /** At the head. */
@@ -436,36 +436,39 @@ export interface Rules {
   };
   /**
    * Paper turned round an inside corner under the next part; 0: cut in the corner. Default: 12
-   * mm (published advice runs from 1/16 in to 1 in).
+   * mm, imperial 1/2 in (published advice runs from 1/16 in to 1 in).
    */
   wrap?: Length;
-  /** A remainder up to this turns an inside corner whole. Default: 25 mm (common practice). */
+  /**
+   * A remainder up to this turns an inside corner whole. Default: 25 mm, imperial 1 in (common
+   * practice).
+   */
   wrap_limit?: Length;
   /**
-   * Paper kept round an outside corner out of plumb, before the cut. Default: 50 mm (common
-   * practice).
+   * Paper kept round an outside corner out of plumb, before the cut. Default: 50 mm, imperial 2
+   * in (common practice).
    */
   outside_wrap?: Length;
   /**
-   * An outside corner leaning no more than this is papered round in one. Default: 3 mm (common
-   * practice).
+   * An outside corner leaning no more than this is papered round in one. Default: 3 mm,
+   * imperial 1/8 in (common practice).
    */
   plumb_tolerance?: Length;
-  /** Paper turned round the corner by the drop hung first. Default: 25 mm (common practice). */
-  start_overlap?: Length;
   /**
-   * Lengths to cut are rounded up to this. Default: 1 mm, or 1/16 in where the units are
-   * imperial.
+   * Paper turned round the corner by the drop hung first. Default: 25 mm, imperial 1 in (common
+   * practice).
    */
+  start_overlap?: Length;
+  /** Lengths to cut are rounded up to this. Default: 1 mm, imperial 1/16 in. */
   cut_step?: Length;
   /**
-   * A strip narrower than this at a corner or opening is a sliver. Default: 100 mm (common
-   * practice).
+   * A strip narrower than this at a corner or opening is a sliver. Default: 100 mm, imperial 4
+   * in (common practice).
    */
   min_sliver?: Length;
   /**
-   * No seam nearer than this to an outside corner or an opening. Default: 50 mm (published
-   * advice: 2 in).
+   * No seam nearer than this to an outside corner or an opening. Default: 50 mm, imperial 2 in
+   * (published advice: 2 in).
    */
   seam_clearance?: Length;
   /**
@@ -473,9 +476,12 @@ export interface Rules {
    * Default: 127 mm (5 in, the larger of two published cases).
    */
   overrun?: Length;
-  /** A longer piece takes two to hang. Default: 3500 mm (common practice). */
+  /** A longer piece takes two to hang. Default: 3500 mm, imperial 11 ft 6 in (common practice). */
   long_piece?: Length;
-  /** Above the floor; misfits higher up count half. Default: 1600 mm (common practice). */
+  /**
+   * Above the floor; misfits higher up count half. Default: 1600 mm, imperial 5 ft 3 in (common
+   * practice).
+   */
   eye_level?: Length;
 }
 
@@ -487,12 +493,13 @@ export interface Cutting {
   loss?: Length;
   /**
    * What stays free between narrow pieces cut side by side from one length, for straight edge
-   * and blade. Default: 10 mm (common practice).
+   * and blade. Default: 10 mm, imperial 3/8 in (common practice).
    */
   blade?: Length;
   /**
    * By how much such a piece is wider than it hangs at an edge that is slit, to be trimmed in
-   * its place. Default: 13 mm (published advice on the last piece into a corner: 1/2 to 1 in).
+   * its place. Default: 13 mm, imperial 1/2 in (published advice on the last piece into a
+   * corner: 1/2 to 1 in).
    */
   slit_over?: Length;
   /**
