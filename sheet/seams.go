@@ -116,16 +116,20 @@ func (e *elevation) killNumber() int {
 }
 
 // along writes a text upwards beside an upright line at x, within a stretch of
-// height, clear of the design's marks if it can, and reports whether it had room.
+// height, clear of the design's marks if it can, nearer to the line if that helps, and
+// reports whether it had room.
 func (e *elevation) along(layer string, t draw.Text, x measure.Length, y geom.Interval) bool {
 	t.Anchor, t.Turn = draw.Middle, draw.Upwards
 	m := y.Lo + y.Length()/2
-	for _, avoid := range []*board{&e.marks, {}} {
+	for _, try := range []struct {
+		avoid *board
+		off   measure.Length
+	}{{&e.marks, 3 * mm / 2}, {&e.marks, mm / 2}, {&board{}, 3 * mm / 2}} {
 		for _, t.Size = range []measure.Length{body, small} {
-			left, right := x-t.Size*240/1000-3*mm/2, x+t.Size*760/1000+3*mm/2
+			left, right := x-t.Size*240/1000-try.off, x+t.Size*760/1000+try.off
 			for d := measure.Length(0); 2*d < y.Length(); d += 2 * mm {
 				for _, t.At = range []geom.Point{{X: right, Y: m - d}, {X: left, Y: m - d}, {X: right, Y: m + d}, {X: left, Y: m + d}} {
-					if box := t.Box(); e.board.isFree(box) && avoid.isFree(box) && e.isPapered(box) && !e.isCrossed(box) {
+					if box := t.Box(); e.board.isFree(box) && try.avoid.isFree(box) && e.isPapered(box) && !e.isCrossed(box) {
 						e.write(layer, t)
 						return true
 					}
