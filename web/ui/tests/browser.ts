@@ -110,6 +110,8 @@ export async function picture(page: Page, name: string): Promise<void> {
 export async function expectNoStrayScroll(page: Page): Promise<void> {
   const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   expect(over, "the page is wider than its window").toBe(0);
+  const inside = await page.evaluate(() => [...document.querySelectorAll("dialog[open] .inside")].map((d) => d.scrollWidth - d.clientWidth));
+  expect(Math.max(0, ...inside), "what a dialog shows is wider than the dialog").toBe(0);
   const stray = await page.evaluate(() => {
     const root = document.documentElement;
     const onPhone = innerWidth < 768 && document.querySelector(".job") !== null;
