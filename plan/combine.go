@@ -93,6 +93,7 @@ type combiner struct {
 	least  pair     // what it weighs at the least
 
 	begin int // the start
+	first int // the index of the first drop to the right of it
 	z     measure.Length
 	wall  int
 	ways  [2][]way
@@ -175,7 +176,7 @@ func (m *combiner) halve(i int) bool {
 	if !ok {
 		return false
 	}
-	m.begin, m.wall, m.z, m.arena = i, m.s.starts[i].Wall, z, m.arena[:0]
+	m.begin, m.first, m.wall, m.z, m.arena = i, first, m.s.starts[i].Wall, z, m.arena[:0]
 	for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
 		n := m.firstNode(i, side, z, first)
 		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1)})
@@ -357,13 +358,13 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	}
 	total, other := a.sum, b.sum
 	if m.folds(place, hanging.Right) || m.folds(place, hanging.Left) {
-		m.v.motifs.join(&total, &other)
+		m.v.motifs.join(&total, &other, m.first)
 		m.offer(c, &total, a, b)
 		return
 	}
 	from := m.upTo(&total, int(c.kill), x, hanging.Right)
 	to := m.upTo(&other, int(c.kill), y, hanging.Left)
-	m.v.motifs.join(&total, &other)
+	m.v.motifs.join(&total, &other, m.first)
 	if from >= 0 && to >= 0 {
 		m.cross(&total, int(c.kill), from, to)
 	}

@@ -89,9 +89,9 @@ func (b *motifBound) meets(l *hanging.Layout) bool {
 	return false
 }
 
-// join adds the half to the left to that to the right, and what the motifs of
-// both that are cut weigh at the least.
-func (b *motifBound) join(right, left *sum) {
+// join adds the half to the left to that to the right, of which the first drop has an
+// index, and what the motifs of both that are cut weigh at the least.
+func (b *motifBound) join(right, left *sum, first int) {
 	if b.cycle == 0 {
 		right.add(left)
 		return
@@ -108,7 +108,7 @@ func (b *motifBound) join(right, left *sum) {
 	for _, cut := range b.cut {
 		var total int64
 		for i := range n {
-			if cut[i%b.cycle] {
+			if cut[(i+first)%b.cycle] {
 				total += n[i]
 			}
 		}
