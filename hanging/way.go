@@ -339,3 +339,11 @@ func (h *Hanger) Put(l *Layout, s Strip) {
 	h.put(l, s)
 	l.addInner(h, 0)
 }
+
+// Uprights lists where a wall's face or its returns have uprights, from left to right.
+func (h *Hanger) Uprights(wall int) (xs []measure.Length) {
+	for _, z := range h.walls[wall].zones {
+		xs = append(xs, z.from)
+	}
+	return xs
+}

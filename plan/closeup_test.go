@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -70,12 +72,43 @@ func gathered(t *testing.T, seed int, step measure.Length, focal bool) (s *searc
 			q.run.Walls[i].Sight = room.Plain
 		}
 	}
-	s = searched(t, asking(q.run, *q.paper, step))
+	task := asking(q.run, *q.paper, step)
+	if seed%5 > 2 {
+		furnish(&task.Runs[0], rand.New(rand.NewPCG(uint64(seed), 5)))
+	}
+	s = searched(t, task)
 	s.prepare()
 	s.best = candidate{layout: &hanging.Layout{}, score: offWeight}
 	s.gather = func(c choiceAt) { all = append(all, c) }
 	s.scan(1)
 	return s, all
+}
+
+// furnish puts fittings on some walls of a run, seams of a lining under them, and stretches
+// off which seams are to be kept.
+func furnish(rt *RunTask, r *rand.Rand) {
+	run := *rt.Run
+	run.Walls = slices.Clone(run.Walls)
+	rt.Run = &run
+	for i := range run.Walls {
+		w := &run.Walls[i]
+		at := func() measure.Length {
+			return measure.Length(r.Int64N(int64(w.Width/measure.Millimetre))) * measure.Millimetre
+		}
+		if r.IntN(2) == 0 {
+			w.Fittings = append(slices.Clone(w.Fittings), room.Fitting{
+				Kind: room.Socket, At: geom.Point{X: at(), Y: 300 * measure.Millimetre},
+				Size: geom.Point{X: 146 * measure.Millimetre, Y: 86 * measure.Millimetre},
+			})
+		}
+		if r.IntN(2) == 0 {
+			rt.Lining = append(rt.Lining, Line{i, at()})
+		}
+		if r.IntN(6) == 0 {
+			x := at()
+			rt.Fixed.KeepOff = append(rt.Fixed.KeepOff, WallStretch{Wall: i, X: geom.Interval{Lo: x, Hi: x + 90*measure.Millimetre}})
+		}
+	}
 }
 
 // spread lists some places within a span.

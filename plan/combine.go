@@ -63,7 +63,12 @@ const (
 // that promise more than the next start.
 func (m *combiner) bestFirst() {
 	s := m.s
-	for n, p := range m.out.promising() {
+	m.out.promise()
+	for n := 0; ; n++ {
+		p, ok := m.out.next()
+		if !ok {
+			return
+		}
 		switch {
 		case n == startsAtOnce:
 			s.settle(fewFinished, never)

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+
 	"firstdrop/hanging"
 	"firstdrop/measure"
 )
@@ -36,22 +38,47 @@ func (o *outlook) gapAt(e *end) (g gap) {
 	return g
 }
 
-// between returns what closes the gap between two halves, that to a side first, by how
-// far they have come: what the drops weigh, and how many have all their pieces over the
-// opening.
-func (g *gap) between(side hanging.Side, a, b measure.Length) (weight int64, over int32) {
+// reach is how far along its wall a half comes at the least, and at the most.
+type reach [2]measure.Length
+
+// upTo is a reach that is known; or nothing is.
+func upTo(x measure.Length) reach { return reach{x, x} }
+
+// or returns the reach of either half.
+func (r reach) or(o reach) reach {
+	switch {
+	case r == o:
+		return r
+	case r[0] == unknown:
+		return reach{o[0], anywhere}
+	case o[0] == unknown:
+		return reach{r[0], anywhere}
+	}
+	return reach{min(r[0], o[0]), max(r[1], o[1])}
+}
+
+// anywhere is how far a half comes at the most where that is not known of all.
+const anywhere = measure.Length(math.MaxInt64)
+
+// isKnown reports whether it is known how far.
+func (r reach) isKnown() bool { return r[0] != unknown && r[1] != anywhere }
+
+// between returns what closes the gap between two halves at the least, that to a side
+// first, by how far they have come: what the drops weigh, and how many have all their
+// pieces over the opening.
+func (g *gap) between(side hanging.Side, a, b reach) (weight int64, over int32) {
 	if g.wall == 0 {
 		return 0, 0
 	}
-	if a == unknown || b == unknown {
+	if !a.isKnown() || !b.isKnown() {
 		return g.closes(side, a) + g.closes(side.Opposite(), b), 0
 	}
-	drops := max(0, int64((g.wall-a-b+g.strip-1)/g.strip))
+	drops := max(0, int64((g.wall-a[1]-b[1]+g.strip-1)/g.strip))
 	over = int32(drops)
-	if a < g.near[side] {
+	if a[0] < g.near[side] {
 		over--
 	}
-	if b < g.near[side.Opposite()] {
+	if b[0] < g.near[side.Opposite()] {
 		over--
 	}
 	return drops * g.drop, max(over, 0)
@@ -60,16 +87,17 @@ func (g *gap) between(side hanging.Side, a, b measure.Length) (weight int64, ove
 // closes returns the share of one half in that, by how far it has come: as if each
 // closed half of the wall, so less than nothing for one that comes farther. Two shares
 // are no more than the whole.
-func (g *gap) closes(side hanging.Side, reach measure.Length) int64 {
+func (g *gap) closes(side hanging.Side, r reach) int64 {
 	if g.wall == 0 {
 		return 0
 	}
-	if reach == unknown {
-		reach = g.wall
+	if r[0] == unknown {
+		r = upTo(g.wall)
 	}
+	r[1] = min(r[1], g.wall)
 	each := measure.Length(g.drop + int64(g.over.looks))
-	total := int64((g.wall*each/2 - reach*each).FloorTo(g.strip) / g.strip)
-	if reach < g.near[side] {
+	total := int64((g.wall*each/2 - r[1]*each).FloorTo(g.strip) / g.strip)
+	if r[0] < g.near[side] {
 		total -= int64(g.over.looks)
 	}
 	return total

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"firstdrop/hanging"
 	"firstdrop/measure"
 )
@@ -50,7 +52,7 @@ func (o *outlook) readMisses(i int) {
 	}
 	x.least = x.full
 	for _, across := range x.begun[hanging.Right] {
-		x.least = min(x.least, x.leastMiss(hanging.Right, across))
+		x.least = min(x.least, x.leastMiss(hanging.Right, across, 0))
 	}
 	if x.any[hanging.Left] || x.any[hanging.Right] {
 		x.least = 0
@@ -118,27 +120,69 @@ func (x *misses) weight(miss measure.Length) int64 {
 }
 
 // miss returns what the kill seam weighs at the least where the design has come so far
-// across from one side, and so far from the other.
-func (x *misses) miss(a, b measure.Length) int64 {
+// across from one side, and so far from the other, give or take so much.
+func (x *misses) miss(a, b, within measure.Length) int64 {
 	if x.full == 0 || a == unknown || b == unknown {
 		return 0
 	}
 	d := (a - b).Mod(x.width)
-	if d = min(d, x.width-d); d >= fullMiss {
+	if d = max(min(d, x.width-d)-within, 0); d >= fullMiss {
 		return x.full
 	}
 	return x.weight(d)
 }
 
 // leastMiss is the same with any new drop on the other side.
-func (x *misses) leastMiss(side hanging.Side, across measure.Length) int64 {
+func (x *misses) leastMiss(side hanging.Side, across, within measure.Length) int64 {
 	other := side.Opposite()
 	if x.full == 0 || across == unknown || x.any[other] {
 		return 0
 	}
 	least := x.full
 	for _, b := range x.begun[other] {
-		least = min(least, x.miss(across, b))
+		least = min(least, x.miss(across, b, within))
 	}
 	return least
+}
+
+// crossing tells how far across the design has come at an end from any place on the way:
+// from one at T so far for T = 0, and to the right as much less, to the left as much more,
+// as T is farther on. It is one of up to two; with none nothing is known.
+type crossing struct {
+	n  int
+	at [2]measure.Length
+}
+
+// along returns a way to a side as a way to the right.
+func along(side hanging.Side, way measure.Length) measure.Length {
+	if side == hanging.Left {
+		return -way
+	}
+	return way
+}
+
+// or returns what is told of either way.
+func (c crossing) or(d crossing) crossing {
+	if c.n == 0 || d.n == 0 {
+		return crossing{}
+	}
+	for _, x := range d.at[:d.n] {
+		if slices.Contains(c.at[:c.n], x) {
+			continue
+		}
+		if c.n == len(c.at) {
+			return crossing{}
+		}
+		c.at[c.n] = x
+		c.n++
+	}
+	return c
+}
+
+// moved returns the crossing from a place so far before.
+func (c crossing) moved(by, width measure.Length) crossing {
+	for i := range c.n {
+		c.at[i] = (c.at[i] - by).Mod(width)
+	}
+	return c
 }

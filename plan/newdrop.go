@@ -96,7 +96,7 @@ func (o *outlook) onward(n *newDrop, e int) *onward {
 	if !f.known {
 		t := o.from(n.to, &n.sums, e)
 		f.least, f.across = t.carried, t.across
-		f.least.weigh(o.ends[e].closes(n.to.spot.Side, t.reach))
+		f.least.weigh(o.ends[e].closes(n.to.spot.Side, upTo(t.reach)))
 		f.least.least(&t.renewed)
 		f.known = true
 	}

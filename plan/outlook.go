@@ -1,10 +1,8 @@
 package plan
 
 import (
-	"cmp"
 	"math"
 	"math/bits"
-	"slices"
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -27,23 +25,25 @@ import (
 
 // outlook tells what lies ahead.
 type outlook struct {
-	m      *combiner
-	v      *halves
-	ends   []end     // where halves may end
-	endOf  []int     // of each kill place
-	on     [2][]ends // by side and wall: those on the wall, or in the corner at its end
-	own    []ends    // by wall: those over it
-	roll   int64     // what a roll weighs
-	hand   int64     // what full pieces weigh that rolls in hand give
-	base   int64     // parts of rolls that are needed beside
-	turn   turnOfDrops
-	told   []bool // by wall: what its end strips weigh
-	spare  []view // not yet given to a corner
-	rows   []tail
-	news   [2][]newDrop
-	bounds []pair    // of each start with each end
-	sides  [2][]tail // of the start at hand: what lies on either side of it
-	first  int       // of the start at hand: the index of the first drop to the right
+	m        *combiner
+	v        *halves
+	ends     []end     // where halves may end
+	endOf    []int     // of each kill place
+	on       [2][]ends // by side and wall: those on the wall, or in the corner at its end
+	own      []ends    // by wall: those over it
+	roll     int64     // what a roll weighs
+	hand     int64     // what full pieces weigh that rolls in hand give
+	base     int64     // parts of rolls that are needed beside
+	turn     turnOfDrops
+	told     []bool // by wall: what its end strips weigh
+	spare    []view // not yet given to a corner
+	rows     []tail
+	news     [2][]newDrop
+	bounds   []pair // of each start with each end
+	starts   *startRows
+	promises promises
+	sides    [2][]tail // of the start at hand: what lies on either side of it
+	first    int       // of the start at hand: the index of the first drop to the right
 }
 
 // end is where a half may end: kill places that are the same but for the lap.
@@ -96,6 +96,15 @@ func (a *ahead) addTimes(b *ahead, times int32) {
 	a.parts += b.parts * times
 }
 
+// after puts a row before.
+func (a *ahead) after(s *row, o *outlook) {
+	if o.turn.lanes > 0 {
+		a.motifs = o.turn.by(a.motifs, s.drops)
+	}
+	a.add(&s.ahead)
+}
+
+// least takes the lesser of everything.
 func (a *ahead) least(b *ahead) {
 	a.looks = min(a.looks, b.looks)
 	a.withRolls = min(a.withRolls, b.withRolls)
@@ -106,8 +115,9 @@ func (a *ahead) least(b *ahead) {
 
 // weigh adds a weight.
 func (a *ahead) weigh(weight int64) {
-	a.looks += int32(weight)
-	a.withRolls += int32(weight)
+	w := int32(max(-mostAhead, min(weight, mostAhead)))
+	a.looks += w
+	a.withRolls += w
 }
 
 // row is what a row of drops comes to, and how many they are.
@@ -126,11 +136,8 @@ type tail struct {
 
 // after puts a row before a tail.
 func (t *tail) after(s *row, o *outlook) {
-	if o.turn.lanes > 0 {
-		t.carried.motifs, t.renewed.motifs = o.turn.by(t.carried.motifs, s.drops), o.turn.by(t.renewed.motifs, s.drops)
-	}
-	t.carried.add(&s.ahead)
-	t.renewed.add(&s.ahead)
+	t.carried.after(s, o)
+	t.renewed.after(s, o)
 }
 
 // unknown is how far that is where nothing is sure.
@@ -144,11 +151,12 @@ type pair [2]int64
 
 // hop is the drop that is carried round a corner, and the way on to the next.
 type hop struct {
-	edge *pass
-	only row // the drop that meets the corner, with the seam before it
-	on   row // and the whole drops after it, up to the next corner
-	up   row // the drop if it is given up in the corner, with the seam after it
-	next *newDrop
+	edge   *pass
+	only   row // the drop that meets the corner, with the seam before it
+	on     row // and the whole drops after it, up to the next corner
+	up     row // the drop if it is given up in the corner, with the seam after it
+	next   *newDrop
+	faults int64 // what rules find in on
 }
 
 // view is what lies ahead of a corner: on the way to those ends to which it has been asked.
@@ -200,7 +208,7 @@ func (m *combiner) newOutlook() *outlook {
 		o.ends[i].gap = o.gapAt(&o.ends[i])
 		o.readMisses(i)
 	}
-	o.look()
+	o.bounds = make([]pair, len(s.starts)*len(o.ends))
 	return o
 }
 
@@ -267,6 +275,11 @@ func (o *outlook) of(t *sum) row {
 		a.motifs = o.turn.of(&t.motif)
 	}
 	return row{a, t.drops}
+}
+
+// faults returns what rules find in a sum.
+func (o *outlook) faults(t *sum) int64 {
+	return t.score - int64(t.drops)*o.m.s.task.Taste.Weights.Drop
 }
 
 // endsOn reports whether a half that goes to a side ends on a wall, or in the corner
@@ -370,26 +383,37 @@ func (o *outlook) fill(v *view, corner *node, asked ends) {
 		end, t, last := &o.ends[e], &v.tails[e], v.edge.corners
 		switch bit := ends(1) << e; {
 		case to == nil, passed&bit != 0 && end.place.kill.Kind != hanging.AtCorner:
-			*t = tail{across: unknown, reach: unknown}
-			t.renewed.weigh(end.closes(side, unknown))
+			*t = o.lostSight(end, side)
 			continue
 		case passed&bit != 0:
-			*t = tail{carried: end.sure[side], renewed: impossible, across: o.acrossPassing(v.edge, side, end), reach: unknown}
+			*t = o.passing(&v.hop, end, side)
 			last = o.nthCorner(corner, end.place.kill.Wall)
 		case landed&bit != 0:
-			*t = o.landed(v, e)
+			*t = o.landed(&v.hop, e)
 		default:
 			*t = next.tails[e]
 			t.after(&v.on, o)
 		}
-		o.renew(t, v, corner, last, e)
+		o.renew(t, &v.hop, corner, last, e)
 	}
 	v.known |= asked
 }
 
+// lostSight returns what is told where nothing is.
+func (o *outlook) lostSight(e *end, side hanging.Side) tail {
+	t := tail{across: unknown, reach: unknown}
+	t.renewed.weigh(e.closes(side, upTo(unknown)))
+	return t
+}
+
+// passing returns what comes of a drop that passes the end in a corner: it is the last.
+func (o *outlook) passing(h *hop, e *end, side hanging.Side) tail {
+	return tail{carried: e.sure[side], renewed: impossible, across: o.acrossPassing(h.edge, side, e), reach: unknown}
+}
+
 // landed returns what a hop onto the wall of an end and all after it come to. Onto a wall
 // where nothing is sure the drop itself may go otherwise.
-func (o *outlook) landed(v *view, e int) tail {
+func (o *outlook) landed(v *hop, e int) tail {
 	t := o.toEnd(v.edge.to, e)
 	end := &o.ends[e]
 	if end.folds {
@@ -403,7 +427,7 @@ func (o *outlook) landed(v *view, e int) tail {
 }
 
 // renew takes in what comes of new drops in so many corners that the drop meets.
-func (o *outlook) renew(t *tail, v *view, corner *node, corners, e int) {
+func (o *outlook) renew(t *tail, v *hop, corner *node, corners, e int) {
 	side := corner.spot.Side
 	for nth := range corners {
 		n, up := v.next, v.up
@@ -462,7 +486,7 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 		t.score += o.v.seamToWhole(&before{edge: edge, from: corner}, edge.to)
 	}
 	t.add(&edge.to.sums)
-	h.on = o.of(&t)
+	h.on, h.faults = o.of(&t), o.faults(&t)
 	if edge.corners == 1 {
 		h.on.weigh(o.unequalOn(edge.to))
 	}
@@ -534,29 +558,6 @@ func (o *outlook) bound(a *ahead) int64 {
 	return max(int64(a.looks)+max(n, 0)*o.roll, int64(a.withRolls)-o.hand)
 }
 
-// promise is a start of which something may come, and what that weighs at the least.
-type promise struct {
-	start int
-	bound int64
-}
-
-// promising lists the starts of which something better than the best found may come, the
-// most promising first.
-func (o *outlook) promising() (all []promise) {
-	for i := range o.m.s.starts {
-		p := promise{i, math.MaxInt64}
-		for e := range o.ends {
-			b := &o.bounds[i*len(o.ends)+e]
-			p.bound = min(p.bound, b[0], b[1])
-		}
-		if p.bound < o.m.s.best.score {
-			all = append(all, p)
-		}
-	}
-	slices.SortStableFunc(all, func(a, b promise) int { return cmp.Compare(a.bound, b.bound) })
-	return all
-}
-
 // isLost reports whether a half of the start at hand that comes to so much, and is to go
 // on from a node where a new drop begins, cannot lead to a layout that is better than the
 // best found.
@@ -580,22 +581,22 @@ func (o *outlook) isLost(so *sum, to *node) bool {
 // at an end. first is the index of the first drop to the right of the start.
 func (o *outlook) meet(e *end, side hanging.Side, a, b *tail, first int) (p pair) {
 	best := o.m.s.best.score
-	weight, over := e.between(side, a.reach, b.reach)
+	weight, over := e.between(side, upTo(a.reach), upTo(b.reach))
 	closed := a.carried
 	closed.addTimes(&e.over, over)
 	closed.weigh(weight)
 	if p[0] = o.together(side, &closed, &b.carried, first); p[0] < best {
-		p[0] += e.miss(a.across, b.across)
+		p[0] += e.miss(a.across, b.across, 0)
 	}
 	p[1] = o.together(side, &a.renewed, &b.renewed, first) + e.least
 	other := side.Opposite()
-	c := o.together(side, &a.renewed, &b.carried, first) + e.closes(other, b.reach) // which may be less than nothing
+	c := o.together(side, &a.renewed, &b.carried, first) + e.closes(other, upTo(b.reach)) // which may be less than nothing
 	if c < best {
-		c += e.leastMiss(other, b.across)
+		c += e.leastMiss(other, b.across, 0)
 	}
 	p[1] = min(p[1], c)
-	if c = o.together(side, &a.carried, &b.renewed, first) + e.closes(side, a.reach); c < best {
-		c += e.leastMiss(side, a.across)
+	if c = o.together(side, &a.carried, &b.renewed, first) + e.closes(side, upTo(a.reach)); c < best {
+		c += e.leastMiss(side, a.across, 0)
 	}
 	p[1] = min(p[1], c)
 	return p
@@ -616,34 +617,37 @@ func (o *outlook) together(side hanging.Side, a, b *ahead, first int) int64 {
 	return o.bound(&c)
 }
 
-// look tells of every start with every end. Of a start without halves nothing is known.
-func (o *outlook) look() {
-	o.bounds = make([]pair, len(o.m.s.starts)*len(o.ends))
-	for i := range o.m.s.starts {
-		z, first, ok := o.m.seamOf(i)
-		if !ok {
+// look tells of a start with some of its ends, and returns what it weighs at the least. Of a
+// start without halves nothing is known.
+func (o *outlook) look(i int, asked ends) (least int64) {
+	z, first, ok := o.m.seamOf(i)
+	if !ok {
+		return 0
+	}
+	var sides [2]beginning
+	for side := range sides {
+		sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), asked)
+	}
+	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
+	unequal, seam := int64(-1), int64(0)
+	least = math.MaxInt64
+	for e := range o.ends {
+		p := &o.bounds[i*len(o.ends)+e]
+		if asked&(1<<e) == 0 {
+			*p = pair{mostAhead, mostAhead}
 			continue
 		}
-		offered := o.offered(i)
-		var sides [2]beginning
-		for side := range sides {
-			sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), offered)
-		}
-		wall := o.m.s.starts[i].Wall
-		unequal := o.unequalAt(sides[hanging.Right].node, sides[hanging.Left].node)
-		seam := o.seamAt(sides[hanging.Right].node, sides[hanging.Left].node)
-		for e := range o.ends {
-			p := &o.bounds[i*len(o.ends)+e]
-			if offered&(1<<e) == 0 {
-				*p = pair{mostAhead, mostAhead}
-				continue
+		*p = o.between(&sides, e, first)
+		if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 && (p[0] < best || p[1] < best) {
+			if unequal < 0 {
+				right, left := sides[hanging.Right].node, sides[hanging.Left].node
+				unequal, seam = o.unequalAt(right, left), o.seamAt(right, left)
 			}
-			*p = o.between(&sides, e, first)
-			if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 {
-				p[0], p[1] = p[0]+unequal+seam, p[1]+unequal
-			}
+			p[0], p[1] = p[0]+unequal+seam, p[1]+unequal
 		}
+		least = min(least, p[0], p[1])
 	}
+	return least
 }
 
 // seamAt returns what the seam of a start weighs if both halves are carried on.

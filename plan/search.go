@@ -17,7 +17,10 @@ import (
 // step of the grid; the kill seam at every place; new drops in inside corners.
 // It never looks at most of them closely:
 //
-//	every start × kill place                 from what lies ahead: a bound    tens of thousands
+//	rows of starts × kill places             from what lies ahead: a bound    thousands
+//	  │  the one with the least bound next
+//	  ▼
+//	start × kill place                       the same, of this start: a bound hundreds
 //	  ▼
 //	with new drops, the most promising first from sums of halves: a bound     hundreds
 //	  │  the one with the least bound next
@@ -91,8 +94,10 @@ func (s *search) find() (candidate, error) {
 	}
 	s.prepare()
 	s.proven = true
-	s.scan(s.sampled())
-	s.settle(1, never)
+	if s.best.layout == nil {
+		s.scan(s.sampled())
+		s.settle(1, never)
+	}
 	if s.isLeast() {
 		return s.anchored(s.best), nil
 	}

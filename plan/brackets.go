@@ -1,0 +1,429 @@
+package plan
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"firstdrop/hanging"
+	"firstdrop/measure"
+	"firstdrop/room"
+)
+
+// Between two events (events.go) what lies ahead changes evenly, so that it is nowhere less
+// than at one of both ends. So the places where drops may meet a corner are bracketed, and
+// only the first and the last place of a bracket are weighed; from there one comes to any
+// of the brackets of the next corner that lie between where the two come to:
+//
+//	corner                           next corner
+//	  ┊ │first      last│ ┊            ┊       │    ┊  │      ┊
+//	──┊─┼───────────────┼─┊── … ──►  ──┊───────┼────┊──┼──────┊──
+//	  ┊ │    bracket    │ ┊            ┊  bracket   ┊ bracket ┊
+//	event               event
+//
+// Each end of a bracket may be an event: then the bracket is that one place.
+
+// bracket holds the places where a drop may meet a corner, from one to another, between
+// which nothing changes but evenly.
+type bracket struct {
+	lo, hi measure.Length // both included
+	ends   [2]place       // at both
+	on     row            // no more than any between comes to
+	tails  []farTail      // by end
+	known  ends
+}
+
+// place is a corner that a drop meets, and the way on from there.
+type place struct {
+	corner *node
+	hop
+}
+
+// farTail is what lies ahead at the least, wherever one begins.
+type farTail struct {
+	carried, renewed ahead
+	across           crossing
+	reach            reach
+}
+
+// brackets looks ahead from brackets.
+type brackets struct {
+	o           *outlook
+	events      []events // by wall
+	level       []bool   // by wall: neither its head nor its foot falls
+	grade       int64    // what a fault that changes evenly weighs at the least, where it is one
+	tables      [][]bracket
+	spare       []farTail // not yet given to a bracket
+	parts       []hanging.Part
+	here, there []stand
+}
+
+// widestBracket is how wide brackets are at the most (measured: half or twice as much is as
+// good).
+const widestBracket = 32 * measure.Millimetre
+
+// newBrackets prepares for the corners of a run; nil if not all that is on its walls
+// changes evenly: on those that have not four corners, or openings that have not.
+func (o *outlook) newBrackets() *brackets {
+	run := o.m.s.run.Run
+	b := &brackets{o: o, tables: make([][]bracket, 8*len(run.Walls)), grade: o.leastGraded()}
+	for i := range run.Walls {
+		w := &run.Walls[i]
+		if !o.v.j.walls[i].top.straight || len(w.Outline) != 4 || slices.ContainsFunc(w.Openings, isOdd) {
+			return nil
+		}
+		b.events = append(b.events, o.eventsOn(i))
+		b.level = append(b.level, len(o.v.h.LevelStretches(i)) == len(o.v.h.Uprights(i))-1)
+	}
+	return b
+}
+
+// pays reports whether there are so many starts that it pays to bracket them: the brackets
+// of a corner are as many as the events of its walls, and one at each of these.
+func (b *brackets) pays() bool {
+	o, n := b.o, 0
+	for i, es := range b.events {
+		tables := 2
+		if o.v.turns {
+			tables *= 2
+		}
+		if o.m.s.run.Run.Walls[i].Width >= 2*o.v.width {
+			tables *= 2
+		}
+		n += 2 * len(es) * tables
+	}
+	return len(o.m.s.starts) >= startsPerBracket*n
+}
+
+// startsPerBracket is how many starts there are to be (measured).
+const startsPerBracket = 3
+
+// isOdd reports whether an opening has not four corners.
+func isOdd(o room.Opening) bool { return len(o.Outline) != 4 }
+
+// leastGraded returns what a fault that is graded weighs at the least: a third, half of
+// that in a hidden place.
+func (o *outlook) leastGraded() (least int64) {
+	w := &o.m.s.task.Taste.Weights
+	least = math.MaxInt64
+	for _, weight := range [...]int64{w.Sliver, w.SeamNear, w.SliverBeside, w.LiningSeam} {
+		if weight > 0 {
+			least = min(least, max(weight/6, 1))
+		}
+	}
+	return least
+}
+
+// rounded returns what rounding may take, between two places, from a sum in which rules
+// find so much at least: some units for each fault that is graded, and for two others.
+func (b *brackets) rounded(faults int64) int64 { return 2 * (2 + faults/b.grade) }
+
+// table returns the brackets of a corner: of those drops that have a whole one before them
+// on the wall, or of others.
+func (b *brackets) table(n *node, whole bool) []bracket {
+	at := 8*n.spot.Wall + 4*int(n.spot.Side)
+	if n.odd {
+		at += 2
+	}
+	if whole {
+		at++
+	}
+	if b.tables[at] == nil {
+		b.tables[at] = b.bracketed(n, whole)
+	}
+	return b.tables[at]
+}
+
+// bracketed lists the brackets of a corner.
+func (b *brackets) bracketed(n *node, whole bool) []bracket {
+	spot, run, width := n.spot, b.o.m.s.run.Run, b.o.v.width
+	near, far := run.LeanAt(spot.Wall)
+	if spot.Side == hanging.Left {
+		near, far = -far, -near
+	}
+	least, most := min(0, near), run.Walls[spot.Wall].Width+max(0, far)
+	if whole {
+		least += width
+	}
+	all := make([]bracket, 0, 64)
+	for spot.T = max(least, most-width+1); spot.T <= most; {
+		first, hi := b.at(spot, n.odd, whole), spot.T
+		if way := min(b.way(&first), widestBracket); way > 0 {
+			hi = min(most, spot.T+way-1)
+		}
+		all = append(all, b.bracket(first, hi, whole))
+		spot.T = all[len(all)-1].hi + 1
+	}
+	return all
+}
+
+// at looks at the corner from a spot where a drop meets it.
+func (b *brackets) at(spot hanging.Spot, odd, whole bool) place {
+	corner := b.o.v.node(spot, odd)
+	return place{corner, b.o.hop(corner, whole)}
+}
+
+// bracket brackets a place and those after it, up to another, or up to where drops go
+// another way.
+func (b *brackets) bracket(first place, hi measure.Length, whole bool) bracket {
+	spot, odd := first.corner.spot, first.corner.odd
+	lo, last := spot.T, first
+	if spot.T = hi; hi > lo {
+		last = b.at(spot, odd, whole)
+	}
+	if !first.goesAs(&last) {
+		last = first
+		for other := hi; other-last.corner.spot.T > 1; {
+			spot.T = last.corner.spot.T + (other-last.corner.spot.T)/2
+			if p := b.at(spot, odd, whole); first.goesAs(&p) {
+				last = p
+			} else {
+				other = spot.T
+			}
+		}
+		hi = last.corner.spot.T
+	}
+	if len(b.spare) == 0 {
+		b.spare = make([]farTail, 64*len(b.o.ends))
+	}
+	n := len(b.o.ends)
+	r := bracket{lo: lo, hi: hi, ends: [2]place{first, last}, on: first.on, tails: b.spare[:n:n]}
+	b.spare = b.spare[n:]
+	if hi > lo {
+		r.on = b.leastRow(&first.on, &last.on, min(first.faults, last.faults), b.isLevel(&first))
+	}
+	return r
+}
+
+// goesAs reports whether two drops go the same way round a corner.
+func (p *place) goesAs(q *place) bool {
+	a, b := p.edge, q.edge
+	if a.corners != b.corners || len(a.parts) != len(b.parts) || (a.to == nil) != (b.to == nil) || p.on.drops != q.on.drops {
+		return false
+	}
+	for i := range a.parts {
+		if x, y := &a.parts[i], &b.parts[i]; x.Wall != y.Wall || x.Joined != y.Joined || x.Skew != y.Skew {
+			return false
+		}
+	}
+	return a.to == nil || a.to.spot.Wall == b.to.spot.Wall && a.to.count == b.to.count
+}
+
+// isLevel reports whether all walls to which a drop comes are level.
+func (b *brackets) isLevel(p *place) bool {
+	for i := range p.edge.parts {
+		if !b.level[p.edge.parts[i].Wall] {
+			return false
+		}
+	}
+	return b.level[p.corner.spot.Wall] && (p.edge.to == nil || b.level[p.edge.to.spot.Wall])
+}
+
+// leastRow returns what a row comes to at the least that comes to so much at either end,
+// and in which rules find so much at least.
+func (b *brackets) leastRow(x, y *row, faults int64, level bool) row {
+	r := *x
+	r.least(&y.ahead)
+	if faults > 0 {
+		r.weigh(-b.rounded(faults))
+	}
+	b.forget(&r.ahead, level)
+	return r
+}
+
+// forget takes away what does not change evenly where heads or feet fall: whether motifs
+// meet the ceiling, and the phases of pieces.
+func (b *brackets) forget(a *ahead, level bool) {
+	if level {
+		return
+	}
+	a.motifs = 0
+	if b.o.v.rolls.prices.roll > 0 {
+		a.parts = 0
+	}
+}
+
+// stand is where on a wall the edge of a drop is, on the way, whole widths aside.
+type stand struct {
+	wall int
+	t    measure.Length
+}
+
+// stands lists where edges are on all walls to which a drop comes that begins at a spot.
+func (b *brackets) stands(dst []stand, spot hanging.Spot, parts []hanging.Part, next *hanging.Spot) []stand {
+	dst = append(dst, stand{spot.Wall, spot.T})
+	for i := range parts {
+		p := &parts[i]
+		t := p.X.Lo - p.Across.Lo
+		if spot.Side == hanging.Left {
+			t = b.o.m.s.run.Run.Walls[p.Wall].Width - t
+		}
+		dst = append(dst, stand{p.Wall, t})
+	}
+	if next != nil {
+		dst = append(dst, stand{next.Wall, next.T})
+	}
+	return dst
+}
+
+// way returns how far the drop that meets a corner can move on before something changes: 0
+// if something changes there. Edges that stay where they are while it moves do not count.
+func (b *brackets) way(p *place) (way measure.Length) {
+	spot := p.corner.spot
+	var to *hanging.Spot
+	if p.edge.to != nil {
+		to = &p.edge.to.spot
+	}
+	b.here = b.stands(b.here[:0], spot, p.edge.parts, to)
+	spot.T++
+	parts, _, next, ok := b.o.v.h.Lay(b.parts[:0], spot, -1)
+	b.parts = parts
+	if ok {
+		b.there = b.stands(b.there[:0], spot, parts, &next)
+	} else {
+		b.there = b.stands(b.there[:0], spot, nil, nil)
+	}
+	if len(b.here) != len(b.there) {
+		return 0
+	}
+	way = math.MaxInt64
+	for i, s := range b.here {
+		if s == b.there[i] {
+			continue
+		}
+		if s.wall != b.there[i].wall {
+			return 0
+		}
+		way = min(way, b.apart(spot.Side, s))
+	}
+	return way
+}
+
+// apart returns how far it is from an edge to the next event on the way; 0 if it is at one.
+func (b *brackets) apart(side hanging.Side, s stand) measure.Length {
+	es, width := b.events[s.wall], b.o.v.width
+	if side == hanging.Right {
+		return es.next(s.t, width)
+	}
+	return es.before(b.o.m.s.run.Run.Walls[s.wall].Width-s.t, width)
+}
+
+// between returns the brackets of the corner that drops come to from two nodes on and from
+// any between; none if they are not known.
+func (b *brackets) between(x, y *node) []bracket {
+	all := b.table(x.corner, x.count > 0)
+	from, to := x.corner.spot.T, y.corner.spot.T
+	if from > to {
+		from, to = to, from
+	}
+	i := sort.Search(len(all), func(i int) bool { return all[i].hi >= from })
+	k := sort.Search(len(all), func(i int) bool { return all[i].lo > to })
+	if i == len(all) || all[i].lo > from || all[k-1].hi < to {
+		return nil
+	}
+	return all[i:k]
+}
+
+// ahead fills in what lies ahead of any of some brackets on the way to some ends, after a
+// row and so far before their corner.
+func (b *brackets) ahead(dst []farTail, some []bracket, asked ends, before *row, by measure.Length) {
+	for i := range some {
+		b.fill(&some[i], asked)
+	}
+	for rest := asked; rest != 0; {
+		var e int
+		e, rest = rest.next()
+		t := &dst[e]
+		if len(some) == 0 {
+			*t = farTail{reach: upTo(unknown)}
+			continue
+		}
+		*t = some[0].tails[e]
+		for i := 1; i < len(some); i++ {
+			t.least(&some[i].tails[e])
+		}
+		t.carried.after(before, b.o)
+		t.renewed.after(before, b.o)
+		t.across = t.across.moved(by, b.o.designWidth())
+	}
+}
+
+// least takes in what lies ahead otherwise.
+func (t *farTail) least(u *farTail) {
+	t.carried.least(&u.carried)
+	t.renewed.least(&u.renewed)
+	t.across = t.across.or(u.across)
+	t.reach = t.reach.or(u.reach)
+}
+
+// fill works out what lies ahead of a bracket on the way to some ends.
+func (b *brackets) fill(r *bracket, asked ends) {
+	if asked &^= r.known; asked == 0 {
+		return
+	}
+	r.known |= asked
+	o, corner, edge := b.o, r.ends[0].corner, r.ends[0].edge
+	side, to := corner.spot.Side, edge.to
+	passed, landed := ends(0), ends(0)
+	if to != nil {
+		passed = o.passed(corner, edge) & asked
+		landed = o.on[side][to.spot.Wall] & asked &^ passed
+		if rest := asked &^ (landed | passed); rest != 0 {
+			b.ahead(r.tails, b.between(to, r.ends[1].edge.to), rest, &r.on, along(side, to.corner.spot.T-corner.spot.T))
+		}
+	}
+	for rest := asked; rest != 0; {
+		var e int
+		e, rest = rest.next()
+		b.finish(r, e, passed&(1<<e) != 0, landed&(1<<e) != 0)
+	}
+}
+
+// finish takes in an end that a drop passes, or lands before, and new drops on the way.
+func (b *brackets) finish(r *bracket, e int, passed, landed bool) {
+	o, end := b.o, &b.o.ends[e]
+	side, last, t := r.ends[0].corner.spot.Side, r.ends[0].edge.corners, &r.tails[e]
+	for i := range r.ends {
+		p := &r.ends[i]
+		var at tail
+		switch {
+		case p.edge.to == nil, passed && end.place.kill.Kind != hanging.AtCorner:
+			at = o.lostSight(end, side)
+			last = 0
+		case passed:
+			at = o.passing(&p.hop, end, side)
+			last = o.nthCorner(p.corner, end.place.kill.Wall)
+		case landed:
+			at = o.landed(&p.hop, e)
+		default:
+			continue
+		}
+		b.takeIn(t, &at, i, p.corner.spot)
+	}
+	if r.hi > r.lo && (passed || landed) {
+		t.carried.weigh(-b.rounded(int64(t.carried.looks)))
+		b.forget(&t.carried, b.isLevel(&r.ends[0]))
+	}
+	at := tail{renewed: impossible}
+	for i := range r.ends {
+		o.renew(&at, &r.ends[i].hop, r.ends[i].corner, last, e)
+	}
+	if r.hi > r.lo {
+		at.renewed.weigh(-b.rounded(0))
+	}
+	t.renewed.least(&at.renewed)
+}
+
+// takeIn takes in what lies ahead of the first or the other end of a bracket, or of a row.
+func (b *brackets) takeIn(t *farTail, at *tail, i int, from hanging.Spot) {
+	far := farTail{at.carried, at.renewed, crossing{}, upTo(at.reach)}
+	if at.across != unknown {
+		far.across.n = 1
+		far.across.at[0] = (at.across + along(from.Side, from.T)).Mod(b.o.designWidth())
+	}
+	if i == 0 {
+		*t = far
+	} else {
+		t.least(&far)
+	}
+}

@@ -1,0 +1,131 @@
+package plan
+
+import (
+	"slices"
+
+	"firstdrop/measure"
+)
+
+// Where the first drop of a wall stands a little farther along, all others do, and so does
+// what is carried round the corners. What they weigh changes evenly with that, or not at
+// all, but where the edge of a drop comes to a place at which a rule begins, or ends, or
+// turns: a whole number of widths from it, wherever on the wall that is.
+//
+//	       ┊ clear of the edge          what a seam here weighs
+//	──┬────┊─┬─────────┐                │╲      ┊
+//	  │    ┊ │ opening │                │  ╲    ┊
+//	  │    ┊ │         │                │    ╲  ┊________
+//	  ►    ┊ │         │                └───────┴────────  event
+
+// events are the places on a wall at which something changes, less whole widths, in
+// order.
+type events []measure.Length
+
+// eventsOn lists them for a wall.
+func (o *outlook) eventsOn(wall int) (es events) {
+	v, j, rules := o.v, o.v.j, &o.m.s.task.Rules
+	t, w, run, width := &j.taste, &j.walls[wall], j.run, v.width
+	at := func(xs ...measure.Length) {
+		for _, x := range xs {
+			es = append(es, x.Mod(width))
+		}
+	}
+	around := func(x measure.Length, by ...measure.Length) {
+		at(x)
+		for _, d := range by {
+			at(x-d, x+d)
+		}
+	}
+	uprights := append(v.h.Uprights(wall), 0, w.width)
+	for _, x := range uprights {
+		at(x)
+		if m := j.paper.Motif; m != nil && o.turn.lanes > 0 {
+			at(x - m.Axis)
+		}
+	}
+	for _, h := range w.holes {
+		at(h.x.Lo, h.x.Hi)
+	}
+	for _, e := range w.edges { // a strip between a seam and the edge lies outside of the opening
+		around(e.x, t.SeamClearance)
+		if e.left {
+			at(e.x-t.MinSliver, e.x-t.Overrun)
+		} else {
+			at(e.x+t.MinSliver, e.x+t.Overrun)
+		}
+	}
+	if w.focal {
+		around(w.width/2, t.SeamClearance)
+		for _, x := range [...]measure.Length{w.width / 2, (w.width + width) / 2} { // the end strips are alike
+			around(x, measure.Millimetre/2)
+		}
+		at(rules.WrapLimit, w.width-rules.WrapLimit, width/2, w.width-width/2)
+	}
+	if c := w.centre; c != nil {
+		at(*c)
+		if m := j.paper.Motif; m != nil {
+			for _, axis := range [...]measure.Length{m.Axis, width - m.Axis} {
+				around(*c-axis, measure.Millimetre)
+				around(*c-axis+width/2, measure.Millimetre)
+			}
+		}
+	}
+	for _, x := range w.lining {
+		around(x, liningClear)
+	}
+	for _, f := range run.Walls[wall].Fittings {
+		around(f.At.X, f.Size.X/2)
+	}
+	for _, k := range j.fixed.KeepOff {
+		if k.Wall == wall {
+			at(k.X.Lo, k.X.Hi)
+		}
+	}
+	left, right := run.LeanAt(wall)
+	for _, lean := range [...]measure.Length{0, left} {
+		at(lean, lean+t.MinSliver, lean-rules.Wrap, lean-rules.WrapLimit)
+		if w.left {
+			around(lean, t.SeamClearance, rules.OutsideWrap, rules.OutsideWrap+rules.WrapLimit)
+			at(lean + rules.OutsideWrap + t.MinSliver)
+		}
+	}
+	for _, lean := range [...]measure.Length{w.width, w.width + right} {
+		at(lean, lean-t.MinSliver, lean+rules.Wrap, lean+rules.WrapLimit)
+		if w.right {
+			around(lean, t.SeamClearance, rules.OutsideWrap, rules.OutsideWrap+rules.WrapLimit)
+			at(lean - rules.OutsideWrap - t.MinSliver)
+		}
+	}
+	n, walls := len(run.Walls), run.Walls
+	for begun := measure.Length(0); begun < width; begun += o.designWidth() { // a new drop there misses by nothing
+		next, _ := run.LeanAt((wall + 1) % n)
+		_, last := run.LeanAt((wall + n - 1) % n)
+		at(walls[wall].Width+min(0, next)-begun, -min(0, -last)+begun)
+	}
+	lapped := rules.Wrap + max(left.Abs(), right.Abs())
+	at(w.width+lapped, -lapped)
+	slices.Sort(es)
+	return slices.Compact(es)
+}
+
+// next returns how far it is from a place to the next event to the right; 0 if it is at one.
+func (es events) next(x, width measure.Length) measure.Length {
+	x = x.Mod(width)
+	if i, _ := slices.BinarySearch(es, x); i < len(es) {
+		return es[i] - x
+	}
+	return es[0] + width - x
+}
+
+// before is the same to the left.
+func (es events) before(x, width measure.Length) measure.Length {
+	x = x.Mod(width)
+	i, found := slices.BinarySearch(es, x)
+	switch {
+	case found:
+		return 0
+	case i > 0:
+		return x - es[i-1]
+	}
+	return x + width - es[len(es)-1]
+}

@@ -1,0 +1,385 @@
+package plan
+
+import (
+	"cmp"
+	"container/heap"
+	"math"
+	"slices"
+
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// Most starts come to nothing, and that is told of a row of them at once, as of brackets:
+//
+//	wall   ┊ │││││││││ ┊  │││││││ ┊       rows of starts between events
+//	       ┊ └───┬───┘ ┊  └──┬──┘ ┊
+//	          told 2174   told 2391       best found 2210: the second row is not looked at
+//
+// The starts of a row that promises something are looked at one by one; the most promising
+// comes first.
+
+// startRows are rows of starts.
+type startRows struct {
+	b      *brackets
+	starts []int // those with halves, row by row
+	all    []startRow
+	sides  [2]farSide // of the row at hand
+	spare  []pair     // not yet given to a row
+}
+
+// startRow is a row of starts on a wall between which nothing changes but evenly.
+type startRow struct {
+	from, to int // of the rows' starts; the last is not one of them
+	bounds   []pair
+	offered  ends
+}
+
+// farSide is what lies on one side of a row of starts, by end.
+type farSide struct {
+	onWall []farTail // for ends on the start's wall
+	past   []farTail // for others, and those to which one comes when one has gone all the way round
+}
+
+// seamAt is where the seam of a start stands.
+type startSeam struct {
+	start, wall, first int
+	z                  measure.Length
+}
+
+// newRows lists the rows of all starts, with what they weigh at the least.
+func (b *brackets) newRows() *startRows {
+	o, r := b.o, &startRows{b: b}
+	for side := range r.sides {
+		r.sides[side] = farSide{make([]farTail, len(o.ends)), make([]farTail, len(o.ends))}
+	}
+	s := o.m.s
+	for _, part := range [2][2]int{{0, s.own}, {s.own, len(s.starts)}} { // those beside kill seams are offered otherwise
+		seams := o.seams(part[0], part[1])
+		for k := 0; k < len(seams); {
+			n := k + 1 + r.alike(seams[k:])
+			from := len(r.starts)
+			for _, seam := range seams[k:n] {
+				r.starts = append(r.starts, seam.start)
+			}
+			r.add(from, len(r.starts))
+			k = n
+		}
+	}
+	return r
+}
+
+// seams lists where the seams of some starts stand, wall by wall, from left to right.
+func (o *outlook) seams(from, to int) (seams []startSeam) {
+	seams = make([]startSeam, 0, to-from)
+	for i := from; i < to; i++ {
+		if z, first, ok := o.m.seamOf(i); ok {
+			seams = append(seams, startSeam{i, o.m.s.starts[i].Wall, first, z})
+		}
+	}
+	slices.SortFunc(seams, func(a, b startSeam) int {
+		return cmp.Or(cmp.Compare(a.wall, b.wall), cmp.Compare(a.first, b.first), cmp.Compare(a.z, b.z), cmp.Compare(a.start, b.start))
+	})
+	return seams
+}
+
+// alike returns how many starts after the first follow it before the next event.
+func (r *startRows) alike(seams []startSeam) (n int) {
+	s, width := &seams[0], r.b.o.v.width
+	way := min(r.b.events[s.wall].next(s.z, width), widestBracket)
+	for n+1 < len(seams) && seams[n+1].wall == s.wall && seams[n+1].first == s.first && seams[n+1].z-s.z < way {
+		n++
+	}
+	return n
+}
+
+// add adds a row; its halves, if not all of it stands alike.
+func (r *startRows) add(from, to int) {
+	m, i, k := r.b.o.m, r.starts[from], r.starts[to-1]
+	z, first, _ := m.seamOf(i)
+	last, _, _ := m.seamOf(k)
+	var nodes [2][2]*node
+	for side := range nodes {
+		n := &nodes[side]
+		*n = [2]*node{m.firstNode(i, hanging.Side(side), z, first), m.firstNode(k, hanging.Side(side), last, first)}
+		if n[0].count != n[1].count {
+			r.add(from, (from+to)/2)
+			r.add((from+to)/2, to)
+			return
+		}
+	}
+	row := startRow{from: from, to: to, bounds: r.pairs(len(r.b.o.ends)), offered: r.b.o.offered(i)}
+	r.bound(&row, nodes, first)
+	r.all = append(r.all, row)
+}
+
+// pairs returns so many that are the row's own.
+func (r *startRows) pairs(n int) []pair {
+	if len(r.spare) == 0 {
+		r.spare = make([]pair, 128*n)
+	}
+	p := r.spare[:n:n]
+	r.spare = r.spare[n:]
+	return p
+}
+
+// bound tells what a row of starts weighs at the least with each end, from the nodes at
+// which its first start and its last begin, by side.
+func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
+	o, wall := r.b.o, nodes[0][0].spot.Wall
+	for side := range nodes {
+		r.look(hanging.Side(side), nodes[side], row.offered)
+	}
+	m := meeting{r.b, first, [2]measure.Length{}, nodes[hanging.Right][1].spot.T - nodes[hanging.Right][0].spot.T}
+	for side := range nodes {
+		m.at[side] = nodes[side][0].spot.T
+	}
+	right, left := &r.sides[hanging.Right], &r.sides[hanging.Left]
+	unequal, seam := int64(-1), int64(0)
+	for e := range o.ends {
+		p := &row.bounds[e]
+		switch bit := ends(1) << e; {
+		case row.offered&bit == 0:
+			*p = pair{mostAhead, mostAhead}
+			continue
+		case o.own[wall]&bit != 0:
+			a := m.meet(e, hanging.Right, &right.past[e], &left.onWall[e])
+			b := m.meet(e, hanging.Left, &left.past[e], &right.onWall[e])
+			*p = pair{min(a[0], b[0]), min(a[1], b[1])}
+			continue
+		case o.on[hanging.Right][wall]&bit != 0:
+			*p = m.meet(e, hanging.Right, &right.onWall[e], &left.past[e])
+			continue
+		case o.on[hanging.Left][wall]&bit != 0:
+			*p = m.meet(e, hanging.Right, &right.past[e], &left.onWall[e])
+			continue
+		}
+		*p = m.meet(e, hanging.Right, &right.past[e], &left.past[e])
+		if best := o.m.s.best.score; p[0] >= best && p[1] >= best {
+			continue
+		}
+		if unequal < 0 {
+			unequal, seam = r.onStart(nodes)
+		}
+		p[0], p[1] = p[0]+unequal+seam, p[1]+unequal
+	}
+}
+
+// onStart returns what the end strips of the wall of a row of starts weigh at the least,
+// and the seam of the start if both halves are carried on.
+func (r *startRows) onStart(nodes [2][2]*node) (unequal, seam int64) {
+	o, right, left := r.b.o, nodes[hanging.Right], nodes[hanging.Left]
+	unequal, seam = o.unequalAt(right[0], left[0]), o.seamAt(right[0], left[0])
+	if right[0] != right[1] {
+		unequal = max(0, min(unequal, o.unequalAt(right[1], left[1]))-r.b.rounded(0))
+		seam = min(seam, o.seamAt(right[1], left[1]))
+		seam = max(0, seam-r.b.rounded(seam))
+	}
+	return unequal, seam
+}
+
+// look looks to one side from the nodes at which a row of starts begins.
+func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
+	b, f, wall := r.b, &r.sides[side], n[0].spot.Wall
+	o, moves := b.o, n[0] != n[1]
+	sums := o.of(&n[0].sums)
+	if moves {
+		last := o.of(&n[1].sums)
+		sums = b.leastRow(&sums, &last, min(o.faults(&n[0].sums), o.faults(&n[1].sums)), b.level[wall])
+	}
+	for rest := o.on[side][wall] & offered; rest != 0; {
+		var e int
+		e, rest = rest.next()
+		t := &f.onWall[e]
+		for i := range n {
+			at := o.toEnd(n[i], e)
+			b.takeIn(t, &at, i, n[i].spot)
+		}
+		if moves {
+			t.carried.weigh(-b.rounded(int64(t.carried.looks)))
+			b.forget(&t.carried, b.level[wall])
+		}
+	}
+	by := along(side, n[0].corner.spot.T-n[0].spot.T)
+	b.ahead(f.past, b.between(n[0], n[1]), offered&^(o.on[side][wall]&^o.own[wall]), &sums, by)
+}
+
+// meeting is where the halves of a row of starts meet.
+type meeting struct {
+	b      *brackets
+	first  int               // the index of the first drop to the right of the start
+	at     [2]measure.Length // by side: where the first start begins
+	within measure.Length    // how far the others are from that at the most
+}
+
+// meet returns what [outlook.meet] does, for any start of the row at the least.
+func (m *meeting) meet(i int, side hanging.Side, x, y *farTail) (p pair) {
+	o, e, other := m.b.o, &m.b.o.ends[i], side.Opposite()
+	best := o.m.s.best.score
+	weight, over := e.between(side, x.reach, y.reach)
+	closed := x.carried
+	closed.addTimes(&e.over, over)
+	closed.weigh(weight)
+	if p[0] = o.together(side, &closed, &y.carried, m.first); p[0] < best {
+		p[0] += m.miss(e, side, x, y)
+	}
+	p[1] = o.together(side, &x.renewed, &y.renewed, m.first) + e.least
+	c := o.together(side, &x.renewed, &y.carried, m.first) + e.closes(other, y.reach)
+	if c < best {
+		c += m.leastMiss(e, other, y)
+	}
+	p[1] = min(p[1], c)
+	c = o.together(side, &x.carried, &y.renewed, m.first) + e.closes(side, x.reach)
+	if c < best {
+		c += m.leastMiss(e, side, x)
+	}
+	p[1] = min(p[1], c)
+	return p
+}
+
+// across returns how far across the design has come, by one of the ways to an end, from the
+// first start.
+func (m *meeting) across(c *crossing, i int, side hanging.Side) measure.Length {
+	return (c.at[i] - along(side, m.at[side])).Mod(m.b.o.designWidth())
+}
+
+// miss returns what the kill seam weighs if both halves are carried on: however far along
+// the start is, since they come to it as much farther as nearer.
+func (m *meeting) miss(e *end, side hanging.Side, x, y *farTail) int64 {
+	if x.across.n == 0 || y.across.n == 0 {
+		return 0
+	}
+	least := int64(math.MaxInt64)
+	for i := range x.across.n {
+		for k := range y.across.n {
+			least = min(least, e.miss(m.across(&x.across, i, side), m.across(&y.across, k, side.Opposite()), 0))
+		}
+	}
+	return least
+}
+
+// leastMiss returns what the kill seam weighs at the least with a new drop on the other side.
+func (m *meeting) leastMiss(e *end, side hanging.Side, t *farTail) int64 {
+	if t.across.n == 0 {
+		return 0
+	}
+	least := int64(math.MaxInt64)
+	for i := range t.across.n {
+		least = min(least, e.leastMiss(side, m.across(&t.across, i, side), m.within))
+	}
+	return least
+}
+
+// promise is a row of starts, or one, of which something may come, and what that weighs at
+// the least.
+type promise struct {
+	bound int64
+	row   int // −1: one start
+	start int
+}
+
+// promises are in order of what they weigh. Of equals rows come first, and then the start
+// that is listed first.
+type promises []promise
+
+func (p promises) Len() int      { return len(p) }
+func (p promises) Swap(i, k int) { p[i], p[k] = p[k], p[i] }
+func (p promises) Less(i, k int) bool {
+	a, b := &p[i], &p[k]
+	if a.bound == b.bound && (a.row < 0) != (b.row < 0) {
+		return b.row < 0
+	}
+	return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.start, b.start)) < 0
+}
+
+// Push adds a promise, for [heap.Push].
+func (p *promises) Push(x any) { *p = append(*p, x.(promise)) }
+
+// Pop takes the last, for [heap.Pop].
+func (p *promises) Pop() any {
+	last := (*p)[len(*p)-1]
+	*p = (*p)[:len(*p)-1]
+	return last
+}
+
+// promise begins to list starts by what they promise: from rows, or where it does not pay to
+// bracket corners from all of them. Of those without halves nothing is known.
+func (o *outlook) promise() {
+	b := o.newBrackets()
+	if b != nil && !b.pays() {
+		b = nil
+	}
+	if b != nil {
+		o.starts = b.newRows()
+		for k := range o.starts.all {
+			o.promises = append(o.promises, o.starts.promise(k))
+		}
+	}
+	for i := range o.m.s.starts {
+		if _, _, ok := o.m.seamOf(i); b == nil || !ok {
+			o.promises = append(o.promises, promise{o.look(i, o.offered(i)), -1, i})
+		}
+	}
+	heap.Init(&o.promises)
+}
+
+// promise returns what a row promises.
+func (r *startRows) promise(k int) promise {
+	p := promise{math.MaxInt64, k, r.starts[r.all[k].from]}
+	for _, b := range r.all[k].bounds {
+		p.bound = min(p.bound, b[0], b[1])
+	}
+	return p
+}
+
+// split puts back a row in parts.
+func (o *outlook) split(row startRow) {
+	k := len(o.starts.all)
+	middle := (row.from + row.to) / 2
+	o.starts.add(row.from, middle)
+	o.starts.add(middle, row.to)
+	for ; k < len(o.starts.all); k++ {
+		if p := o.starts.promise(k); !o.m.s.isBeaten(p.bound) {
+			heap.Push(&o.promises, p)
+		}
+	}
+}
+
+// next returns the start of those left that promises most; false if none promises
+// something better than the best found.
+func (o *outlook) next() (promise, bool) {
+	for len(o.promises) > 0 {
+		p := heap.Pop(&o.promises).(promise)
+		if o.m.s.isBeaten(p.bound) {
+			break
+		}
+		if p.row < 0 {
+			return p, true
+		}
+		row := o.starts.all[p.row]
+		if n := row.to - row.from; n > fewTogether {
+			o.split(row)
+			continue
+		}
+		asked := row.asked(o.m.s.best.score)
+		for _, i := range o.starts.starts[row.from:row.to] {
+			if q := (promise{o.look(i, asked), -1, i}); !o.m.s.isBeaten(q.bound) {
+				heap.Push(&o.promises, q)
+			}
+		}
+	}
+	return promise{}, false
+}
+
+// fewTogether is up to how many starts of a row are looked at one by one.
+const fewTogether = 8
+
+// asked returns the ends with which a row of starts may weigh less than the best found.
+func (s *startRow) asked(best int64) (n ends) {
+	for e, p := range s.bounds {
+		if p[0] < best || p[1] < best {
+			n |= 1 << e
+		}
+	}
+	return n & s.offered
+}
