@@ -31,6 +31,12 @@ describe.each([
   });
 });
 
+test("a design that does not meet misses no target, and is not lacking", () => {
+  const said = (words: Record<string, Message>) => Object.values(words).map((m) => JSON.stringify(m)).join("\n");
+  expect(said(de)).not.toMatch(/verfehl/i);
+  expect(said(fr)).not.toMatch(/motif[^.]*manqu/i);
+});
+
 test("American English differs only in what British English has", () => {
   for (const [key, message] of Object.entries(enUS)) {
     const british: Message | undefined = (enGB as Record<string, Message>)[key];

@@ -76,7 +76,7 @@ export const survey: Record<keyof typeof british, Message> = {
   "survey.sight.plain": "gewöhnlich",
   "survey.sight.focal": "zuerst gesehen",
   "survey.sight.hidden": "verdeckt",
-  "survey.sight.hint": "Zuerst gesehen: worauf man von der Tür aus blickt. Verdeckt: was Tür oder Möbel verdecken. Die erste bekommt das Muster am schönsten, in der letzten darf es verfehlen.",
+  "survey.sight.hint": "Zuerst gesehen: worauf man von der Tür aus blickt. Verdeckt: was Tür oder Möbel verdecken. Wo man zuerst hinsieht, sitzt das Muster am besten; an verdeckten Stellen muss es nicht passen.",
   "survey.wall.add": "Wand rechts anfügen",
   "survey.wall.remove": "Diese Wand wegnehmen",
   "survey.wall.added": "Wand {name} angefügt",

@@ -76,7 +76,7 @@ export const survey: Record<keyof typeof british, Message> = {
   "survey.sight.plain": "ordinaire",
   "survey.sight.focal": "vu d’abord",
   "survey.sight.hidden": "caché",
-  "survey.sight.hint": "Vu d’abord : ce que l’on regarde depuis la porte. Caché : ce que couvre une porte ou un meuble. Le motif est au mieux sur le premier et peut manquer sur le dernier.",
+  "survey.sight.hint": "Vu d’abord : ce que l’on regarde depuis la porte. Caché : ce que couvre une porte ou un meuble. Le motif est soigné au mieux là où l’on regarde d’abord, et peut ne pas se raccorder là où il est caché.",
   "survey.wall.add": "Ajouter un mur à droite",
   "survey.wall.remove": "Enlever ce mur",
   "survey.wall.added": "Mur {name} ajouté",
