@@ -52,7 +52,7 @@ func Closing(c *words.Catalogue, p *plan.Plan, run int) string {
 		return c.Text("closes.meets", "place", Place(c, k.Place))
 	}
 	return c.Text("closes.misses", "place", Place(c, k.Place), "height", k.Height,
-		"across", max(k.Across.Lo.Abs(), k.Across.Hi.Abs()), "along", k.Along.Abs())
+		"missed", missed(c, max(k.Across.Lo.Abs(), k.Across.Hi.Abs()), k.Along))
 }
 
 // Place names the place of a closing.

@@ -63,6 +63,8 @@ func (s speaker) value(name string) (any, bool) {
 		return s.where(), true
 	case "spot":
 		return s.spot(), true
+	case "missed":
+		return s.missed(), true
 	}
 	return s.size(name), true
 }
@@ -96,6 +98,15 @@ func (s speaker) size(name string) string {
 		return s.c.Text("size.unknown")
 	}
 	return s.c.Length(s.signed(name).Abs())
+}
+
+// missed says how far the design misses; "an unknown length" when the finding does
+// not say both parts.
+func (s speaker) missed() string {
+	if !s.has("across") || !s.has("along") {
+		return s.c.Text("size.unknown")
+	}
+	return missed(s.c, s.signed("across"), s.signed("along"))
 }
 
 func (s speaker) signed(name string) measure.Length {

@@ -188,3 +188,45 @@ func TestFindingsFixSizes(t *testing.T) {
 		}
 	}
 }
+
+// No sentence on how far a design misses tells of a part that is nothing.
+func TestFindingsSayOnlyWhatMisses(t *testing.T) {
+	at := finding.Place{Wall: "C", Corner: "B|C", Opening: "hatch"}
+	for _, tt := range []struct {
+		code                  finding.Code
+		across, along, height measure.Length
+		want                  map[string]string
+	}{
+		{plan.KillMisfit, 48 * mm, 0, 400 * mm, map[string]string{
+			"en-GB": "The design cannot meet all the way round: at the kill seam in corner B|C, 400 mm high, it misses by 48 mm across.",
+			"en-US": "The design cannot meet all the way round: at the kill seam in corner B|C, 400 mm high, it misses by 48 mm across.",
+			"de":    "Das Muster kann nicht rundum passen: an der Schlussnaht in Ecke B|C, 400 mm hoch, ist es um 48 mm in der Breite versetzt.",
+			"fr":    "Le motif ne peut pas se raccorder tout autour\u00a0: au joint final dans l’angle B|C, sur 400 mm de haut, il est décalé de 48 mm en largeur.",
+		}},
+		{plan.KillMisfit, 0, 48 * mm, 0, map[string]string{
+			"en-GB": "The run closes at hatch on wall C, where no paper hangs: that the design would miss there by 48 mm along is seen nowhere.",
+			"de":    "Die Fläche schließt sich an der Öffnung „hatch“ an Wand C, wo keine Tapete hängt: dass das Muster dort um 48 mm in der Höhe versetzt ist, sieht man nirgends.",
+			"fr":    "La surface se ferme à l’ouverture «\u00a0hatch\u00a0» sur le mur C, où il n’y a pas de papier\u00a0: que le motif y soit décalé de 48 mm en hauteur ne se voit nulle part.",
+		}},
+		{plan.RenewedMiss, 0, -48 * mm, 400 * mm, map[string]string{
+			"en-GB": "A new drop begins in corner B|C, and the design misses there by 48 mm along, 400 mm high.",
+			"en-US": "A new strip begins in corner B|C, and the design misses there by 48 mm along, 400 mm high.",
+			"de":    "In Ecke B|C beginnt eine neue Bahn, und das Muster ist dort um 48 mm in der Höhe versetzt, 400 mm hoch.",
+			"fr":    "Un nouveau lé commence dans l’angle B|C, et le motif y est décalé de 48 mm en hauteur, sur 400 mm de haut.",
+		}},
+		{plan.CornerLoss, 0, -48 * mm, 400 * mm, map[string]string{
+			"en-GB": "In corner B|C the design misses by 48 mm in height.",
+			"de":    "In Ecke B|C ist das Muster um 48 mm in der Höhe versetzt.",
+			"fr":    "Dans l’angle B|C, le motif se décale de 48 mm en hauteur.",
+		}},
+	} {
+		f := finding.Finding{Code: tt.code, Place: at, Sizes: []finding.Size{
+			{Name: "across", Value: tt.across}, {Name: "along", Value: tt.along}, {Name: "height", Value: tt.height},
+		}}
+		for language, want := range tt.want {
+			if got := tell.Finding(words.For(language).In(measure.Metric), f); got != want {
+				t.Errorf("%s\n got %s\nwant %s", language, got, want)
+			}
+		}
+	}
+}

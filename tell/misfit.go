@@ -49,6 +49,22 @@ func missesAlong(c *words.Catalogue, along measure.Length) string {
 	return ""
 }
 
+// missed says how far a design misses, without its direction; it follows "misses
+// by". A part that comes to nothing as it is written is left out.
+func missed(c *words.Catalogue, across, along measure.Length) string {
+	across, along = across.Abs(), along.Abs()
+	switch {
+	case isNothing(c, along):
+		return c.Text("missed.across", "across", across)
+	case isNothing(c, across):
+		return c.Text("missed.along", "along", along)
+	}
+	return c.Text("missed.both", "across", across, "along", along)
+}
+
+// isNothing reports whether a length comes to nothing as it is written.
+func isNothing(c *words.Catalogue, l measure.Length) bool { return l.Rounded(c.Units()) == 0 }
+
 // fromTo writes a length, or the two ends of a stretch.
 func fromTo(c *words.Catalogue, lo, hi measure.Length) string {
 	switch {

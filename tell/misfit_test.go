@@ -34,3 +34,33 @@ func TestMisses(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// Where the design misses only across, or only along, nothing is said of the other.
+func TestMissed(t *testing.T) {
+	const mm = measure.Millimetre
+	tests := []struct {
+		language      string
+		sys           measure.System
+		across, along measure.Length
+		want          string
+	}{
+		{"en-GB", measure.Metric, 48 * mm, 0, "48 mm across"},
+		{"en-GB", measure.Metric, 0, -3 * mm, "3 mm along"},
+		{"en-GB", measure.Metric, -48 * mm, 3 * mm, "48 mm across and 3 mm along"},
+		{"en-GB", measure.Metric, 48 * mm, mm / 100, "48 mm across"},
+		{"en-GB", measure.Metric, 48 * mm, mm / 20, "48 mm across and ≈ 0.1 mm along"},
+		{"en-US", measure.Imperial, measure.Inch / 2, measure.Sixteenth / 4, `1/2" across and 1/64" along`},
+		{"en-US", measure.Imperial, measure.Inch / 2, mm / 2, `1/2" across`},
+		{"de", measure.Metric, 48 * mm, 0, "48 mm in der Breite"},
+		{"de", measure.Metric, 0, 3 * mm, "3 mm in der Höhe"},
+		{"de", measure.Metric, 48 * mm, 3 * mm, "48 mm in der Breite und um 3 mm in der Höhe"},
+		{"fr", measure.Metric, 48 * mm, 0, "48 mm en largeur"},
+		{"fr", measure.Metric, 0, 3 * mm, "3 mm en hauteur"},
+		{"fr", measure.Metric, 48 * mm, 3 * mm, "48 mm en largeur et de 3 mm en hauteur"},
+	}
+	for _, tt := range tests {
+		if got := missed(words.For(tt.language).In(tt.sys), tt.across, tt.along); got != tt.want {
+			t.Errorf("%s: missed(%v, %v) = %q, want %q", tt.language, tt.across, tt.along, got, tt.want)
+		}
+	}
+}

@@ -53,9 +53,11 @@ func (s speaker) has(size string) bool {
 }
 
 // cornerLoss tells what is lost from what is shown twice, and whether heights
-// miss too.
+// miss too, or alone.
 func cornerLoss(s speaker) string {
-	switch twice, along := s.signed("across") < 0, s.signed("along") != 0; {
+	switch twice, along := s.signed("across") < 0, !isNothing(s.c, s.signed("along")); {
+	case along && isNothing(s.c, s.signed("across")):
+		return "height"
 	case twice && along:
 		return "twice-along"
 	case twice:
