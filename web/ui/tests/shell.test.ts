@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { begin, expectAccessible, picture, sizes, tab, type Journey } from "./browser";
+import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, tab, type Journey } from "./browser";
 import { beginJob, kept, tabTo } from "./hand";
 
 // Round the jobs: the list, menus, dialogs, settings, the bin, conflicts.
@@ -78,6 +78,32 @@ test("the whole shell by keyboard alone", { timeout: 120_000 }, async () => {
   await tabTo(page, page.getByRole("radio", { name: "Wie das Gerät" }));
   await press("ArrowRight");
   await expect.poll(() => page.evaluate(() => document.documentElement.dataset["theme"])).toBe("light");
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
+test("on a narrow phone long names of jobs take more lines, and are not cut off", async () => {
+  const t = await journey.travel({ viewport: sizes.small });
+  const { page } = t;
+  await beginJob(page, "own", "survey");
+  // One word that is wider than the screen, and many that are.
+  for (const [i, name] of ["Wohnzimmertreppenhausundesszimmerdurchgangsbereich", "Hall and stairs up to the attic"].entries()) {
+    await page.locator("header .name").click();
+    await page.getByRole("textbox", { name: "Name of the job" }).fill(name);
+    await button(page, "Done").click();
+    const head = page.locator("header .name");
+    await expect.poll(() => head.textContent()).toContain(name);
+    expect(await head.evaluate((e) => e.scrollWidth - e.clientWidth), name).toBeLessThanOrEqual(0);
+    if (i === 1) expect(await head.evaluate((e) => e.scrollHeight - e.clientHeight), "two lines are room enough").toBeLessThanOrEqual(0);
+    await expectNoStrayScroll(page);
+    await page.goto("/#/");
+    const listed = page.getByRole("listitem").getByText(name, { exact: true });
+    await listed.waitFor();
+    await expectNoStrayScroll(page);
+    expect(await listed.evaluate((e) => e.scrollWidth - e.clientWidth), name).toBeLessThanOrEqual(0);
+    await listed.click();
+  }
+  await picture(page, "names-small");
   expect(t.complaints()).toEqual([]);
   await t.close();
 });
