@@ -27,7 +27,7 @@ const mm = measure.Millimetre
 //	       parts cut apart by "/", folded by "~", "s8" for the skew
 //	seams  "butt 0 1 A 505", "carried 3 3 |B lost 12 12": in the corner before B;
 //	       "along 320" for a misfit along
-//	plumbs "3.1 right": at the right edge of part 1 of drop 3
+//	plumbs "3.1 right": at the right edge of part 1 of drop 3; "right 245": so far within
 //	pieces "3 0 2400 @0 530": drop 3 from 0 to 2400, from 0 to 530 across;
 //	       "soffit B1 X0 X1" behind it for a return of opening 1 of wall B
 //
@@ -120,6 +120,7 @@ func seam(f []string) hanging.Seam {
 
 func plumb(l *hanging.Layout, text string) hanging.Plumb {
 	place, side, _ := strings.Cut(text, " ")
+	side, beyond, _ := strings.Cut(side, " ")
 	drop, nth, _ := strings.Cut(place, ".")
 	b := hanging.Plumb{Drop: count(drop), Part: count(nth)}
 	p := &l.Drops[b.Drop].Parts[b.Part]
@@ -128,6 +129,13 @@ func plumb(l *hanging.Layout, text string) hanging.Plumb {
 		b.X, b.Edge = p.X.Hi, hanging.Right
 	}
 	b.From = b.Edge.Opposite()
+	if beyond != "" {
+		b.Beyond = num(beyond)
+		b.X += b.Beyond
+		if b.Edge == hanging.Right {
+			b.X -= 2 * b.Beyond
+		}
+	}
 	return b
 }
 

@@ -101,6 +101,23 @@ func leaningCorners() *hanging.Layout {
 	return h.layout()
 }
 
+// betweenCupboards: two cupboards from floor to ceiling leave 270 mm between them, and
+// both edges of the drop would stand in them. The line stands in the middle, at 735 mm,
+// 245 mm within the right edge.
+func betweenCupboards() *hanging.Layout {
+	h := hand{
+		run:    "A 2000x2400 furniture(0+600 0+2400) furniture(870+1130 0+2400)",
+		paper:  plain,
+		choice: hanging.Choice{Start: hanging.Start{X: 450 * mm}},
+		first:  -1,
+		drops:  []string{"A 0 450 @80", "A 450 980 @0", "A 980 1510 @0", "A 1510 2000 @0"},
+		seams:  []string{"butt 0 1 A 450", "butt 1 2 A 980", "butt 2 3 A 1510"},
+		plumbs: []string{"1.0 right 245"},
+		pieces: []string{"1 0 2400 @150 420"},
+	}
+	return h.layout()
+}
+
 // turnedWhole: a remainder of 20 mm turns a leaning corner whole and leans
 // beyond it; the next drop is set plumb beside it and laps by the lean.
 func turnedWhole() *hanging.Layout {
@@ -147,13 +164,14 @@ func reversed() *hanging.Layout {
 }
 
 var layouts = map[string]func() *hanging.Layout{
-	"four walls":      fourWalls,
-	"door and window": doorAndWindow,
-	"two walls":       twoWalls,
-	"leaning corners": leaningCorners,
-	"turned whole":    turnedWhole,
-	"outside corners": outsideCorners,
-	"reversed":        reversed,
+	"four walls":        fourWalls,
+	"door and window":   doorAndWindow,
+	"two walls":         twoWalls,
+	"leaning corners":   leaningCorners,
+	"turned whole":      turnedWhole,
+	"outside corners":   outsideCorners,
+	"reversed":          reversed,
+	"between cupboards": betweenCupboards,
 }
 
 // Sound layouts have no violation.

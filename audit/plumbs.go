@@ -6,8 +6,10 @@ import (
 
 // judgePlumbs: a plumb line is drawn for drop 0, and for every sheet that has
 // no plumb sheet on its own wall to be butted against, on the side from which
-// hanging comes. Each stands at an edge of the part it sets, on the wall, and
-// they come in hanging order: drop 0, then to the right, then to the left.
+// hanging comes. Each stands at an edge of the part it sets, where the wall's face
+// is, or between its edges where neither has any; and they come in hanging order:
+// drop 0, then to the right, then to the left. A part from corner to corner is set by
+// a corner.
 func (h *hung) judgePlumbs() {
 	if h.anchor < 0 {
 		return
@@ -49,13 +51,17 @@ func (h *hung) judgePlumb(i int) int {
 	y := &h.lays[k]
 	at.Wall, at.Drop, at.Part = p.Wall+1, p.Drop+1, p.Part+1
 	h.same(PlumbLine, at, "wall", y.wall+1, p.Wall+1)
-	edge := y.x.lo
+	edge, other, line := y.x.lo, y.x.hi, y.x.lo+int64(p.Beyond)
 	if p.Edge == hanging.Right {
-		edge = y.x.hi
+		edge, other, line = other, edge, y.x.hi-int64(p.Beyond)
 	}
-	h.same(PlumbLine, at, "distance from the wall's left end", lengthOf(edge), p.X)
-	if other := y.x.lo + y.x.hi - int64(p.X); !h.drawable(y, int64(p.X)) && h.drawable(y, other) {
-		h.note(PlumbLine, at, "distance from the wall's left end", "on the wall", p.X)
+	h.same(PlumbLine, at, "distance from the wall's left end", lengthOf(line), p.X)
+	isOn := h.isOnWall(y, edge) || h.isOnWall(y, other)
+	switch isDrawable := h.drawable(y, line); {
+	case p.Beyond < 0 || p.Beyond > 0 && (h.drawable(y, edge) || h.drawable(y, other) || !isDrawable || !isOn):
+		h.note(PlumbLine, at, "how far the edge stands beyond", "nothing", p.Beyond)
+	case !isDrawable && (h.drawable(y, other) || isOn && h.hasFace(y)):
+		h.note(PlumbLine, at, "distance from the wall's left end", "on the wall's face", p.X)
 	}
 	for _, s := range []hanging.Side{p.Edge, p.From} {
 		if s != hanging.Left && s != hanging.Right {
@@ -65,9 +71,44 @@ func (h *hung) judgePlumb(i int) int {
 	return k
 }
 
-// drawable reports whether a line at x can be drawn on the lay's wall: between
-// its corners.
-func (h *hung) drawable(y *lay, x int64) bool { return 0 < x && x < h.walls[y.wall].width }
+// isOnWall reports whether x lies between the corners of the lay's wall.
+func (h *hung) isOnWall(y *lay, x int64) bool { return 0 < x && x < h.walls[y.wall].width }
+
+// drawable reports whether a line at x can be drawn on the lay's wall: between its
+// corners, and not in openings from the foot to the head.
+func (h *hung) drawable(y *lay, x int64) bool {
+	if !h.isOnWall(y, x) {
+		return false
+	}
+	for i := range h.columns[y.wall] {
+		if c := &h.columns[y.wall][i]; c.x.lo <= x && x <= c.x.hi && c.hasFace(2*x) {
+			return true
+		}
+	}
+	return false
+}
+
+// hasFace reports whether there is any place in the lay where a line can be drawn.
+func (h *hung) hasFace(y *lay) bool {
+	for i := range h.columns[y.wall] {
+		c := &h.columns[y.wall][i]
+		x := span{max(c.x.lo, y.x.lo, 0), min(c.x.hi, y.x.hi, h.walls[y.wall].width)}
+		if x.hi-x.lo > 1 && c.hasFace(x.lo+x.hi) {
+			return true
+		}
+	}
+	return false
+}
+
+// hasFace reports whether the column has any height on the upright at half/2.
+func (c *column) hasFace(half int64) bool {
+	for _, b := range c.bands {
+		if r := b.at(half); r.foot.below(r.head) {
+			return true
+		}
+	}
+	return false
+}
 
 // judgeSheetPlumbs: the sheet of lays i to n has the lines it needs, at the
 // part that is set plumb.

@@ -171,7 +171,7 @@ func (s *soundness) rest(l *hanging.Layout) {
 		at := Place{Plumb: i + 1}
 		s.index(at, "wall", m.Wall, walls)
 		s.index(at, "drop", m.Drop, drops)
-		s.lengths(at, "distance", m.X)
+		s.lengths(at, "distance", m.X, m.Beyond)
 		if !s.bad {
 			s.index(at, "part", m.Part, len(l.Drops[m.Drop].Parts))
 		}

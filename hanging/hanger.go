@@ -113,7 +113,7 @@ func (h *Hanger) Layout(c Choice) (*Layout, error) {
 	}
 	h.addPieces(l)
 	l.number()
-	l.addPlumbs(h.ahead, h.back)
+	h.addPlumbs(l)
 	return l, nil
 }
 

@@ -121,7 +121,18 @@ type Plumb struct {
 	Drop int            // index into Layout.Drops
 	Part int            // index into the drop's Parts
 	Edge Side           // which edge of the part is set to it
-	From Side           // the corner of the wall it is measured from
+	// Beyond is how far the edge stands beyond the line, as seen from the middle of
+	// the part; 0 as a rule, more where no edge of the part stands on the wall's face.
+	Beyond measure.Length
+	From   Side // the corner of the wall it is measured from
+}
+
+// EdgeX returns where the edge that is set by the line stands on its wall.
+func (b Plumb) EdgeX() measure.Length {
+	if b.Edge == Left {
+		return b.X - b.Beyond
+	}
+	return b.X + b.Beyond
 }
 
 // Piece is a part of a drop cut as one length.

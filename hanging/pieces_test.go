@@ -134,6 +134,30 @@ func TestPlumbLines(t *testing.T) {
 			want: "",
 		},
 		{
+			// Cupboards from floor to ceiling leave 270 mm between them, and both edges of the
+			// drop would stand in them: the line stands in the middle.
+			name: "between cupboards", run: "A 2000x2400 furniture(0+600 0+2400) furniture(870+1130 0+2400)", choice: hanging.Choice{Start: start(0, 450)},
+			want: "A 735 right edge 245 beyond of 1",
+		},
+		{
+			name: "a cupboard at the far edge", run: "A 2000x2400 furniture(870+1130 0+2400)", choice: hanging.Choice{Start: start(0, 450)},
+			want: "A 450 left edge of 1",
+		},
+		{
+			name: "a cupboard that stops below the ceiling", run: "A 2000x2400 furniture(870+1130 0+2200)", choice: hanging.Choice{Start: start(0, 450)},
+			want: "A 980 right edge of 1",
+		},
+		{
+			// A wrap of 12 mm leaves 348 mm of drop 2, from the corner to within the cupboard.
+			name: "between a corner and a cupboard", run: "A 700x2400 | B 1500x2400 furniture(120+1380 0+2400)", choice: hanging.Choice{Start: start(0, 0)},
+			want: "A 530 right edge of 1, B 60 right edge 288 beyond of 2",
+		},
+		{
+			// The narrower stretch is the taller.
+			name: "where the wall is tallest", run: "A 2000x2400 furniture(0+500 0+2400) door(600+250 0+2000) furniture(850+1150 0+2400)", choice: hanging.Choice{Start: start(0, 450)},
+			want: "A 550 right edge 430 beyond of 1",
+		},
+		{
 			name: "a drop that reaches the end is set by its near edge", run: "A 700x2400", choice: hanging.Choice{Start: start(0, 300)},
 			want: "A 300 left edge of 1",
 		},
@@ -143,7 +167,11 @@ func TestPlumbLines(t *testing.T) {
 			l := layout(t, tt.run, plain(), tt.choice, nil)
 			var all []string
 			for _, b := range l.Plumbs {
-				all = append(all, fmt.Sprintf("%s %s %v edge of %d", l.Run.Walls[b.Wall].Name, num(b.X), b.Edge, l.Drops[b.Drop].Number))
+				edge := b.Edge.String() + " edge"
+				if b.Beyond != 0 {
+					edge += " " + num(b.Beyond) + " beyond"
+				}
+				all = append(all, fmt.Sprintf("%s %s %s of %d", l.Run.Walls[b.Wall].Name, num(b.X), edge, l.Drops[b.Drop].Number))
 			}
 			if got := strings.Join(all, ", "); got != tt.want {
 				t.Errorf("run %s\n got %s\nwant %s", tt.run, got, tt.want)

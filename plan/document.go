@@ -203,6 +203,8 @@ type PlumbDocument struct {
 	Edge     hanging.Side   `json:"edge"`     // the edge of the paper set to the line
 	From     hanging.Side   `json:"from"`     // the end of the wall it is measured from
 	Distance measure.Length `json:"distance"` // from there
+	// Beyond is how far that edge stands beyond the line, where it stands on no wall.
+	Beyond measure.Length `json:"edge_beyond,omitempty"`
 }
 
 // PieceDocument is one piece to cut.
@@ -448,7 +450,7 @@ func seamDocument(l *hanging.Layout, s hanging.Seam) SeamDocument {
 
 func plumbDocument(l *hanging.Layout, b hanging.Plumb) PlumbDocument {
 	w := &l.Run.Walls[b.Wall]
-	d := PlumbDocument{Wall: w.Name, X: b.X, Drop: l.Drops[b.Drop].Number, Edge: b.Edge, From: b.From, Distance: b.X}
+	d := PlumbDocument{Wall: w.Name, X: b.X, Drop: l.Drops[b.Drop].Number, Edge: b.Edge, From: b.From, Distance: b.X, Beyond: b.Beyond}
 	if b.From == hanging.Right {
 		d.Distance = w.Width - b.X
 	}

@@ -187,7 +187,8 @@ func (d *drawing) plumb(b *hanging.Plumb) Line {
 	return Line{
 		Wall: d.l.Run.WallName(b.Wall), X: rounded(d.x[b.Wall] + mm(at.x)),
 		Low: mm(at.over.Lo), High: mm(at.over.Hi), Lean: mm(at.skew), Drop: d.l.Drops[b.Drop].Number,
-		Text: d.c.Text("plumb."+b.Edge.String(), "from", tell.FromEnd(d.c, d.l.Run, b.Wall, b.X, b.From), "drop", d.l.Drops[b.Drop].Number),
+		Text: d.c.Text("plumb.set-"+tell.SetEdge(b), "from", tell.FromEnd(d.c, d.l.Run, b.Wall, b.X, b.From),
+			"drop", d.l.Drops[b.Drop].Number, "beyond", d.c.Plain(b.Beyond)),
 	}
 }
 

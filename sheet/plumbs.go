@@ -35,7 +35,7 @@ func (e *elevation) plumbs() {
 				break
 			}
 		}
-		say := e.text("plumb."+b.Edge.String(), "from", text, "drop", e.layout.Drops[b.Drop].Number)
+		say := e.text("plumb.set-"+tell.SetEdge(b), "from", text, "drop", e.layout.Drops[b.Drop].Number, "beyond", e.words.Plain(b.Beyond))
 		if lean := tell.LineLean(e.words, e.layout, b.Wall); lean != "" {
 			say += " " + lean
 		}

@@ -23,8 +23,17 @@ func Start(c *words.Catalogue, l *hanging.Layout) []string {
 // set to it. The run must have one.
 func FirstLine(c *words.Catalogue, l *hanging.Layout) string {
 	b := &l.Plumbs[0]
-	return c.Text("page.start-"+b.Edge.String(), "wall", Wall(c, l.Run, b.Wall),
-		"from", FromEnd(c, l.Run, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number)
+	return c.Text("page.start-"+SetEdge(b), "wall", Wall(c, l.Run, b.Wall),
+		"from", FromEnd(c, l.Run, b.Wall, b.X, b.From), "drop", l.Drops[b.Drop].Number, "beyond", c.Plain(b.Beyond))
+}
+
+// SetEdge ends the names of the sentences on the edge that a plumb line sets: on its
+// side, and whether it stands beyond the line.
+func SetEdge(b *hanging.Plumb) string {
+	if b.Beyond != 0 {
+		return b.Edge.String() + "-beyond"
+	}
+	return b.Edge.String()
 }
 
 // Directions tells which way the drops follow drop 1.

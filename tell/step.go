@@ -141,9 +141,10 @@ func (s *setting) line(i int) (texts []string) {
 		}
 	}
 	texts = append(texts, s.corners(d)...)
-	for _, b := range s.l.Plumbs {
-		if b.Drop == i {
-			texts = append(texts, s.c.Text("page.plumb-"+b.Edge.String(), "wall", Wall(s.c, s.l.Run, b.Wall), "from", FromEnd(s.c, s.l.Run, b.Wall, b.X, b.From)))
+	for k := range s.l.Plumbs {
+		if b := &s.l.Plumbs[k]; b.Drop == i {
+			texts = append(texts, s.c.Text("page.plumb-"+SetEdge(b), "wall", Wall(s.c, s.l.Run, b.Wall),
+				"from", FromEnd(s.c, s.l.Run, b.Wall, b.X, b.From), "beyond", s.c.Plain(b.Beyond)))
 			if text := LineLean(s.c, s.l, b.Wall); text != "" {
 				texts = append(texts, text)
 			}
@@ -163,7 +164,7 @@ func (s *setting) farEdge(i int, far hanging.Side) (texts []string) {
 		if own != i || q.Left == q.Right || q.InCorner || q.Kind == hanging.KillSeam {
 			continue
 		}
-		isPlumb := slices.ContainsFunc(s.l.Plumbs, func(b hanging.Plumb) bool { return b.Wall == q.Wall && b.X == q.X })
+		isPlumb := slices.ContainsFunc(s.l.Plumbs, func(b hanging.Plumb) bool { return b.Wall == q.Wall && b.EdgeX() == q.X })
 		if !isPlumb {
 			texts = append(texts, s.c.Text("page.far-edge", "from", FromEnd(s.c, s.l.Run, q.Wall, q.X, hanging.Left)))
 		}

@@ -158,3 +158,32 @@ func TestSlitEdgesAreTrimmedInPlace(t *testing.T) {
 		}
 	}
 }
+
+// Between two cupboards from floor to ceiling no edge of a drop can be set to a line on
+// the wall: the line stands between them, and the step says how to set the drop by it.
+func TestLineBetweenCupboards(t *testing.T) {
+	rt := plan.RunTask{Run: roomtext.Run("A 2000x2400 furniture(0+600 0+2400) furniture(870+1130 0+2400)")}
+	rt.Fixed.Start = &hanging.Start{X: 450 * measure.Millimetre}
+	p := planned(t, rt)
+	l := p.Runs[0].Layout
+	for _, tt := range []struct{ locale, step, first string }{
+		{
+			"en-GB",
+			"Plumb line on wall A, 735 mm from the left end: right edge 245 mm beyond it. Before any slitting mark the paper so far in from that edge, at head and foot; set the marks to the line.",
+			"Plumb line on wall A, 735 mm from the left end. Drop 1: right edge 245 mm beyond the line. Before any slitting mark the paper so far in from that edge, at head and foot; set the marks to the line.",
+		},
+		{
+			"de",
+			"Lotlinie an Wand A, 735 mm vom linken Ende: rechte Kante 245 mm jenseits davon. Vor jedem Längsschnitt die Bahn so weit einwärts von dieser Kante oben und unten anzeichnen und die Zeichen an die Linie setzen.",
+			"Lotlinie an Wand A, 735 mm vom linken Ende. Bahn 1: rechte Kante 245 mm jenseits der Linie. Vor jedem Längsschnitt die Bahn so weit einwärts von dieser Kante oben und unten anzeichnen und die Zeichen an die Linie setzen.",
+		},
+	} {
+		c := words.For(tt.locale)
+		if got := tell.Drop(c, p, 0, tell.Drops(l)[0]); !slices.Contains(got, tt.step) {
+			t.Errorf("%s: no step is %q\n%q", tt.locale, tt.step, got)
+		}
+		if got := tell.FirstLine(c, l); got != tt.first {
+			t.Errorf("%s: the first line is %q, want %q", tt.locale, got, tt.first)
+		}
+	}
+}
