@@ -18,10 +18,30 @@ func Ready(c *words.Catalogue, p *plan.Plan) []string {
 		rolls += p.Papers[i].Rolls()
 	}
 	rules := p.Task.Rules
-	return []string{
-		c.Text("page.check-rolls", "rolls", Rolled(c, rolls), "check", c.Text("page.check-roll")), c.Text("page.wall-step"), c.Text("page.datum-step"), c.Text("page.dry-run"), c.Text("page.lay-out"),
-		c.Text("page.allowance", "head", c.Plain(rules.Head), "foot", c.Plain(rules.Foot)), c.Text("page.check3"),
+	steps := []string{c.Text("page.check-rolls", "rolls", Rolled(c, rolls), "check", c.Text("page.check-roll"))}
+	steps = append(steps, designs(c, p)...)
+	return append(steps, c.Text("page.wall-step"), c.Text("page.datum-step"), c.Text("page.dry-run"), c.Text("page.lay-out"),
+		c.Text("page.allowance", "head", c.Plain(rules.Head), "foot", c.Plain(rules.Foot)), c.Text("page.check3"))
+}
+
+// mostLaid is how many widths one lays side by side to see how a paper matches; where the
+// first would come back later, the label is asked about before (common practice).
+const mostLaid = 9
+
+// designs says of every paper that is hung how its first roll shows whether the label
+// tells its repeat and match: labels err, and only the roll can tell. "Roll out enough
+// width for 3-5 strips; note where the same motif returns; ignore the label if they differ"
+// is the practice of paperhangers (wallpaperlady.wordpress.com, tag multiple-drop-pattern-match).
+func designs(c *words.Catalogue, p *plan.Plan) (steps []string) {
+	for i := range p.Papers {
+		label := &p.Task.Papers[i]
+		widths := label.Alternatives() + 1
+		if len(p.Papers[i].Batches) == 0 || label.Match.Kind == paper.Free || widths > mostLaid {
+			continue
+		}
+		steps = append(steps, c.Text("page.check-design", "paper", label.Name, "widths", widths, "repeat", label.Repeat))
 	}
+	return steps
 }
 
 // Runs lists the runs in the order in which they are hung: linings before what hangs

@@ -187,3 +187,59 @@ func TestLineBetweenCupboards(t *testing.T) {
 		}
 	}
 }
+
+// Labels that erred, as a paperhanger tells (cases R26 and R28 of the trade's practice,
+// wallpaperlady.wordpress.com 2018-08-14 and tag pattern-repeat page 2): a "drop match" that
+// was a cycle of four, noticed after cutting had begun; 25 1/4 in drop that was 5 in
+// straight; 6 3/4 in that was 3/4 in. Nothing in such a label contradicts itself, so what
+// can tell is the roll: the step before cutting says what it must show, and each of these
+// papers shows something else. The repeat of the first is not told; ours is 24 in.
+func TestPracticeLabelsThatErr(t *testing.T) {
+	const inch = measure.Inch
+	straight, half, four := paper.Match{Kind: paper.Straight}, paper.Match{Kind: paper.Offset, Num: 1, Den: 2}, paper.Match{Kind: paper.Offset, Num: 1, Den: 4}
+	design := func(repeat measure.Length, m paper.Match) paper.Paper {
+		return paper.Paper{Name: "Ferns", Width: 27 * inch, RollLength: 324 * inch, Pack: 1, Repeat: repeat, Match: m}
+	}
+	// shows reports whether a paper passes what the step for a label asks.
+	shows := func(label, truth paper.Paper) bool {
+		n := label.Alternatives()
+		first := 1
+		for first < n && truth.Shift(first) != 0 {
+			first++
+		}
+		return truth.Repeat == label.Repeat && first == n && truth.Shift(n) == 0
+	}
+	for _, tt := range []struct {
+		name         string
+		label, truth paper.Paper
+		want         string
+	}{
+		{"R26", design(24*inch, half), design(24*inch, four), `roll out 3 widths side by side, as they are to hang. Along the roll the design must come back every 2' 0", and no sooner; across, width 3 must be the first`},
+		{"R28", design(25*inch+inch/4, half), design(5*inch, straight), `roll out 3 widths side by side, as they are to hang. Along the roll the design must come back every 2' 1 1/4", and no sooner; across, width 3 must be the first`},
+		{"R28, the other", design(6*inch+inch*3/4, straight), design(inch*3/4, straight), `roll out 2 widths side by side, as they are to hang. Along the roll the design must come back every 6 3/4", and no sooner; across, width 2 must be the first`},
+	} {
+		if err := tt.label.Check(); err != nil {
+			t.Errorf("%s: the label is refused: %v", tt.name, err)
+		}
+		if shows(tt.label, tt.truth) || !shows(tt.label, tt.label) || !shows(tt.truth, tt.truth) {
+			t.Errorf("%s: the roll does not tell the label from the truth", tt.name)
+		}
+		p, err := plan.Make(&plan.Task{
+			Runs:   []plan.RunTask{{Run: roomtext.Run("A 4000x2400")}},
+			Papers: []paper.Paper{tt.label, {Name: "unused", Width: 27 * inch, RollLength: 324 * inch, Pack: 1, Repeat: inch, Match: straight}},
+			Rules:  hanging.RulesIn(measure.Imperial), Taste: plan.DefaultTaste(),
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		ready := tell.Ready(words.For("en-GB").In(measure.Imperial), p)
+		at := slices.IndexFunc(ready, func(s string) bool { return strings.Contains(s, tt.want) })
+		cut := slices.IndexFunc(ready, func(s string) bool { return strings.Contains(s, "Cut by the cutting list") })
+		if at < 0 || at > cut || strings.Contains(strings.Join(ready, " "), "unused") {
+			t.Errorf("%s: no step before cutting says %q\n%q", tt.name, tt.want, ready)
+		}
+	}
+	if ready := tell.Ready(words.For("en-GB"), planned(t, plan.RunTask{Run: roomtext.Run("A 3000x2400")})); strings.Contains(strings.Join(ready, " "), "side by side") {
+		t.Errorf("a design is looked for on a paper without any: %q", ready)
+	}
+}
