@@ -208,7 +208,7 @@ func (m *combiner) firstNode(i int, side hanging.Side, z measure.Length, first i
 // linked returns the links of a half, in the arena.
 func (m *combiner) linked(n *node, b before, most int) []link {
 	if cap(m.arena)-len(m.arena) < most {
-		m.arena = make([]link, 0, max(1024, 2*most))
+		m.arena = make([]link, 0, max(2*cap(m.arena), 4*most))
 	}
 	at := len(m.arena)
 	m.arena = m.v.links(m.arena, n, b, most)

@@ -169,7 +169,7 @@ type view struct {
 // outlookOf returns the outlook of the starts, nil where it spares nothing.
 func (m *combiner) outlookOf() *outlook {
 	s := m.s
-	if !m.renews || m.forced || s.gather != nil || s.best.layout == nil || len(s.starts) < fewStarts {
+	if !m.renews || m.walls == 1 || m.forced || s.gather != nil || s.best.layout == nil || len(s.starts) < fewStarts {
 		return nil
 	}
 	return m.newOutlook()
@@ -419,8 +419,11 @@ func (o *outlook) landed(v *hop, e int) tail {
 	if end.folds {
 		return t
 	}
-	if v.edge.skewed && end.place.kill.Kind == hanging.OnWall {
+	switch onWall := end.place.kill.Kind == hanging.OnWall; {
+	case onWall && v.edge.skewed:
 		t.across = unknown
+	case !onWall && v.edge.corners == 1:
+		t.carried.weigh(o.unequalOn(v.edge.to))
 	}
 	t.after(&v.only, o)
 	return t
@@ -638,12 +641,15 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 			continue
 		}
 		*p = o.between(&sides, e, first)
-		if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 && (p[0] < best || p[1] < best) {
+		if o.own[wall]&(1<<e) == 0 && (p[0] < best || p[1] < best) {
 			if unequal < 0 {
 				right, left := sides[hanging.Right].node, sides[hanging.Left].node
 				unequal, seam = o.unequalAt(right, left), o.seamAt(right, left)
 			}
-			p[0], p[1] = p[0]+unequal+seam, p[1]+unequal
+			p[0], p[1] = p[0]+unequal, p[1]+unequal
+			if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 {
+				p[0] += seam
+			}
 		}
 		least = min(least, p[0], p[1])
 	}

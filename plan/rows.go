@@ -147,21 +147,24 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 			b := m.meet(e, hanging.Left, &left.past[e], &right.onWall[e])
 			*p = pair{min(a[0], b[0]), min(a[1], b[1])}
 			continue
-		case o.on[hanging.Right][wall]&bit != 0:
-			*p = m.meet(e, hanging.Right, &right.onWall[e], &left.past[e])
-			continue
-		case o.on[hanging.Left][wall]&bit != 0:
-			*p = m.meet(e, hanging.Right, &right.past[e], &left.onWall[e])
-			continue
 		}
-		*p = m.meet(e, hanging.Right, &right.past[e], &left.past[e])
+		x, y, past := &right.past[e], &left.past[e], true
+		if o.on[hanging.Right][wall]&(1<<e) != 0 {
+			x, past = &right.onWall[e], false
+		}
+		if o.on[hanging.Left][wall]&(1<<e) != 0 {
+			y, past = &left.onWall[e], false
+		}
+		*p = m.meet(e, hanging.Right, x, y)
 		if best := o.m.s.best.score; p[0] >= best && p[1] >= best {
 			continue
 		}
 		if unequal < 0 {
 			unequal, seam = r.onStart(nodes)
 		}
-		p[0], p[1] = p[0]+unequal+seam, p[1]+unequal
+		if p[0], p[1] = p[0]+unequal, p[1]+unequal; past {
+			p[0] += seam
+		}
 	}
 }
 
