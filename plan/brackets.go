@@ -28,7 +28,7 @@ import (
 type bracket struct {
 	lo, hi measure.Length // both included
 	ends   [2]place       // at both
-	on     row            // no more than any between comes to
+	on, up row            // no more than any between comes to
 	tails  []farTail      // by end
 	known  ends
 }
@@ -115,8 +115,22 @@ func (o *outlook) leastGraded() (least int64) {
 }
 
 // rounded returns what rounding may take, between two places, from a sum in which rules
-// find so much at least: some units for each fault that is graded, and for two others.
-func (b *brackets) rounded(faults int64) int64 { return 2 * (2 + faults/b.grade) }
+// find so much at least: up to four for each fault that is graded, and one for each of two
+// others that may be there too.
+func (b *brackets) rounded(faults int64) int64 {
+	if faults <= 0 {
+		return 0
+	}
+	return 2 + 4*(faults/b.grade)
+}
+
+// faults returns what rules find at the most in so many drops that come to an end.
+func (b *brackets) faults(a *ahead, drops int, e *end) int64 {
+	if e.place.kill.Kind == hanging.OnWall { // before which some of them end
+		drops = 0
+	}
+	return int64(a.looks) - int64(drops)*b.o.m.s.task.Taste.Weights.Drop
+}
 
 // table returns the brackets of a corner: of those drops that have a whole one before them
 // on the wall, or of others.
@@ -187,10 +201,13 @@ func (b *brackets) bracket(first place, hi measure.Length, whole bool) bracket {
 		b.spare = make([]farTail, 64*len(b.o.ends))
 	}
 	n := len(b.o.ends)
-	r := bracket{lo: lo, hi: hi, ends: [2]place{first, last}, on: first.on, tails: b.spare[:n:n]}
+	r := bracket{lo: lo, hi: hi, ends: [2]place{first, last}, on: first.on, up: first.up, tails: b.spare[:n:n]}
 	b.spare = b.spare[n:]
 	if hi > lo {
 		r.on = b.leastRow(&first.on, &last.on, min(first.faults, last.faults), b.isLevel(&first))
+		if first.next != nil {
+			r.up = b.o.givenUpBetween(first.corner, last.corner, first.next)
+		}
 	}
 	return r
 }
@@ -400,18 +417,13 @@ func (b *brackets) finish(r *bracket, e int, passed, landed bool) {
 		}
 		b.takeIn(t, &at, i, p.corner.spot)
 	}
-	if r.hi > r.lo && (passed || landed) {
-		t.carried.weigh(-b.rounded(int64(t.carried.looks)))
+	if landed && r.hi > r.lo {
+		t.carried.weigh(-b.rounded(b.faults(&t.carried, r.ends[0].edge.to.count+1, end)))
 		b.forget(&t.carried, b.isLevel(&r.ends[0]))
 	}
-	at := tail{renewed: impossible}
 	for i := range r.ends {
-		o.renew(&at, &r.ends[i].hop, r.ends[i].corner, last, e)
+		o.renewAhead(&t.renewed, &r.ends[i].hop, &r.up, r.ends[i].corner, last, e)
 	}
-	if r.hi > r.lo {
-		at.renewed.weigh(-b.rounded(0))
-	}
-	t.renewed.least(&at.renewed)
 }
 
 // takeIn takes in what lies ahead of the first or the other end of a bracket, or of a row.

@@ -462,7 +462,7 @@ func (m *combiner) before(n *node, near measure.Length) (t sum, at *node, seam i
 		if row := (near - at.spot.T) / m.v.width; int(row) < at.run { // the place is in a quiet stretch
 			spot := at.spot
 			spot.T += row * m.v.width
-			at, seam = m.v.node(spot, at.odd), 0
+			at, seam = m.v.node(spot, m.v.oddAfter(at, int(row))), 0
 			break
 		}
 		at, seam = at.next, at.seam

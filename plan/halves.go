@@ -191,7 +191,7 @@ func (v *halves) follow(n *node) {
 	}
 	spot := n.spot
 	spot.T += v.width * measure.Length(n.run)
-	n.next = v.node(spot, !n.odd)
+	n.next = v.node(spot, v.oddAfter(n, n.run))
 	n.corner, n.count = n.next.corner, n.next.count+n.run
 	n.sums.add(&n.next.sums)
 	if n.next.next != nil {
@@ -199,6 +199,9 @@ func (v *halves) follow(n *node) {
 		n.sums.score += n.seam
 	}
 }
+
+// oddAfter reports whether a drop is odd that begins so many after a node.
+func (v *halves) oddAfter(n *node, drops int) bool { return n.odd != (drops%2 != 0) }
 
 // whole weighs the whole drop that begins at a node, unless the other half came by
 // it before.
@@ -416,9 +419,15 @@ type before struct {
 // before returns where the whole drop begins that ends where a node is: with what names it,
 // and without what follows.
 func (v *halves) before(n *node) *node {
+	m := v.priorTo(n)
+	return &m
+}
+
+// priorTo is the same as a value.
+func (v *halves) priorTo(n *node) node {
 	m := node{spot: n.spot, odd: !n.odd && v.turns}
 	m.spot.T -= v.width
-	return &m
+	return m
 }
 
 // seamToWhole weighs the seam between what was before and the whole drop at n.

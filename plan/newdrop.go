@@ -105,14 +105,18 @@ func (o *outlook) onward(n *newDrop, e int) *onward {
 
 // givenUp returns what a drop that meets a corner comes to at the least if it is given up
 // there, with the seam after it: if it is a sliver, and what the design misses.
-func (o *outlook) givenUp(corner *node, n *newDrop) row {
-	width := o.m.s.run.Run.Walls[corner.spot.Wall].Width
-	if corner.spot.T >= width {
+func (o *outlook) givenUp(corner *node, n *newDrop) row { return o.givenUpBetween(corner, corner, n) }
+
+// givenUpBetween returns the same of all drops that meet a corner between two, the first of
+// which begins before the other.
+func (o *outlook) givenUpBetween(from, to *node, n *newDrop) row {
+	width := o.m.s.run.Run.Walls[from.spot.Wall].Width
+	if to.spot.T >= width {
 		return n.drop
 	}
-	a, j, strip := n.only, o.v.j, width-corner.spot.T
-	a.weigh(j.walls[corner.spot.Wall].regard.of(graded(j.taste.Weights.Sliver, strip, j.taste.MinSliver)))
-	a.weigh(o.misses(n, strip))
+	a, j, widest := n.only, o.v.j, width-from.spot.T
+	a.weigh(j.walls[from.spot.Wall].regard.of(graded(j.taste.Weights.Sliver, widest, j.taste.MinSliver)))
+	a.weigh(min(o.misses(n, widest), o.misses(n, width-to.spot.T)))
 	return a
 }
 

@@ -44,6 +44,7 @@ type outlook struct {
 	promises promises
 	sides    [2][]tail // of the start at hand: what lies on either side of it
 	first    int       // of the start at hand: the index of the first drop to the right
+	prior    node      // the whole drop before that which is looked at
 }
 
 // end is where a half may end: kill places that are the same but for the lap.
@@ -431,25 +432,30 @@ func (o *outlook) landed(v *hop, e int) tail {
 
 // renew takes in what comes of new drops in so many corners that the drop meets.
 func (o *outlook) renew(t *tail, v *hop, corner *node, corners, e int) {
+	o.renewAhead(&t.renewed, v, &v.up, corner, corners, e)
+}
+
+// renewAhead is the same for a drop that comes to so much if it is given up in the first
+// corner.
+func (o *outlook) renewAhead(renewed *ahead, v *hop, up *row, corner *node, corners, e int) {
 	side := corner.spot.Side
 	for nth := range corners {
-		n, up := v.next, v.up
+		n, comes := v.next, *up
 		if nth > 0 {
 			at, ok := o.m.cornerFrom(corner.spot.Wall, side, nth)
 			if !ok {
 				return
 			}
 			if n = o.newAt(side, at, corner.odd); n != nil {
-				up = o.givenUpFarther(v.edge, side, at, n)
+				comes = o.givenUpFarther(v.edge, side, at, n)
 			}
 		}
 		if n == nil {
 			continue
 		}
 		a := *o.onFrom(n, e)
-		a.motifs = o.turn.by(a.motifs, up.drops)
-		a.add(&up.ahead)
-		t.renewed.least(&a)
+		a.after(&comes, o)
+		renewed.least(&a)
 	}
 }
 
@@ -482,7 +488,8 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	}
 	t := edge.sum
 	if whole {
-		t.score += o.v.seamToPass(&before{node: o.v.before(corner)}, corner, -1)
+		o.prior = o.v.priorTo(corner)
+		t.score += o.v.seamToPass(&before{node: &o.prior}, corner, -1)
 	}
 	h := hop{edge: edge, only: o.of(&t)}
 	if edge.to.count > 0 {

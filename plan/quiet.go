@@ -17,11 +17,12 @@ import (
 //	        │door │   │◄──── quiet ────►│
 //	        └─────┘
 
-// quiet is a stretch of wall, and what each whole drop in it comes to.
+// quiet is a stretch of wall, and what each whole drop in it comes to, even ones and odd
+// ones.
 type quiet struct {
 	x     geom.Interval
-	sum   sum
-	known bool
+	sums  [2]sum
+	known [2]bool
 }
 
 // quietStretches lists where on a wall nothing is near, from left to right.
@@ -89,7 +90,7 @@ func appendQuiet(qs []quiet, x geom.Interval, least measure.Length) []quiet {
 // how many stand there in a row from it on; 0 if it stands in none.
 func (v *halves) quietFrom(n *node) (q *quiet, drops int) {
 	qs := v.quiets[n.spot.Wall]
-	if len(qs) == 0 || v.turns {
+	if len(qs) == 0 {
 		return nil, 0
 	}
 	x := v.left(n)
@@ -112,13 +113,25 @@ func (v *halves) followQuietly(n *node) bool {
 	if drops < 2 {
 		return false
 	}
-	if !q.known {
-		q.sum, q.known = v.weighStrip(v.strip(n)), true
-	}
-	n.sums = q.sum
+	odd := n.odd
+	n.sums = *v.quietly(q, n)
 	for range drops - 1 {
-		n.sums.add(&q.sum)
+		odd = !odd && v.turns
+		n.sums.add(v.quietly(q, &node{spot: n.spot, odd: odd}))
 	}
 	n.run = drops
 	return true
+}
+
+// quietly returns what a whole drop in a quiet stretch comes to that is even or odd as that
+// at a node in it.
+func (v *halves) quietly(q *quiet, n *node) *sum {
+	at := 0
+	if n.odd {
+		at = 1
+	}
+	if !q.known[at] {
+		q.sums[at], q.known[at] = v.weighStrip(v.strip(n)), true
+	}
+	return &q.sums[at]
 }

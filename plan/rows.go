@@ -174,7 +174,7 @@ func (r *startRows) onStart(nodes [2][2]*node) (unequal, seam int64) {
 	o, right, left := r.b.o, nodes[hanging.Right], nodes[hanging.Left]
 	unequal, seam = o.unequalAt(right[0], left[0]), o.seamAt(right[0], left[0])
 	if right[0] != right[1] {
-		unequal = max(0, min(unequal, o.unequalAt(right[1], left[1]))-r.b.rounded(0))
+		unequal = min(unequal, o.unequalAt(right[1], left[1]))
 		seam = min(seam, o.seamAt(right[1], left[1]))
 		seam = max(0, seam-r.b.rounded(seam))
 	}
@@ -199,7 +199,7 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 			b.takeIn(t, &at, i, n[i].spot)
 		}
 		if moves {
-			t.carried.weigh(-b.rounded(int64(t.carried.looks)))
+			t.carried.weigh(-b.rounded(b.faults(&t.carried, n[0].count, &o.ends[e])))
 			b.forget(&t.carried, b.level[wall])
 		}
 	}
