@@ -92,19 +92,22 @@ type combiner struct {
 	forced bool     // in some they are fixed
 	sure   [][2]sum // by kill place: the piece that surely ends a half there
 	over   []sum    // by kill place over an opening: the pieces of a drop that stands there
+	told   []bool   // by wall: what its end strips weigh
+	focal  bool     // some are told of
 	renews bool     // they are tried
 	out    *outlook // nil: none
 	lost   [2]bool  // with the kill place at hand: nothing better comes of it without, with new drops
 	least  pair     // what it weighs at the least
 
-	begin int // the start
-	first int // the index of the first drop to the right of it
-	z     measure.Length
-	wall  int
-	ways  [2][]way
-	arena []link
-	l     hanging.Layout
-	ends  [2][1]hanging.Part
+	begin       int // the start
+	first       int // the index of the first drop to the right of it
+	z           measure.Length
+	wall        int
+	unequalEnds int64 // what the end strips of its wall weigh if the kill seam stands on another
+	ways        [2][]way
+	arena       []link
+	l           hanging.Layout
+	ends        [2][1]hanging.Part
 }
 
 func newCombiner(s *search) *combiner {
@@ -114,6 +117,8 @@ func newCombiner(s *search) *combiner {
 		m.over = append(m.over, m.v.overOpening(&s.kills[k]))
 		m.sure[k] = [2]sum{m.ending(&s.kills[k], hanging.Left), m.ending(&s.kills[k], hanging.Right)}
 	}
+	m.told = m.toldEnds()
+	m.focal = slices.Contains(m.told, true)
 	return m
 }
 
@@ -182,10 +187,13 @@ func (m *combiner) halve(i int) bool {
 		return false
 	}
 	m.begin, m.first, m.wall, m.z, m.arena = i, first, m.s.starts[i].Wall, z, m.arena[:0]
+	var nodes [2]*node
 	for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
 		n := m.firstNode(i, side, z, first)
 		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1)})
+		nodes[side] = n
 	}
+	m.unequalEnds = m.unequalAt(nodes[hanging.Right], nodes[hanging.Left])
 	return true
 }
 
@@ -212,7 +220,11 @@ func (m *combiner) linked(n *node, b before, most int) []link {
 	}
 	at := len(m.arena)
 	m.arena = m.v.links(m.arena, n, b, most)
-	return m.arena[at:len(m.arena):len(m.arena)]
+	links := m.arena[at:len(m.arena):len(m.arena)]
+	if m.focal {
+		m.addCrossed(links)
+	}
+	return links
 }
 
 // outright offers a start at which drop 0 reaches round both corners of its wall:
@@ -266,6 +278,7 @@ func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	}
 	next = *w
 	next.sum.add(&k.sum)
+	next.sum.score += m.crossed(k)
 	next.sum.score += m.v.seamToPass(&k.before, k.at, k.nth)
 	next.sum.add(&e.sum)
 	if m.out != nil && m.out.isLost(&next.sum, e.to) {
@@ -362,6 +375,9 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 		return
 	}
 	total, other := a.sum, b.sum
+	if place.kill.Kind != hanging.OnWall || place.kill.Wall != m.wall {
+		total.score += m.unequalEnds
+	}
 	if m.folds(place, hanging.Right) || m.folds(place, hanging.Left) {
 		m.v.motifs.join(&total, &other, m.first)
 		m.offer(c, &total, a, b)
@@ -418,6 +434,7 @@ func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measur
 	place := &m.s.kills[kill]
 	if place.kill.Kind != hanging.OnWall {
 		total.add(&k.sum)
+		total.score += m.crossed(k)
 		if k.nth > 0 || k.at.spot.T < m.s.run.Run.Walls[k.at.spot.Wall].Width {
 			total.score += m.s.task.Taste.Weights.Drop
 			total.add(&m.sure[kill][side])

@@ -35,7 +35,6 @@ type outlook struct {
 	hand     int64     // what full pieces weigh that rolls in hand give
 	base     int64     // parts of rolls that are needed beside
 	turn     turnOfDrops
-	told     []bool // by wall: what its end strips weigh
 	spare    []view // not yet given to a corner
 	rows     []tail
 	news     [2][]newDrop
@@ -193,7 +192,6 @@ func (m *combiner) newOutlook() *outlook {
 		return nil
 	}
 	o.listOn()
-	o.told = o.toldEnds()
 	for i := range o.ends {
 		e := &o.ends[i]
 		for side := range e.sure {
@@ -424,7 +422,7 @@ func (o *outlook) landed(v *hop, e int) tail {
 	case onWall && v.edge.skewed:
 		t.across = unknown
 	case !onWall && v.edge.corners == 1:
-		t.carried.weigh(o.unequalOn(v.edge.to))
+		t.carried.weigh(o.m.unequalOn(v.edge.to))
 	}
 	t.after(&v.only, o)
 	return t
@@ -498,7 +496,7 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	t.add(&edge.to.sums)
 	h.on, h.faults = o.of(&t), o.faults(&t)
 	if edge.corners == 1 {
-		h.on.weigh(o.unequalOn(edge.to))
+		h.on.weigh(o.m.unequalOn(edge.to))
 	}
 	if at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, 0); ok {
 		if h.next = o.newAt(corner.spot.Side, at, corner.odd); h.next != nil {
@@ -651,7 +649,7 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 		if o.own[wall]&(1<<e) == 0 && (p[0] < best || p[1] < best) {
 			if unequal < 0 {
 				right, left := sides[hanging.Right].node, sides[hanging.Left].node
-				unequal, seam = o.unequalAt(right, left), o.seamAt(right, left)
+				unequal, seam = o.m.unequalAt(right, left), o.seamAt(right, left)
 			}
 			p[0], p[1] = p[0]+unequal, p[1]+unequal
 			if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 {

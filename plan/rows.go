@@ -172,9 +172,9 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 // and the seam of the start if both halves are carried on.
 func (r *startRows) onStart(nodes [2][2]*node) (unequal, seam int64) {
 	o, right, left := r.b.o, nodes[hanging.Right], nodes[hanging.Left]
-	unequal, seam = o.unequalAt(right[0], left[0]), o.seamAt(right[0], left[0])
+	unequal, seam = o.m.unequalAt(right[0], left[0]), o.seamAt(right[0], left[0])
 	if right[0] != right[1] {
-		unequal = min(unequal, o.unequalAt(right[1], left[1]))
+		unequal = min(unequal, o.m.unequalAt(right[1], left[1]))
 		seam = min(seam, o.seamAt(right[1], left[1]))
 		seam = max(0, seam-r.b.rounded(seam))
 	}
