@@ -51,7 +51,7 @@ type brackets struct {
 	o           *outlook
 	events      []events // by wall
 	level       []bool   // by wall: neither its head nor its foot falls
-	grade       int64    // what a fault that changes evenly weighs at the least, where it is one
+	slack       slack
 	tables      [][]bracket
 	spare       []farTail // not yet given to a bracket
 	parts       []hanging.Part
@@ -66,7 +66,7 @@ const widestBracket = 32 * measure.Millimetre
 // changes evenly: on those that have not four corners, or openings that have not.
 func (o *outlook) newBrackets() *brackets {
 	run := o.m.s.run.Run
-	b := &brackets{o: o, tables: make([][]bracket, 8*len(run.Walls)), grade: o.leastGraded()}
+	b := &brackets{o: o, tables: make([][]bracket, 8*len(run.Walls)), slack: newSlack(o.v.j)}
 	for i := range run.Walls {
 		w := &run.Walls[i]
 		if !o.v.j.walls[i].top.straight || len(w.Outline) != 4 || slices.ContainsFunc(w.Openings, isOdd) {
@@ -101,27 +101,43 @@ const startsPerBracket = 3
 // isOdd reports whether an opening has not four corners.
 func isOdd(o room.Opening) bool { return len(o.Outline) != 4 }
 
-// leastGraded returns what a fault that is graded weighs at the least: a third, half of
-// that in a hidden place.
-func (o *outlook) leastGraded() (least int64) {
-	w := &o.m.s.task.Taste.Weights
-	least = math.MaxInt64
-	for _, weight := range [...]int64{w.Sliver, w.SeamNear, w.SliverBeside, w.LiningSeam} {
-		if weight > 0 {
-			least = min(least, max(weight/6, 1))
-		}
-	}
-	return least
+// slack is what rounding may take from a sum of faults between two places.
+type slack struct {
+	graded int64 // what a fault weighs at the least that is graded: a third, half of that in a hidden place
+	each   int64 // for each of these: rounded once, and once more on a focal wall
+	others int64 // for those that weigh anything from nothing on: off a centre, and unequal ends
 }
 
-// rounded returns what rounding may take, between two places, from a sum in which rules
-// find so much at least: up to four for each fault that is graded, and one for each of two
-// others that may be there too.
-func (b *brackets) rounded(faults int64) int64 {
+// newSlack returns the slack of a run.
+func newSlack(j *judge) slack {
+	w := &j.taste.Weights
+	s := slack{graded: math.MaxInt64, each: 1}
+	part := int64(3)
+	for i := range j.walls {
+		switch wall := &j.walls[i]; {
+		case wall.regard == hidden:
+			part = 6
+		case wall.regard == focal:
+			s.each = 3
+		}
+		if j.walls[i].centre != nil {
+			s.others = 2
+		}
+	}
+	for _, weight := range [...]int64{w.Sliver, w.SeamNear, w.SliverBeside, w.LiningSeam} {
+		if weight > 0 {
+			s.graded = min(s.graded, max(weight/part, 1))
+		}
+	}
+	return s
+}
+
+// of returns what rounding may take from faults that weigh so much at least.
+func (s *slack) of(faults int64) int64 {
 	if faults <= 0 {
 		return 0
 	}
-	return 2 + 4*(faults/b.grade)
+	return s.others + s.each*(faults/s.graded)
 }
 
 // faults returns what rules find at the most in so many drops that come to an end.
@@ -242,7 +258,7 @@ func (b *brackets) leastRow(x, y *row, faults int64, level bool) row {
 	r := *x
 	r.least(&y.ahead)
 	if faults > 0 {
-		r.weigh(-b.rounded(faults))
+		r.weigh(-b.slack.of(faults))
 	}
 	b.forget(&r.ahead, level)
 	return r
@@ -418,7 +434,7 @@ func (b *brackets) finish(r *bracket, e int, passed, landed bool) {
 		b.takeIn(t, &at, i, p.corner.spot)
 	}
 	if landed && r.hi > r.lo {
-		t.carried.weigh(-b.rounded(b.faults(&t.carried, r.ends[0].edge.to.count+1, end)))
+		t.carried.weigh(-b.slack.of(b.faults(&t.carried, r.ends[0].edge.to.count+1, end)))
 		b.forget(&t.carried, b.isLevel(&r.ends[0]))
 	}
 	for i := range r.ends {

@@ -176,7 +176,7 @@ func (r *startRows) onStart(nodes [2][2]*node) (unequal, seam int64) {
 	if right[0] != right[1] {
 		unequal = min(unequal, o.m.unequalAt(right[1], left[1]))
 		seam = min(seam, o.seamAt(right[1], left[1]))
-		seam = max(0, seam-r.b.rounded(seam))
+		seam = max(0, seam-r.b.slack.of(seam))
 	}
 	return unequal, seam
 }
@@ -199,7 +199,7 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 			b.takeIn(t, &at, i, n[i].spot)
 		}
 		if moves {
-			t.carried.weigh(-b.rounded(b.faults(&t.carried, n[0].count, &o.ends[e])))
+			t.carried.weigh(-b.slack.of(b.faults(&t.carried, n[0].count, &o.ends[e])))
 			b.forget(&t.carried, b.level[wall])
 		}
 	}
