@@ -27,10 +27,11 @@ import (
 // which nothing changes but evenly.
 type bracket struct {
 	lo, hi measure.Length // both included
-	ends   [2]place       // at both
+	ends   [2]place       // at both; the other is not looked at where it is sure to be like the first
 	on, up row            // no more than any between comes to
 	tails  []farTail      // by end
 	known  ends
+	whole  bool // the drops have a whole one before them
 }
 
 // place is a corner that a drop meets, and the way on from there.
@@ -181,8 +182,10 @@ func (b *brackets) bracketed(n *node, whole bool) []bracket {
 		if way := min(b.way(&first), widestBracket); way > 0 {
 			hi = min(most, spot.T+way-1)
 		}
-		all = append(all, b.bracket(first, hi, whole))
-		spot.T = all[len(all)-1].hi + 1
+		r := b.bracket(first, hi, whole)
+		r.whole = whole
+		all = append(all, r)
+		spot.T = r.hi + 1
 	}
 	return all
 }
@@ -198,6 +201,9 @@ func (b *brackets) at(spot hanging.Spot, odd, whole bool) place {
 func (b *brackets) bracket(first place, hi measure.Length, whole bool) bracket {
 	spot, odd := first.corner.spot, first.corner.odd
 	lo, last := spot.T, first
+	if hi > lo && b.isSurelyLike(&first, hi) {
+		return b.newBracket(first, place{}, lo, hi)
+	}
 	if spot.T = hi; hi > lo {
 		last = b.at(spot, odd, whole)
 	}
@@ -213,19 +219,56 @@ func (b *brackets) bracket(first place, hi measure.Length, whole bool) bracket {
 		}
 		hi = last.corner.spot.T
 	}
+	return b.newBracket(first, last, lo, hi)
+}
+
+// newBracket brackets two places.
+func (b *brackets) newBracket(first, last place, lo, hi measure.Length) bracket {
 	if len(b.spare) == 0 {
 		b.spare = make([]farTail, 64*len(b.o.ends))
 	}
 	n := len(b.o.ends)
 	r := bracket{lo: lo, hi: hi, ends: [2]place{first, last}, on: first.on, up: first.up, tails: b.spare[:n:n]}
 	b.spare = b.spare[n:]
-	if hi > lo {
+	if hi > lo && last.corner != nil {
 		r.on = b.leastRow(&first.on, &last.on, min(first.faults, last.faults), b.isLevel(&first))
-		if first.next != nil {
-			r.up = b.o.givenUpBetween(first.corner, last.corner, first.next)
-		}
+	}
+	if hi > lo && first.next != nil {
+		r.up = b.o.givenUpBetween(first.corner.spot, hi, first.next)
 	}
 	return r
+}
+
+// isSurelyLike reports whether all drops up to another place come to just what the first
+// does: no fault is graded, so none is up to the next event, and on level walls pieces are
+// the same.
+func (b *brackets) isSurelyLike(p *place, hi measure.Length) bool {
+	if b.slack.of(p.faults) != 0 || p.edge.to == nil || p.edge.corners != 1 || p.edge.skewed || !b.isLevel(p) {
+		return false
+	}
+	spot, to := p.corner.spot, p.edge.to
+	spot.T = hi
+	parts, corners, next, ok := b.o.v.h.Lay(b.parts[:0], spot, -1)
+	b.parts = parts
+	if !ok || corners != 1 || len(parts) != len(p.edge.parts) || next.Wall != to.spot.Wall || next.T-to.spot.T != hi-p.corner.spot.T {
+		return false
+	}
+	for i := range parts {
+		if x, y := &parts[i], &p.edge.parts[i]; x.Wall != y.Wall || x.Joined != y.Joined || x.Skew != y.Skew {
+			return false
+		}
+	}
+	return b.o.v.wholes(next) == to.count
+}
+
+// last looks at the other end of a bracket, if nobody has.
+func (b *brackets) last(r *bracket) *place {
+	if p := &r.ends[1]; p.corner == nil {
+		spot := r.ends[0].corner.spot
+		spot.T = r.hi
+		*p = b.at(spot, r.ends[0].corner.odd, r.whole)
+	}
+	return &r.ends[1]
 }
 
 // goesAs reports whether two drops go the same way round a corner.
@@ -341,14 +384,10 @@ func (b *brackets) apart(side hanging.Side, s stand) measure.Length {
 	return es.before(b.o.m.s.run.Run.Walls[s.wall].Width-s.t, width)
 }
 
-// between returns the brackets of the corner that drops come to from two nodes on and from
-// any between; none if they are not known.
-func (b *brackets) between(x, y *node) []bracket {
-	all := b.table(x.corner, x.count > 0)
-	from, to := x.corner.spot.T, y.corner.spot.T
-	if from > to {
-		from, to = to, from
-	}
+// between returns the brackets of the corner that drops from a node on come to and from any
+// that begin so that they meet it from one place to another; none if they are not known.
+func (b *brackets) between(n *node, from, to measure.Length) []bracket {
+	all := b.table(n.corner, n.count > 0)
 	i := sort.Search(len(all), func(i int) bool { return all[i].hi >= from })
 	k := sort.Search(len(all), func(i int) bool { return all[i].lo > to })
 	if i == len(all) || all[i].lo > from || all[k-1].hi < to {
@@ -402,7 +441,8 @@ func (b *brackets) fill(r *bracket, asked ends) {
 		passed = o.passed(corner, edge) & asked
 		landed = o.on[side][to.spot.Wall] & asked &^ passed
 		if rest := asked &^ (landed | passed); rest != 0 {
-			b.ahead(r.tails, b.between(to, r.ends[1].edge.to), rest, &r.on, along(side, to.corner.spot.T-corner.spot.T))
+			by := to.corner.spot.T - corner.spot.T
+			b.ahead(r.tails, b.between(to, r.lo+by, r.hi+by), rest, &r.on, along(side, by))
 		}
 	}
 	for rest := asked; rest != 0; {
@@ -414,31 +454,32 @@ func (b *brackets) fill(r *bracket, asked ends) {
 
 // finish takes in an end that a drop passes, or lands before, and new drops on the way.
 func (b *brackets) finish(r *bracket, e int, passed, landed bool) {
-	o, end := b.o, &b.o.ends[e]
-	side, last, t := r.ends[0].corner.spot.Side, r.ends[0].edge.corners, &r.tails[e]
-	for i := range r.ends {
-		p := &r.ends[i]
-		var at tail
-		switch {
-		case p.edge.to == nil, passed && end.place.kill.Kind != hanging.AtCorner:
-			at = o.lostSight(end, side)
-			last = 0
-		case passed:
-			at = o.passing(&p.hop, end, side)
-			last = o.nthCorner(p.corner, end.place.kill.Wall)
-		case landed:
-			at = o.landed(&p.hop, e)
-		default:
-			continue
+	o, end, p := b.o, &b.o.ends[e], &r.ends[0]
+	side, last, t := p.corner.spot.Side, p.edge.corners, &r.tails[e]
+	switch {
+	case p.edge.to == nil, passed && end.place.kill.Kind != hanging.AtCorner:
+		at := o.lostSight(end, side)
+		b.takeIn(t, &at, 0, p.corner.spot)
+		return
+	case passed:
+		at := o.passing(&p.hop, end, side)
+		b.takeIn(t, &at, 0, p.corner.spot)
+		last = o.nthCorner(p.corner, end.place.kill.Wall)
+	case landed:
+		at := o.landed(&p.hop, e)
+		if b.takeIn(t, &at, 0, p.corner.spot); r.hi == r.lo {
+			break
 		}
-		b.takeIn(t, &at, i, p.corner.spot)
+		p := b.last(r)
+		at = o.landed(&p.hop, e)
+		b.takeIn(t, &at, 1, p.corner.spot)
+		t.carried.weigh(-b.slack.of(b.faults(&t.carried, p.edge.to.count+1, end)))
+		b.forget(&t.carried, b.isLevel(p))
 	}
-	if landed && r.hi > r.lo {
-		t.carried.weigh(-b.slack.of(b.faults(&t.carried, r.ends[0].edge.to.count+1, end)))
-		b.forget(&t.carried, b.isLevel(&r.ends[0]))
-	}
-	for i := range r.ends {
-		o.renewAhead(&t.renewed, &r.ends[i].hop, &r.up, r.ends[i].corner, last, e)
+	o.renewAhead(&t.renewed, &p.hop, &r.up, p.corner, last, e)
+	if last > 1 {
+		p := b.last(r)
+		o.renewAhead(&t.renewed, &p.hop, &r.up, p.corner, last, e)
 	}
 }
 

@@ -162,10 +162,14 @@ func (m *combiner) start(i int) {
 		m.renew(hanging.Right)
 		m.renew(hanging.Left)
 	}
+	var bounds []pair
+	if m.out != nil {
+		bounds = m.out.boundsOf(i)
+	}
 	for k := range m.s.kills {
 		if m.out != nil {
 			e := m.out.endOf[k]
-			m.lost, m.least = m.out.ends[e].lost, m.out.bounds[i*len(m.out.ends)+e]
+			m.lost, m.least = m.out.ends[e].lost, bounds[e]
 		}
 		if m.isOffered(i, k) && !(m.lost[0] && m.lost[1]) {
 			m.kill(k)

@@ -203,6 +203,14 @@ func (v *halves) follow(n *node) {
 // oddAfter reports whether a drop is odd that begins so many after a node.
 func (v *halves) oddAfter(n *node, drops int) bool { return n.odd != (drops%2 != 0) }
 
+// wholes returns how many whole drops stand from a spot on up to the corner.
+func (v *halves) wholes(spot hanging.Spot) (n int) {
+	for ; v.h.FitsWhole(spot); n++ {
+		spot.T += v.width
+	}
+	return n
+}
+
 // whole weighs the whole drop that begins at a node, unless the other half came by
 // it before.
 func (v *halves) whole(n *node) sum {

@@ -105,18 +105,20 @@ func (o *outlook) onward(n *newDrop, e int) *onward {
 
 // givenUp returns what a drop that meets a corner comes to at the least if it is given up
 // there, with the seam after it: if it is a sliver, and what the design misses.
-func (o *outlook) givenUp(corner *node, n *newDrop) row { return o.givenUpBetween(corner, corner, n) }
+func (o *outlook) givenUp(corner *node, n *newDrop) row {
+	return o.givenUpBetween(corner.spot, corner.spot.T, n)
+}
 
-// givenUpBetween returns the same of all drops that meet a corner between two, the first of
-// which begins before the other.
-func (o *outlook) givenUpBetween(from, to *node, n *newDrop) row {
-	width := o.m.s.run.Run.Walls[from.spot.Wall].Width
-	if to.spot.T >= width {
+// givenUpBetween returns the same of all drops that meet a corner from a spot on up to one
+// that begins farther along.
+func (o *outlook) givenUpBetween(from hanging.Spot, to measure.Length, n *newDrop) row {
+	width := o.m.s.run.Run.Walls[from.Wall].Width
+	if to >= width {
 		return n.drop
 	}
-	a, j, widest := n.only, o.v.j, width-from.spot.T
-	a.weigh(j.walls[from.spot.Wall].regard.of(graded(j.taste.Weights.Sliver, widest, j.taste.MinSliver)))
-	a.weigh(min(o.misses(n, widest), o.misses(n, width-to.spot.T)))
+	a, j, widest := n.only, o.v.j, width-from.T
+	a.weigh(j.walls[from.Wall].regard.of(graded(j.taste.Weights.Sliver, widest, j.taste.MinSliver)))
+	a.weigh(min(o.misses(n, widest), o.misses(n, width-to)))
 	return a
 }
 

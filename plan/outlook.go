@@ -38,7 +38,8 @@ type outlook struct {
 	spare    []view // not yet given to a corner
 	rows     []tail
 	news     [2][]newDrop
-	bounds   []pair // of each start with each end
+	bounds   []pair  // of each start looked at, with each end
+	slots    []int32 // by start: where these begin, plus one; 0: nobody has looked
 	starts   *startRows
 	promises promises
 	sides    [2][]tail // of the start at hand: what lies on either side of it
@@ -207,7 +208,7 @@ func (m *combiner) newOutlook() *outlook {
 		o.ends[i].gap = o.gapAt(&o.ends[i])
 		o.readMisses(i)
 	}
-	o.bounds = make([]pair, len(s.starts)*len(o.ends))
+	o.slots = make([]int32, len(s.starts))
 	return o
 }
 
@@ -506,12 +507,25 @@ func (o *outlook) hop(corner *node, whole bool) hop {
 	return h
 }
 
+// boundsOf returns what a start weighs at the least with each end; nothing, if nobody has
+// looked.
+func (o *outlook) boundsOf(i int) []pair {
+	n := len(o.ends)
+	if o.slots[i] == 0 {
+		o.slots[i] = int32(len(o.bounds)) + 1
+		o.bounds = append(o.bounds, make([]pair, n)...)
+	}
+	at := int(o.slots[i]) - 1
+	return o.bounds[at : at+n : at+n]
+}
+
 // isHopeless reports whether no layout from a start can be better than the best found,
 // and marks the ends with which none can.
 func (o *outlook) isHopeless(i int) bool {
 	all, best := true, o.m.s.best.score
+	bounds := o.boundsOf(i)
 	for k := range o.ends {
-		e, p := &o.ends[k], &o.bounds[i*len(o.ends)+k]
+		e, p := &o.ends[k], &bounds[k]
 		e.lost = [2]bool{p[0] >= best, p[1] >= best}
 		all = all && e.isLost()
 	}
@@ -639,8 +653,9 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
 	unequal, seam := int64(-1), int64(0)
 	least = math.MaxInt64
+	bounds := o.boundsOf(i)
 	for e := range o.ends {
-		p := &o.bounds[i*len(o.ends)+e]
+		p := &bounds[e]
 		if asked&(1<<e) == 0 {
 			*p = pair{mostAhead, mostAhead}
 			continue

@@ -31,7 +31,7 @@ func TestOutlookIsABound(t *testing.T) {
 		for i := range all {
 			c := &all[i]
 			renews := min(len(s.choice(c).NewDrop), 1)
-			told := o.bounds[int(c.start)*len(o.ends)+o.endOf[c.kill]][renews]
+			told := o.boundsOf(int(c.start))[o.endOf[c.kill]][renews]
 			if told > c.bound {
 				closer++
 				heldAgainst(t, seed, s, c, told)

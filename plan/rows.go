@@ -203,8 +203,11 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 			b.forget(&t.carried, b.level[wall])
 		}
 	}
-	by := along(side, n[0].corner.spot.T-n[0].spot.T)
-	b.ahead(f.past, b.between(n[0], n[1]), offered&^(o.on[side][wall]&^o.own[wall]), &sums, by)
+	from, to := n[0].corner.spot.T, n[1].corner.spot.T
+	if from > to {
+		from, to = to, from
+	}
+	b.ahead(f.past, b.between(n[0], from, to), offered&^(o.on[side][wall]&^o.own[wall]), &sums, along(side, n[0].corner.spot.T-n[0].spot.T))
 }
 
 // meeting is where the halves of a row of starts meet.

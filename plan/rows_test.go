@@ -39,7 +39,7 @@ func TestRowsAreBounds(t *testing.T) {
 			for _, i := range all.starts[row.from:row.to] {
 				for e := range o.ends {
 					for k, told := range row.bounds[e] {
-						exact := o.bounds[i*len(o.ends)+e][k]
+						exact := o.boundsOf(i)[e][k]
 						if told > exact && exact < min(s.best.score, mostAhead/2) {
 							t.Fatalf("room %d: of %+v with %+v (%d) is told %d, and in a row of %d starts %d", seed, s.starts[i], o.ends[e].place.kill, k, exact, row.to-row.from, told)
 						}
