@@ -96,8 +96,8 @@ type halves struct {
 	l        hanging.Layout
 	parts    [2][1]hanging.Part // of the last two strips
 	flip     int
-	passes   []pass
-	turnings []turn
+	passes   slab[pass]
+	turnings slab[turn]
 	quiets   [][]quiet // by wall
 	floor    int64     // what any layout weighs at the least; 0: not yet asked
 }
@@ -386,21 +386,13 @@ func (v *halves) pass(n *node, renew int) *pass {
 }
 
 func (v *halves) newTurn() *turn {
-	if len(v.turnings) == 0 {
-		v.turnings = make([]turn, 128)
-	}
-	t := &v.turnings[0]
-	v.turnings = v.turnings[1:]
+	t := v.turnings.one()
 	t.edges, t.after = t.twoEdges[:0], t.twoAfter[:0]
 	return t
 }
 
 func (v *halves) newPass(n *node, renew int) *pass {
-	if len(v.passes) == 0 {
-		v.passes = make([]pass, 128)
-	}
-	e := &v.passes[0]
-	v.passes = v.passes[1:]
+	e := v.passes.one()
 	e.beforeWhole = -1
 	parts, corners, next, ok := v.h.Lay(e.few[:0], n.spot, renew)
 	if !ok {

@@ -13,11 +13,12 @@ import (
 type nodes struct {
 	step      int64
 	width     measure.Length
-	turns     bool // odd drops and even ones differ
-	tables    [][]*node
-	scattered []*node // as many as a power of two
-	n         int     // of these taken
-	slab      []node
+	turns     bool      // odd drops and even ones differ
+	tables    [][]*node // made when the first node lies in them
+	sizes     []int     // of the tables; 0: none
+	scattered []*node   // as many as a power of two
+	n         int       // of these taken
+	slab      slab[node]
 }
 
 // mostInTable is how many nodes a table may have.
@@ -36,11 +37,11 @@ func newNodes(run *room.Run, width measure.Length, turns bool, lengths ...measur
 			ns.step = gcd(ns.step, int64(l))
 		}
 	}
-	ns.tables = make([][]*node, 4*len(run.Walls))
+	ns.tables, ns.sizes = make([][]*node, 4*len(run.Walls)), make([]int, 4*len(run.Walls))
 	for i := range ns.tables {
 		size := int64(run.Walls[i/4].Width+2*width)/ns.step + 1
 		if size <= mostInTable && (turns || i%2 == 0) {
-			ns.tables[i] = make([]*node, size)
+			ns.sizes[i] = int(size)
 		}
 	}
 	return ns
@@ -63,13 +64,13 @@ func (ns *nodes) table(spot hanging.Spot, odd bool) int {
 	return i
 }
 
-// cell returns the place of a spot in its table; nil if it has none.
-func (ns *nodes) cell(spot hanging.Spot, odd bool) **node {
-	at, table := int64(spot.T+ns.width), ns.tables[ns.table(spot, odd)]
-	if at >= 0 && at%ns.step == 0 && at/ns.step < int64(len(table)) {
-		return &table[at/ns.step]
+// cell returns the place of a spot in its table; −1 if it has none.
+func (ns *nodes) cell(spot hanging.Spot, table int) int {
+	at := int64(spot.T + ns.width)
+	if at >= 0 && at%ns.step == 0 && at/ns.step < int64(ns.sizes[table]) {
+		return int(at / ns.step)
 	}
-	return nil
+	return -1
 }
 
 // scatter returns the place of a spot among the scattered ones: its own, or a free one.
@@ -85,8 +86,12 @@ func (ns *nodes) scatter(spot hanging.Spot, odd bool) **node {
 
 // at returns the node of a spot; nil if there is none.
 func (ns *nodes) at(spot hanging.Spot, odd bool) *node {
-	if cell := ns.cell(spot, odd); cell != nil {
-		return *cell
+	table := ns.table(spot, odd)
+	if cell := ns.cell(spot, table); cell >= 0 {
+		if t := ns.tables[table]; t != nil {
+			return t[cell]
+		}
+		return nil
 	}
 	if ns.n == 0 {
 		return nil
@@ -96,14 +101,14 @@ func (ns *nodes) at(spot hanging.Spot, odd bool) *node {
 
 // add adds a node where there is none.
 func (ns *nodes) add(spot hanging.Spot, odd bool) *node {
-	if len(ns.slab) == 0 {
-		ns.slab = make([]node, 256)
-	}
-	n := &ns.slab[0]
-	ns.slab = ns.slab[1:]
+	n := ns.slab.one()
 	n.spot, n.odd = spot, odd
-	if cell := ns.cell(spot, odd); cell != nil {
-		*cell = n
+	table := ns.table(spot, odd)
+	if cell := ns.cell(spot, table); cell >= 0 {
+		if ns.tables[table] == nil {
+			ns.tables[table] = make([]*node, ns.sizes[table])
+		}
+		ns.tables[table][cell] = n
 		return n
 	}
 	ns.grow()
@@ -124,4 +129,27 @@ func (ns *nodes) grow() {
 			*ns.scatter(n.spot, n.odd) = n
 		}
 	}
+}
+
+// slab makes things many at a time: a few at first, then more and more.
+type slab[T any] struct {
+	spare []T
+	made  int
+}
+
+// How many a slab makes at a time.
+const (
+	fewMade  = 16
+	mostMade = 256
+)
+
+// one returns one that nobody has.
+func (s *slab[T]) one() *T {
+	if len(s.spare) == 0 {
+		s.made = min(max(fewMade, 2*s.made), mostMade)
+		s.spare = make([]T, s.made)
+	}
+	t := &s.spare[0]
+	s.spare = s.spare[1:]
+	return t
 }
