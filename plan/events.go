@@ -82,19 +82,19 @@ func (o *outlook) eventsOn(wall int) (es events) {
 		}
 	}
 	left, right := run.LeanAt(wall)
-	for _, lean := range [...]measure.Length{0, left} {
-		at(lean, lean+t.MinSliver, lean-rules.Wrap, lean-rules.WrapLimit)
-		if w.left {
-			around(lean, t.SeamClearance, rules.OutsideWrap, rules.OutsideWrap+rules.WrapLimit)
-			at(lean + rules.OutsideWrap + t.MinSliver)
-		}
+	near, far := min(0, left), w.width+max(0, right) // what must reach the corners reaches their farthest points
+	at(near, near-rules.Wrap, near-rules.WrapLimit, max(0, left), t.MinSliver)
+	at(far, far+rules.Wrap, far+rules.WrapLimit, w.width+min(0, right), w.width-t.MinSliver)
+	round := rules.OutsideWrap + rules.WrapLimit
+	if w.left {
+		around(0, t.SeamClearance, rules.OutsideWrap, round)
+		around(near, rules.OutsideWrap, round)
+		at(rules.OutsideWrap + t.MinSliver)
 	}
-	for _, lean := range [...]measure.Length{w.width, w.width + right} {
-		at(lean, lean-t.MinSliver, lean+rules.Wrap, lean+rules.WrapLimit)
-		if w.right {
-			around(lean, t.SeamClearance, rules.OutsideWrap, rules.OutsideWrap+rules.WrapLimit)
-			at(lean - rules.OutsideWrap - t.MinSliver)
-		}
+	if w.right {
+		around(w.width, t.SeamClearance, rules.OutsideWrap, round)
+		around(far, rules.OutsideWrap, round)
+		at(w.width - rules.OutsideWrap - t.MinSliver)
 	}
 	n, walls := len(run.Walls), run.Walls
 	for begun := measure.Length(0); begun < width; begun += o.designWidth() { // a new drop there misses by nothing
