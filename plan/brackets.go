@@ -31,7 +31,6 @@ type bracket struct {
 	on, up row            // no more than any between comes to
 	tails  []farTail      // by end
 	known  ends
-	whole  bool // the drops have a whole one before them
 }
 
 // place is a corner that a drop meets, and the way on from there.
@@ -67,7 +66,7 @@ const widestBracket = 32 * measure.Millimetre
 // changes evenly: on those that have not four corners, or openings that have not.
 func (o *outlook) newBrackets() *brackets {
 	run := o.m.s.run.Run
-	b := &brackets{o: o, tables: make([][]bracket, 8*len(run.Walls)), slack: newSlack(o.v.j)}
+	b := &brackets{o: o, tables: make([][]bracket, 4*len(run.Walls)), slack: newSlack(o.v.j)}
 	for i := range run.Walls {
 		w := &run.Walls[i]
 		if !o.v.j.walls[i].top.straight || len(w.Outline) != 4 || slices.ContainsFunc(w.Openings, isOdd) {
@@ -83,12 +82,9 @@ func (o *outlook) newBrackets() *brackets {
 // of a corner are as many as the events of its walls, and one at each of these.
 func (b *brackets) pays() bool {
 	o, n := b.o, 0
-	for i, es := range b.events {
+	for _, es := range b.events {
 		tables := 2
 		if o.v.turns {
-			tables *= 2
-		}
-		if o.m.s.run.Run.Walls[i].Width >= 2*o.v.width {
 			tables *= 2
 		}
 		n += 2 * len(es) * tables
@@ -149,69 +145,60 @@ func (b *brackets) faults(a *ahead, drops int, e *end) int64 {
 	return int64(a.looks) - int64(drops)*b.o.m.s.task.Taste.Weights.Drop
 }
 
-// table returns the brackets of a corner: of those drops that have a whole one before them
-// on the wall, or of others.
-func (b *brackets) table(n *node, whole bool) []bracket {
-	at := 8*n.spot.Wall + 4*int(n.spot.Side)
+// table returns the brackets of a corner.
+func (b *brackets) table(n *node) []bracket {
+	at := 4*n.spot.Wall + 2*int(n.spot.Side)
 	if n.odd {
-		at += 2
-	}
-	if whole {
 		at++
 	}
 	if b.tables[at] == nil {
-		b.tables[at] = b.bracketed(n, whole)
+		b.tables[at] = b.bracketed(n)
 	}
 	return b.tables[at]
 }
 
 // bracketed lists the brackets of a corner.
-func (b *brackets) bracketed(n *node, whole bool) []bracket {
+func (b *brackets) bracketed(n *node) []bracket {
 	spot, run, width := n.spot, b.o.m.s.run.Run, b.o.v.width
 	near, far := run.LeanAt(spot.Wall)
 	if spot.Side == hanging.Left {
 		near, far = -far, -near
 	}
 	least, most := min(0, near), run.Walls[spot.Wall].Width+max(0, far)
-	if whole {
-		least += width
-	}
 	all := make([]bracket, 0, 64)
 	for spot.T = max(least, most-width+1); spot.T <= most; {
-		first, hi := b.at(spot, n.odd, whole), spot.T
+		first, hi := b.at(spot, n.odd), spot.T
 		if way := min(b.way(&first), widestBracket); way > 0 {
 			hi = min(most, spot.T+way-1)
 		}
-		r := b.bracket(first, hi, whole)
-		r.whole = whole
-		all = append(all, r)
-		spot.T = r.hi + 1
+		all = append(all, b.bracket(first, hi))
+		spot.T = all[len(all)-1].hi + 1
 	}
 	return all
 }
 
 // at looks at the corner from a spot where a drop meets it.
-func (b *brackets) at(spot hanging.Spot, odd, whole bool) place {
+func (b *brackets) at(spot hanging.Spot, odd bool) place {
 	corner := b.o.v.node(spot, odd)
-	return place{corner, b.o.hop(corner, whole)}
+	return place{corner, b.o.hop(corner)}
 }
 
 // bracket brackets a place and those after it, up to another, or up to where drops go
 // another way.
-func (b *brackets) bracket(first place, hi measure.Length, whole bool) bracket {
+func (b *brackets) bracket(first place, hi measure.Length) bracket {
 	spot, odd := first.corner.spot, first.corner.odd
 	lo, last := spot.T, first
 	if hi > lo && b.isSurelyLike(&first, hi) {
 		return b.newBracket(first, place{}, lo, hi)
 	}
 	if spot.T = hi; hi > lo {
-		last = b.at(spot, odd, whole)
+		last = b.at(spot, odd)
 	}
 	if !first.goesAs(&last) {
 		last = first
 		for other := hi; other-last.corner.spot.T > 1; {
 			spot.T = last.corner.spot.T + (other-last.corner.spot.T)/2
-			if p := b.at(spot, odd, whole); first.goesAs(&p) {
+			if p := b.at(spot, odd); first.goesAs(&p) {
 				last = p
 			} else {
 				other = spot.T
@@ -266,7 +253,7 @@ func (b *brackets) last(r *bracket) *place {
 	if p := &r.ends[1]; p.corner == nil {
 		spot := r.ends[0].corner.spot
 		spot.T = r.hi
-		*p = b.at(spot, r.ends[0].corner.odd, r.whole)
+		*p = b.at(spot, r.ends[0].corner.odd)
 	}
 	return &r.ends[1]
 }
@@ -387,7 +374,7 @@ func (b *brackets) apart(side hanging.Side, s stand) measure.Length {
 // between returns the brackets of the corner that drops from a node on come to and from any
 // that begin so that they meet it from one place to another; none if they are not known.
 func (b *brackets) between(n *node, from, to measure.Length) []bracket {
-	all := b.table(n.corner, n.count > 0)
+	all := b.table(n.corner)
 	i := sort.Search(len(all), func(i int) bool { return all[i].hi >= from })
 	k := sort.Search(len(all), func(i int) bool { return all[i].lo > to })
 	if i == len(all) || all[i].lo > from || all[k-1].hi < to {

@@ -114,6 +114,7 @@ type node struct {
 	sums   sum   // of the whole drops from here to corner, and the seams between them
 	count  int   // how many they are
 	turn   *turn // of the drop that begins here, if it meets the corner and that was asked
+	prior  int64 // what the seam before it weighs at the least if a whole drop stands there, plus one; 0: not asked
 }
 
 // turn is what a drop that meets a corner may do there.
@@ -124,7 +125,7 @@ type turn struct {
 	after    []int64
 	twoEdges [2]*pass // for edges, as a rule
 	twoAfter [2]int64
-	views    [2]*view // what the outlook sees from here, without and with a whole drop before
+	view     *view // what the outlook sees from here
 }
 
 // pass is a drop that passes corners.
@@ -157,7 +158,7 @@ type kindKey struct {
 func newHalves(s *search) *halves {
 	p := &s.task.Papers[s.run.Paper]
 	v := &halves{
-		s: s, h: s.h, j: s.judge, width: p.Width, turns: p.Match.Reversing, middle: 2 * p.Alternatives(),
+		s: s, h: s.h, j: s.judge, width: p.Width, turns: p.Match.Reversing && (p.Repeat > 0 || p.Motif != nil), middle: 2 * p.Alternatives(),
 		kinds: map[kindKey]kind{},
 	}
 	rules := &s.task.Rules
@@ -428,6 +429,28 @@ func (v *halves) priorTo(n *node) node {
 	m := node{spot: n.spot, odd: !n.odd && v.turns}
 	m.spot.T -= v.width
 	return m
+}
+
+// seamToCorner weighs the seam between a whole drop and the one after it that meets a corner,
+// at the least: what goes round the corner, or is given up there, is left open.
+func (v *halves) seamToCorner(corner *node) int64 {
+	if corner.prior > 0 {
+		return corner.prior - 1
+	}
+	corner.prior = 1
+	wall, width := corner.spot.Wall, v.s.run.Run.Walls[corner.spot.Wall].Width
+	left, right := v.s.run.Run.LeanAt(wall)
+	if corner.spot.T >= width-max(left, -right, 0) {
+		return 0
+	}
+	x := v.h.X(corner.spot)
+	parts := [2]hanging.Part{{Wall: wall, X: geom.Interval{Lo: x, Hi: width}, Across: geom.Interval{Hi: width - x}}, {Wall: -1}}
+	if corner.spot.Side == hanging.Left {
+		parts = [2]hanging.Part{{Wall: -1}, {Wall: wall, X: geom.Interval{Hi: x}, Across: geom.Interval{Lo: v.width - x, Hi: v.width}}}
+	}
+	m := v.priorTo(corner)
+	corner.prior += v.weighSeam(v.strip(&m), hanging.Strip{Index: v.index(corner.spot.Side, corner.odd), Parts: parts[:]}, corner.spot.Side)
+	return corner.prior - 1
 }
 
 // seamToWhole weighs the seam between what was before and the whole drop at n.

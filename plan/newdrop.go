@@ -70,7 +70,7 @@ func (o *outlook) newDrop(side hanging.Side, corner int, odd bool) newDrop {
 	n.begin, n.to = spot.T, o.v.node(spot, !odd)
 	left, right := o.m.s.run.Run.LeanAt(from)
 	n.lapped = o.m.s.task.Rules.Wrap + max(left.Abs(), right.Abs())
-	n.sums = o.of(&n.to.sums)
+	n.sums = o.rowFrom(n.to)
 	n.sums.weigh(o.m.unequalOn(n.to))
 	return n
 }

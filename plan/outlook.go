@@ -44,7 +44,6 @@ type outlook struct {
 	promises promises
 	sides    [2][]tail // of the start at hand: what lies on either side of it
 	first    int       // of the start at hand: the index of the first drop to the right
-	prior    node      // the whole drop before that which is looked at
 }
 
 // end is where a half may end: kill places that are the same but for the lap.
@@ -282,6 +281,15 @@ func (o *outlook) faults(t *sum) int64 {
 	return t.score - int64(t.drops)*o.m.s.task.Taste.Weights.Drop
 }
 
+// faultsFrom returns what rules find in the row from a node on.
+func (o *outlook) faultsFrom(n *node) int64 {
+	faults := o.faults(&n.sums)
+	if n.count > 0 {
+		faults += o.v.seamToCorner(n.corner)
+	}
+	return faults
+}
+
 // endsOn reports whether a half that goes to a side ends on a wall, or in the corner
 // at its end.
 func (o *outlook) endsOn(e *end, side hanging.Side, wall int) bool {
@@ -343,22 +351,29 @@ func (o *outlook) toEnd(n *node, i int) tail {
 // the first drop there meets the corner, and no whole one stands before it, the seam
 // before it is not known.
 func (o *outlook) view(n *node) *view {
-	corner, at := n.corner, 0
-	if n.count > 0 {
-		at = 1
+	corner := n.corner
+	if corner.turn != nil && corner.turn.view != nil {
+		return corner.turn.view
 	}
-	if corner.turn != nil && corner.turn.views[at] != nil {
-		return corner.turn.views[at]
-	}
-	h := o.hop(corner, at > 0)
+	h := o.hop(corner)
 	if len(o.spare) == 0 {
 		o.spare, o.rows = make([]view, 128), make([]tail, 128*len(o.ends))
 	}
 	v := &o.spare[0]
 	v.hop, v.tails = h, o.rows[:len(o.ends):len(o.ends)]
 	o.spare, o.rows = o.spare[1:], o.rows[len(o.ends):]
-	corner.turn.views[at] = v
+	corner.turn.view = v
 	return v
+}
+
+// rowFrom returns what the whole drops from a node on come to, with the seam between the
+// last of them and the drop that meets the corner.
+func (o *outlook) rowFrom(n *node) row {
+	r := o.of(&n.sums)
+	if n.count > 0 {
+		r.weigh(o.v.seamToCorner(n.corner))
+	}
+	return r
 }
 
 // fill works out what lies ahead of a corner on the way to some ends.
@@ -480,19 +495,15 @@ func (o *outlook) nthCorner(corner *node, given int) int {
 }
 
 // hop weighs the way round a corner.
-func (o *outlook) hop(corner *node, whole bool) hop {
+func (o *outlook) hop(corner *node) hop {
 	edge := o.v.pass(corner, -1)
 	if edge.to == nil {
 		return hop{edge: edge}
 	}
 	t := edge.sum
-	if whole {
-		o.prior = o.v.priorTo(corner)
-		t.score += o.v.seamToPass(&before{node: &o.prior}, corner, -1)
-	}
 	h := hop{edge: edge, only: o.of(&t)}
 	if edge.to.count > 0 {
-		t.score += o.v.seamToWhole(&before{edge: edge, from: corner}, edge.to)
+		t.score += o.v.seamToWhole(&before{edge: edge, from: corner}, edge.to) + o.v.seamToCorner(edge.to.corner)
 	}
 	t.add(&edge.to.sums)
 	h.on, h.faults = o.of(&t), o.faults(&t)
@@ -556,7 +567,7 @@ func (o *outlook) face(i int) {
 			continue
 		}
 		n := o.m.firstNode(i, hanging.Side(side), z, first)
-		sums := o.of(&n.sums)
+		sums := o.rowFrom(n)
 		for e := range o.ends {
 			t := tail{}
 			if !o.ends[e].lost[1] {
@@ -584,7 +595,7 @@ func (o *outlook) bound(a *ahead) int64 {
 // on from a node where a new drop begins, cannot lead to a layout that is better than the
 // best found.
 func (o *outlook) isLost(so *sum, to *node) bool {
-	here, sums, best := o.of(so), o.of(&to.sums), o.m.s.best.score
+	here, sums, best := o.of(so), o.rowFrom(to), o.m.s.best.score
 	others := o.sides[to.spot.Side.Opposite()]
 	for e := range o.ends {
 		if o.ends[e].lost[1] {
@@ -715,7 +726,7 @@ type beginning struct {
 // begin looks from where a half begins to all ends that lie beyond its wall, or that it
 // comes to when it has gone all the way round.
 func (o *outlook) begin(n *node, offered ends) beginning {
-	b := beginning{node: n, sums: o.of(&n.sums), view: o.view(n)}
+	b := beginning{node: n, sums: o.rowFrom(n), view: o.view(n)}
 	wall := n.spot.Wall
 	o.fill(b.view, n.corner, offered&^(o.on[n.spot.Side][wall]&^o.own[wall]))
 	return b

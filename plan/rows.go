@@ -185,10 +185,10 @@ func (r *startRows) onStart(nodes [2][2]*node) (unequal, seam int64) {
 func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 	b, f, wall := r.b, &r.sides[side], n[0].spot.Wall
 	o, moves := b.o, n[0] != n[1]
-	sums := o.of(&n[0].sums)
+	sums := o.rowFrom(n[0])
 	if moves {
-		last := o.of(&n[1].sums)
-		sums = b.leastRow(&sums, &last, min(o.faults(&n[0].sums), o.faults(&n[1].sums)), b.level[wall])
+		last := o.rowFrom(n[1])
+		sums = b.leastRow(&sums, &last, min(o.faultsFrom(n[0]), o.faultsFrom(n[1])), b.level[wall])
 	}
 	for rest := o.on[side][wall] & offered; rest != 0; {
 		var e int
