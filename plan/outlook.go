@@ -21,7 +21,8 @@ import (
 // is carried on is weighed; what a new one weighs is told from how much is given up for it,
 // without laying it out (newdrop.go). Where the halves end the design misses by what it has
 // come to on either side (misses.go). Only what surely comes to be is added up, so what is
-// told is a bound.
+// told is a bound. It is told of rows of starts first (rows.go), and of one start where that
+// promises something.
 
 // outlook tells what lies ahead.
 type outlook struct {
