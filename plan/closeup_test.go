@@ -74,7 +74,7 @@ func gathered(t *testing.T, seed int, step measure.Length, focal bool) (s *searc
 	}
 	task := asking(q.run, *q.paper, step)
 	if seed%5 > 2 {
-		furnish(&task.Runs[0], rand.New(rand.NewPCG(uint64(seed), 5)))
+		furnish(&task.Runs[0], rand.New(rand.NewPCG(uint64(seed), 5)), focal && seed%5 == 4)
 	}
 	s = searched(t, task)
 	s.prepare()
@@ -85,11 +85,16 @@ func gathered(t *testing.T, seed int, step measure.Length, focal bool) (s *searc
 }
 
 // furnish puts fittings on some walls of a run, seams of a lining under them, and stretches
-// off which seams are to be kept.
-func furnish(rt *RunTask, r *rand.Rand) {
+// off which seams are to be kept; or it makes some walls focal, and all corners plumb.
+func furnish(rt *RunTask, r *rand.Rand, focal bool) {
 	run := *rt.Run
-	run.Walls = slices.Clone(run.Walls)
+	run.Walls, run.Corners = slices.Clone(run.Walls), slices.Clone(run.Corners)
 	rt.Run = &run
+	for i := range run.Corners {
+		if c := &run.Corners[i]; focal {
+			*c = room.Corner{Kind: c.Kind, Angle: c.Angle, Sight: c.Sight}
+		}
+	}
 	for i := range run.Walls {
 		w := &run.Walls[i]
 		at := func() measure.Length {

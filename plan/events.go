@@ -100,7 +100,7 @@ func (o *outlook) eventsOn(wall int) (es events) {
 	for begun := measure.Length(0); begun < width; begun += o.designWidth() { // a new drop there misses by nothing
 		next, _ := run.LeanAt((wall + 1) % n)
 		_, last := run.LeanAt((wall + n - 1) % n)
-		at(walls[wall].Width+min(0, next)-begun, -min(0, -last)+begun)
+		at(walls[wall].Width+min(0, next)-begun, max(0, last)+begun)
 	}
 	lapped := rules.Wrap + max(left.Abs(), right.Abs())
 	at(w.width+lapped, -lapped)

@@ -509,7 +509,9 @@ func (o *outlook) hop(corner *node) hop {
 	t.add(&edge.to.sums)
 	h.on, h.faults = o.of(&t), o.faults(&t)
 	if edge.corners == 1 {
-		h.on.weigh(o.m.unequalOn(edge.to))
+		unequal := o.m.unequalOn(edge.to)
+		h.on.weigh(unequal)
+		h.faults += unequal
 	}
 	if at, ok := o.m.cornerFrom(corner.spot.Wall, corner.spot.Side, 0); ok {
 		if h.next = o.newAt(corner.spot.Side, at, corner.odd); h.next != nil {

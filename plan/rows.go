@@ -41,7 +41,7 @@ type farSide struct {
 	past   []farTail // for others, and those to which one comes when one has gone all the way round
 }
 
-// seamAt is where the seam of a start stands.
+// startSeam is where the seam of a start stands.
 type startSeam struct {
 	start, wall, first int
 	z                  measure.Length
