@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
@@ -14,10 +15,9 @@ import (
 //
 //	start ──► sums of drops ──► │ last drop ╳ last drop │ ◄── sums of drops ◄── start
 //
-// That gives what the sketch would weigh, less what is said of the two ends of focal
-// walls, and one more or less for each new drop, where the offset of a drop is no whole
-// number of nanometres; and nothing where a sketch may differ from the halves near the
-// kill seam.
+// That gives what the sketch would weigh, or a little more or less for each new drop, where
+// the offset of a drop is no whole number of nanometres; and nothing where a sketch may
+// differ from the halves near the kill seam.
 
 // closeup weighs choices from their halves.
 type closeup struct {
@@ -27,6 +27,13 @@ type closeup struct {
 	l     hanging.Layout
 	parts [2][4]hanging.Part
 	edges [4]measure.Length // as edgesOf
+	ends  []endStrips       // by wall: of focal ones
+}
+
+// endStrips are the strips at the ends of a wall, as far as one has looked.
+type endStrips struct {
+	first, last measure.Length // where the first begins and the last ends
+	left, right measure.Length // how wide they are
 }
 
 // halfway is a half up to its end.
@@ -37,14 +44,15 @@ type halfway struct {
 	last   hanging.Strip // without parts: the drop before it ends where the half does
 }
 
-// weigh returns what the drops and seams of a choice weigh, the ends of focal walls not
-// counted; false where halves do not tell.
+// weigh returns what the drops, seams and walls of a choice weigh; false where halves do not
+// tell.
 func (u *closeup) weigh(c *choiceAt, choice *hanging.Choice, kill *killPlace) (score int64, ok bool) {
 	u.c, u.kill = c, kill
 	z, first, ok := u.m.seamOf(int(c.start))
 	if !ok || !u.isPlain(choice) {
 		return 0, false
 	}
+	u.beginEnds()
 	right, left := u.m.cornersTo(choice, z)
 	var halves [2]halfway
 	for side, corners := range [2]int{hanging.Right: right, hanging.Left: left} {
@@ -55,7 +63,7 @@ func (u *closeup) weigh(c *choiceAt, choice *hanging.Choice, kill *killPlace) (s
 		score += halves[side].score
 	}
 	a, b := u.first(&halves[hanging.Left], hanging.Left, z, first), u.first(&halves[hanging.Right], hanging.Right, z, first)
-	score += u.m.v.weighSeam(a, b, hanging.Right)
+	score += u.m.v.weighSeam(a, b, hanging.Right) + u.unequal()
 	if kill.kill.Kind == hanging.NoKill {
 		return score, true
 	}
@@ -111,6 +119,7 @@ func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
 			h.score += v.seamToWhole(&h.before, n) + n.sums.score
 			h.drops += n.count
 			h.before = before{node: v.before(n.corner)}
+			u.seeWhole(n, h.before.node)
 		}
 		corner := n.corner
 		if !onWall && passed == corners {
@@ -125,6 +134,7 @@ func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
 		if passed > corners || onWall && passed == corners && e.to.spot.T >= u.reach(e.to.spot.Side) {
 			return u.lay(&h, corner, corners-passed+e.corners)
 		}
+		u.see(e.parts)
 		h.score += v.seamToPass(&h.before, corner, renew) + e.sum.score
 		h.drops++
 		h.before = before{edge: e, from: corner}
@@ -168,6 +178,7 @@ func (u *closeup) along(h *halfway, n *node) *node {
 	h.score += v.seamToWhole(&h.before, n) + t.score
 	h.drops += int(t.drops)
 	h.before = before{node: v.before(at)}
+	u.seeWhole(n, h.before.node)
 	return at
 }
 
@@ -183,6 +194,7 @@ func (u *closeup) lay(h *halfway, n *node, corners int) (halfway, bool) {
 		h.drops--
 		return *h, true
 	}
+	u.see(parts)
 	v.h.Put(&v.l, h.last)
 	none := kind{}
 	last := v.weighed(&none)
@@ -191,6 +203,72 @@ func (u *closeup) lay(h *halfway, n *node, corners int) (halfway, bool) {
 		h.score += v.weighSeam(b, h.last, side)
 	}
 	return *h, true
+}
+
+// beginEnds forgets the end strips of the choice before.
+func (u *closeup) beginEnds() {
+	j := u.m.s.judge
+	if !j.focal {
+		return
+	}
+	if u.ends == nil {
+		u.ends = make([]endStrips, len(j.walls))
+	}
+	for i := range j.walls {
+		u.ends[i] = endStrips{first: j.walls[i].width}
+	}
+}
+
+// see looks whether parts of a drop are at the end of a focal wall.
+func (u *closeup) see(parts []hanging.Part) {
+	j := u.m.s.judge
+	if !j.focal {
+		return
+	}
+	for k := range parts {
+		p := &parts[k]
+		w := &j.walls[p.Wall]
+		if !w.focal {
+			continue
+		}
+		seen := p.X.Intersection(geom.Interval{Hi: w.width})
+		if seen.Length() <= 0 || turnedOnly(parts, k, seen, u.m.s.task.Rules.WrapLimit) {
+			continue
+		}
+		u.ends[p.Wall].take(seen)
+	}
+}
+
+// take takes in a strip that is seen.
+func (e *endStrips) take(seen geom.Interval) {
+	if seen.Lo <= e.first {
+		e.first, e.left = seen.Lo, seen.Length()
+	}
+	if seen.Hi >= e.last {
+		e.last, e.right = seen.Hi, seen.Length()
+	}
+}
+
+// seeWhole looks at the first and the last of a row of whole drops.
+func (u *closeup) seeWhole(first, last *node) {
+	if u.m.s.judge.walls[first.spot.Wall].focal {
+		u.see(u.m.v.strip(first).Parts)
+		u.see(u.m.v.strip(last).Parts)
+	}
+}
+
+// unequal weighs the end strips of all focal walls.
+func (u *closeup) unequal() (total int64) {
+	j := u.m.s.judge
+	if !j.focal {
+		return 0
+	}
+	for i := range j.walls {
+		if j.walls[i].focal {
+			total += j.unequal(i, u.ends[i].left, u.ends[i].right)
+		}
+	}
+	return total
 }
 
 // strip returns the drop before another; false if there is none.

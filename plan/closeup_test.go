@@ -15,13 +15,13 @@ import (
 	"firstdrop/room"
 )
 
-// What halves tell of a choice is what its sketch weighs, the ends of focal walls aside:
-// to the number, or to one for each new drop.
+// What halves tell of a choice is what its sketch weighs; with new drops, where offsets are
+// rounded, to what a nanometre makes in a corner.
 func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 	t.Parallel()
 	told, asked := 0, 0
 	for seed := range 120 {
-		s, all := gathered(t, seed, 97*measure.Millimetre, false) // the ends of focal walls are weighed in sketches alone
+		s, all := gathered(t, seed, 97*measure.Millimetre, true)
 		for i := range all {
 			c := &all[i]
 			k := s.kills[c.kill]
@@ -39,8 +39,11 @@ func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 				if err := s.h.Sketch(&s.sketch, choice); err != nil {
 					t.Fatalf("room %d: halves tell of %+v, which is none: %v", seed, choice, err)
 				}
-				// Parts of a repeat that are no whole nanometres are rounded for every drop.
-				if want := s.judge.score(&s.sketch, &k); max(got-want, want-got) > int64(len(choice.NewDrop)) {
+				off := int64(0)
+				if s.rounds { // parts of a repeat that are no whole nanometres, for every drop
+					off = int64(len(choice.NewDrop)) * s.judge.newStep()
+				}
+				if want := s.judge.score(&s.sketch, &k); max(got-want, want-got) > off {
 					t.Fatalf("room %d: halves tell that %+v weighs %d, its sketch %d", seed, choice, got, want)
 				}
 			}

@@ -51,8 +51,17 @@ func (r regard) of(weight int64) int64 {
 // metre: a quarter where it is hidden, half as much again where one looks first,
 // three times as much in a focal place.
 func (r regard) kill(perMetre int64, height measure.Length) int64 {
-	quarters := [...]int64{ordinary: 4, hidden: 1, firstSeen: 6, focal: 12}[r]
-	return int64(measure.Length(perMetre*quarters/4).Scaled(int64(height), int64(measure.Metre)))
+	return int64(measure.Length(perMetre*r.quarters()/4).Scaled(int64(height), int64(measure.Metre)))
+}
+
+// killStep returns by how much that may differ where the weight a metre differs by one.
+func (r regard) killStep(height measure.Length) int64 {
+	return int64(measure.Length((r.quarters()+3)/4).Scaled(int64(height), int64(measure.Metre))) + 1
+}
+
+// quarters is how many quarters of its weight a misfit has.
+func (r regard) quarters() int64 {
+	return [...]int64{ordinary: 4, hidden: 1, firstSeen: 6, focal: 12}[r]
 }
 
 // hole is an opening prepared for judging.

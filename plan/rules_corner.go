@@ -110,6 +110,15 @@ func (j *judge) renews(f *fold, miss measure.Length) int64 {
 	return f.regard.kill(share(j.taste.Weights.RenewMetre, miss, fullMiss), f.seen)
 }
 
+// newStep returns by how much what a new drop weighs may differ, in any corner, where the
+// design misses by a nanometre more or less.
+func (j *judge) newStep() (step int64) {
+	for i := range j.corners {
+		step = max(step, j.corners[i].regard.killStep(j.corners[i].seen))
+	}
+	return step
+}
+
 // misfit returns by how much a seam misses where it misses most.
 func misfit(s *hanging.Seam) measure.Length {
 	return max(s.Across.Lo.Abs(), s.Across.Hi.Abs(), s.Along.Abs())

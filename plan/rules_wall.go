@@ -29,31 +29,24 @@ func (j *judge) ends(l *hanging.Layout) (total int64) {
 // as far as they are on it.
 func (j *judge) endStrips(l *hanging.Layout, wall int) (left, right measure.Length) {
 	whole := geom.Interval{Lo: 0, Hi: j.walls[wall].width}
-	first, last := whole.Hi, whole.Lo
+	e := endStrips{first: whole.Hi}
 	for i := range l.Drops {
-		for k := range l.Drops[i].Parts {
-			p := &l.Drops[i].Parts[k]
-			seen := p.X.Intersection(whole)
-			if p.Wall != wall || turnedOnly(l, i, k, seen) {
-				continue
-			}
-			if seen.Length() > 0 && seen.Lo <= first {
-				first, left = seen.Lo, seen.Length()
-			}
-			if seen.Length() > 0 && seen.Hi >= last {
-				last, right = seen.Hi, seen.Length()
+		parts := l.Drops[i].Parts
+		for k := range parts {
+			seen := parts[k].X.Intersection(whole)
+			if parts[k].Wall == wall && seen.Length() > 0 && !turnedOnly(parts, k, seen, l.Rules.WrapLimit) {
+				e.take(seen)
 			}
 		}
 	}
-	return left, right
+	return e.left, e.right
 }
 
 // turnedOnly reports whether what is seen of a part is no strip, but the few
 // millimetres by which a drop of the next wall has turned the corner.
-func turnedOnly(l *hanging.Layout, i, k int, seen geom.Interval) bool {
-	parts := l.Drops[i].Parts
+func turnedOnly(parts []hanging.Part, k int, seen geom.Interval, wrapLimit measure.Length) bool {
 	joined := parts[k].Joined || k+1 < len(parts) && parts[k+1].Joined
-	return joined && seen.Length() <= l.Rules.WrapLimit
+	return joined && seen.Length() <= wrapLimit
 }
 
 // unequal weighs the difference between the end strips of a focal wall.

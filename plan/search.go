@@ -62,8 +62,6 @@ type search struct {
 	sketch      hanging.Layout
 	closeup     closeup
 	edges       [4]measure.Length // of the last drops before a kill seam that was tried
-	ends        int64             // what the ends of focal walls weigh in the choice at hand
-	endsKnown   bool
 	open        choices
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
@@ -282,7 +280,6 @@ func (s *search) look(c choiceAt) {
 	k := s.kills[c.kill]
 	sure := c.local
 	c.sketched, k.kill.X = true, c.x
-	s.ends, s.endsKnown = 0, !s.judge.focal
 	local, ok := s.weigh(&c, choice, &k)
 	if !ok || k.span.Length() == 0 {
 		return
@@ -346,13 +343,11 @@ func (s *search) isAcross(c *hanging.Choice, x measure.Length) bool {
 // drops and seams weigh; false when it is none. Its halves tell that, else a sketch.
 func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local int64, ok bool) {
 	score, told := s.closeup.weigh(c, &choice, k)
-	c.local, c.signed, c.known = score+s.ends, s.signer == nil, int32(len(s.known))
-	if told && s.endsKnown && (len(choice.NewDrop) == 0 || !s.rounds || s.isBeaten(c.local+c.rolls-mostNew)) {
+	c.local, c.signed, c.known = score, s.signer == nil, int32(len(s.known))
+	if told && (len(choice.NewDrop) == 0 || !s.rounds || s.isBeaten(c.local+c.rolls-mostNew*s.judge.newStep())) {
 		s.edges = s.closeup.edges
 	} else if !s.draw(c, choice, k) {
 		return 0, false
-	} else if told && (k.kill.Kind != hanging.OnWall || !s.judge.walls[k.kill.Wall].focal) {
-		s.ends, s.endsKnown = c.local-score, true
 	}
 	s.tried++
 	if c.bound = c.local + c.rolls; c.signed && s.signer != nil {
