@@ -237,15 +237,15 @@ func (b *brackets) isSurelyLike(p *place, hi measure.Length) bool {
 	spot.T = hi
 	parts, corners, next, ok := b.o.v.h.Lay(b.parts[:0], spot, -1)
 	b.parts = parts
-	if !ok || corners != 1 || len(parts) != len(p.edge.parts) || next.Wall != to.spot.Wall || next.T-to.spot.T != hi-p.corner.spot.T {
-		return false
-	}
-	for i := range parts {
-		if x, y := &parts[i], &p.edge.parts[i]; x.Wall != y.Wall || x.Joined != y.Joined || x.Skew != y.Skew {
-			return false
-		}
-	}
-	return b.o.v.wholes(next) == to.count
+	return ok && corners == 1 && layAlike(parts, p.edge.parts) &&
+		next.Wall == to.spot.Wall && next.T-to.spot.T == hi-p.corner.spot.T && b.o.v.wholes(next) == to.count
+}
+
+// layAlike reports whether the parts of two drops lie on the same walls and are turned alike.
+func layAlike(a, b []hanging.Part) bool {
+	return slices.EqualFunc(a, b, func(x, y hanging.Part) bool {
+		return x.Wall == y.Wall && x.Joined == y.Joined && x.Skew == y.Skew
+	})
 }
 
 // last looks at the other end of a bracket, if nobody has.
@@ -261,13 +261,8 @@ func (b *brackets) last(r *bracket) *place {
 // goesAs reports whether two drops go the same way round a corner.
 func (p *place) goesAs(q *place) bool {
 	a, b := p.edge, q.edge
-	if a.corners != b.corners || len(a.parts) != len(b.parts) || (a.to == nil) != (b.to == nil) || p.on.drops != q.on.drops {
+	if a.corners != b.corners || !layAlike(a.parts, b.parts) || (a.to == nil) != (b.to == nil) || p.on.drops != q.on.drops {
 		return false
-	}
-	for i := range a.parts {
-		if x, y := &a.parts[i], &b.parts[i]; x.Wall != y.Wall || x.Joined != y.Joined || x.Skew != y.Skew {
-			return false
-		}
 	}
 	return a.to == nil || a.to.spot.Wall == b.to.spot.Wall && a.to.count == b.to.count
 }
