@@ -46,6 +46,15 @@ type farTail struct {
 	reach            reach
 }
 
+// far returns what lies ahead from one place, at which T is 0.
+func (t *tail) far() farTail {
+	f := farTail{t.carried, t.renewed, crossing{}, upTo(t.reach)}
+	if t.across != unknown {
+		f.across = crossing{1, [2]measure.Length{t.across}}
+	}
+	return f
+}
+
 // brackets looks ahead from brackets.
 type brackets struct {
 	o           *outlook
@@ -282,9 +291,7 @@ func (b *brackets) isLevel(p *place) bool {
 func (b *brackets) leastRow(x, y *row, faults int64, level bool) row {
 	r := *x
 	r.least(&y.ahead)
-	if faults > 0 {
-		r.weigh(-b.slack.of(faults))
-	}
+	r.weigh(-b.slack.of(faults))
 	b.forget(&r.ahead, level)
 	return r
 }
@@ -458,20 +465,17 @@ func (b *brackets) finish(r *bracket, e int, passed, landed bool) {
 		t.carried.weigh(-b.slack.of(b.faults(&t.carried, p.edge.to.count+1, end)))
 		b.forget(&t.carried, b.isLevel(p))
 	}
-	o.renewAhead(&t.renewed, &p.hop, &r.up, p.corner, last, e)
+	o.renew(&t.renewed, &p.hop, &r.up, p.corner, last, e)
 	if last > 1 {
 		p := b.last(r)
-		o.renewAhead(&t.renewed, &p.hop, &r.up, p.corner, last, e)
+		o.renew(&t.renewed, &p.hop, &r.up, p.corner, last, e)
 	}
 }
 
 // takeIn takes in what lies ahead of the first or the other end of a bracket, or of a row.
 func (b *brackets) takeIn(t *farTail, at *tail, i int, from hanging.Spot) {
-	far := farTail{at.carried, at.renewed, crossing{}, upTo(at.reach)}
-	if at.across != unknown {
-		far.across.n = 1
-		far.across.at[0] = (at.across + along(from.Side, from.T)).Mod(b.o.designWidth())
-	}
+	far := at.far()
+	far.across = far.across.moved(-along(from.Side, from.T), b.o.designWidth())
 	if i == 0 {
 		*t = far
 	} else {

@@ -3,7 +3,6 @@ package plan
 import (
 	"slices"
 
-	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/paper"
@@ -28,12 +27,6 @@ type closeup struct {
 	parts [2][4]hanging.Part
 	edges [4]measure.Length // as edgesOf
 	ends  []endStrips       // by wall: of focal ones
-}
-
-// endStrips are the strips at the ends of a wall, as far as one has looked.
-type endStrips struct {
-	first, last measure.Length // where the first begins and the last ends
-	left, right measure.Length // how wide they are
 }
 
 // halfway is a half up to its end.
@@ -226,26 +219,9 @@ func (u *closeup) see(parts []hanging.Part) {
 		return
 	}
 	for k := range parts {
-		p := &parts[k]
-		w := &j.walls[p.Wall]
-		if !w.focal {
-			continue
+		if w := &j.walls[parts[k].Wall]; w.focal {
+			u.ends[parts[k].Wall].see(parts, k, w.width, u.m.s.task.Rules.WrapLimit)
 		}
-		seen := p.X.Intersection(geom.Interval{Hi: w.width})
-		if seen.Length() <= 0 || turnedOnly(parts, k, seen, u.m.s.task.Rules.WrapLimit) {
-			continue
-		}
-		u.ends[p.Wall].take(seen)
-	}
-}
-
-// take takes in a strip that is seen.
-func (e *endStrips) take(seen geom.Interval) {
-	if seen.Lo <= e.first {
-		e.first, e.left = seen.Lo, seen.Length()
-	}
-	if seen.Hi >= e.last {
-		e.last, e.right = seen.Hi, seen.Length()
 	}
 }
 

@@ -410,7 +410,7 @@ func (o *outlook) fill(v *view, corner *node, asked ends) {
 			*t = next.tails[e]
 			t.after(&v.on, o)
 		}
-		o.renew(t, &v.hop, corner, last, e)
+		o.renew(&t.renewed, &v.hop, &v.up, corner, last, e)
 	}
 	v.known |= asked
 }
@@ -445,14 +445,9 @@ func (o *outlook) landed(v *hop, e int) tail {
 	return t
 }
 
-// renew takes in what comes of new drops in so many corners that the drop meets.
-func (o *outlook) renew(t *tail, v *hop, corner *node, corners, e int) {
-	o.renewAhead(&t.renewed, v, &v.up, corner, corners, e)
-}
-
-// renewAhead is the same for a drop that comes to so much if it is given up in the first
-// corner.
-func (o *outlook) renewAhead(renewed *ahead, v *hop, up *row, corner *node, corners, e int) {
+// renew takes in what comes of new drops in so many corners that a drop meets, which comes
+// to up if it is given up in the first of them.
+func (o *outlook) renew(renewed *ahead, v *hop, up *row, corner *node, corners, e int) {
 	side := corner.spot.Side
 	for nth := range corners {
 		n, comes := v.next, *up
@@ -615,27 +610,9 @@ func (o *outlook) isLost(so *sum, to *node) bool {
 
 // meet returns what a start weighs at the least whose two halves, that to a side first, meet
 // at an end. first is the index of the first drop to the right of the start.
-func (o *outlook) meet(e *end, side hanging.Side, a, b *tail, first int) (p pair) {
-	best := o.m.s.best.score
-	weight, over := e.between(side, upTo(a.reach), upTo(b.reach))
-	closed := a.carried
-	closed.addTimes(&e.over, over)
-	closed.weigh(weight)
-	if p[0] = o.together(side, &closed, &b.carried, first); p[0] < best {
-		p[0] += e.miss(a.across, b.across, 0)
-	}
-	p[1] = o.together(side, &a.renewed, &b.renewed, first) + e.least
-	other := side.Opposite()
-	c := o.together(side, &a.renewed, &b.carried, first) + e.closes(other, upTo(b.reach)) // which may be less than nothing
-	if c < best {
-		c += e.leastMiss(other, b.across, 0)
-	}
-	p[1] = min(p[1], c)
-	if c = o.together(side, &a.carried, &b.renewed, first) + e.closes(side, upTo(a.reach)); c < best {
-		c += e.leastMiss(side, a.across, 0)
-	}
-	p[1] = min(p[1], c)
-	return p
+func (o *outlook) meet(e *end, side hanging.Side, a, b *tail, first int) pair {
+	m, x, y := meeting{o: o, first: first}, a.far(), b.far()
+	return m.meet(e, side, &x, &y)
 }
 
 // together returns what two halves weigh at the least, that to a side first.

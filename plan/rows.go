@@ -130,21 +130,21 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 	for side := range nodes {
 		r.look(hanging.Side(side), nodes[side], row.offered)
 	}
-	m := meeting{r.b, first, [2]measure.Length{}, nodes[hanging.Right][1].spot.T - nodes[hanging.Right][0].spot.T}
+	m := meeting{o, first, [2]measure.Length{}, nodes[hanging.Right][1].spot.T - nodes[hanging.Right][0].spot.T}
 	for side := range nodes {
 		m.at[side] = nodes[side][0].spot.T
 	}
 	right, left := &r.sides[hanging.Right], &r.sides[hanging.Left]
 	unequal, seam := int64(-1), int64(0)
 	for e := range o.ends {
-		p := &row.bounds[e]
+		p, end := &row.bounds[e], &o.ends[e]
 		switch bit := ends(1) << e; {
 		case row.offered&bit == 0:
 			*p = pair{mostAhead, mostAhead}
 			continue
 		case o.own[wall]&bit != 0:
-			a := m.meet(e, hanging.Right, &right.past[e], &left.onWall[e])
-			b := m.meet(e, hanging.Left, &left.past[e], &right.onWall[e])
+			a := m.meet(end, hanging.Right, &right.past[e], &left.onWall[e])
+			b := m.meet(end, hanging.Left, &left.past[e], &right.onWall[e])
 			*p = pair{min(a[0], b[0]), min(a[1], b[1])}
 			continue
 		}
@@ -155,7 +155,7 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 		if o.on[hanging.Left][wall]&(1<<e) != 0 {
 			y, past = &left.onWall[e], false
 		}
-		*p = m.meet(e, hanging.Right, x, y)
+		*p = m.meet(end, hanging.Right, x, y)
 		if best := o.m.s.best.score; p[0] >= best && p[1] >= best {
 			continue
 		}
@@ -210,17 +210,18 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 	b.ahead(f.past, b.between(n[0], from, to), offered&^(o.on[side][wall]&^o.own[wall]), &sums, along(side, n[0].corner.spot.T-n[0].spot.T))
 }
 
-// meeting is where the halves of a row of starts meet.
+// meeting is where the halves of a start, or of a row of starts, meet.
 type meeting struct {
-	b      *brackets
+	o      *outlook
 	first  int               // the index of the first drop to the right of the start
 	at     [2]measure.Length // by side: where the first start begins
 	within measure.Length    // how far the others are from that at the most
 }
 
-// meet returns what [outlook.meet] does, for any start of the row at the least.
-func (m *meeting) meet(i int, side hanging.Side, x, y *farTail) (p pair) {
-	o, e, other := m.b.o, &m.b.o.ends[i], side.Opposite()
+// meet returns what any of the starts weighs at the least whose two halves, that to a side
+// first, meet at an end.
+func (m *meeting) meet(e *end, side hanging.Side, x, y *farTail) (p pair) {
+	o, other := m.o, side.Opposite()
 	best := o.m.s.best.score
 	weight, over := e.between(side, x.reach, y.reach)
 	closed := x.carried
@@ -230,7 +231,7 @@ func (m *meeting) meet(i int, side hanging.Side, x, y *farTail) (p pair) {
 		p[0] += m.miss(e, side, x, y)
 	}
 	p[1] = o.together(side, &x.renewed, &y.renewed, m.first) + e.least
-	c := o.together(side, &x.renewed, &y.carried, m.first) + e.closes(other, y.reach)
+	c := o.together(side, &x.renewed, &y.carried, m.first) + e.closes(other, y.reach) // which may be less than nothing
 	if c < best {
 		c += m.leastMiss(e, other, y)
 	}
@@ -246,7 +247,7 @@ func (m *meeting) meet(i int, side hanging.Side, x, y *farTail) (p pair) {
 // across returns how far across the design has come, by one of the ways to an end, from the
 // first start.
 func (m *meeting) across(c *crossing, i int, side hanging.Side) measure.Length {
-	return (c.at[i] - along(side, m.at[side])).Mod(m.b.o.designWidth())
+	return (c.at[i] - along(side, m.at[side])).Mod(m.o.designWidth())
 }
 
 // miss returns what the kill seam weighs if both halves are carried on: however far along

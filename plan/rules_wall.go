@@ -28,18 +28,37 @@ func (j *judge) ends(l *hanging.Layout) (total int64) {
 // endStrips returns how wide the strips at the left and right end of a wall are,
 // as far as they are on it.
 func (j *judge) endStrips(l *hanging.Layout, wall int) (left, right measure.Length) {
-	whole := geom.Interval{Lo: 0, Hi: j.walls[wall].width}
-	e := endStrips{first: whole.Hi}
+	width := j.walls[wall].width
+	e := endStrips{first: width}
 	for i := range l.Drops {
 		parts := l.Drops[i].Parts
 		for k := range parts {
-			seen := parts[k].X.Intersection(whole)
-			if parts[k].Wall == wall && seen.Length() > 0 && !turnedOnly(parts, k, seen, l.Rules.WrapLimit) {
-				e.take(seen)
+			if parts[k].Wall == wall {
+				e.see(parts, k, width, l.Rules.WrapLimit)
 			}
 		}
 	}
 	return e.left, e.right
+}
+
+// endStrips are the strips at the ends of a wall, as far as one has looked.
+type endStrips struct {
+	first, last measure.Length // where the first begins and the last ends
+	left, right measure.Length // how wide they are
+}
+
+// see looks whether a part on a wall of that width is at one of its ends.
+func (e *endStrips) see(parts []hanging.Part, k int, width, wrapLimit measure.Length) {
+	seen := parts[k].X.Intersection(geom.Interval{Hi: width})
+	if seen.Length() <= 0 || turnedOnly(parts, k, seen, wrapLimit) {
+		return
+	}
+	if seen.Lo <= e.first {
+		e.first, e.left = seen.Lo, seen.Length()
+	}
+	if seen.Hi >= e.last {
+		e.last, e.right = seen.Hi, seen.Length()
+	}
 }
 
 // turnedOnly reports whether what is seen of a part is no strip, but the few
