@@ -111,8 +111,8 @@ func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
 		if n.count > 0 {
 			h.score += v.seamToWhole(&h.before, n) + n.sums.score
 			h.drops += n.count
-			h.before = before{node: v.before(n.corner)}
-			u.seeWhole(n, h.before.node)
+			h.before = before{whole: n.corner}
+			u.seeWhole(n, n.corner)
 		}
 		corner := n.corner
 		if !onWall && passed == corners {
@@ -170,8 +170,8 @@ func (u *closeup) along(h *halfway, n *node) *node {
 	}
 	h.score += v.seamToWhole(&h.before, n) + t.score
 	h.drops += int(t.drops)
-	h.before = before{node: v.before(at)}
-	u.seeWhole(n, h.before.node)
+	h.before = before{whole: at}
+	u.seeWhole(n, at)
 	return at
 }
 
@@ -225,11 +225,11 @@ func (u *closeup) see(parts []hanging.Part) {
 	}
 }
 
-// seeWhole looks at the first and the last of a row of whole drops.
-func (u *closeup) seeWhole(first, last *node) {
+// seeWhole looks at the first and the last of a row of whole drops, which ends at a node.
+func (u *closeup) seeWhole(first, end *node) {
 	if u.m.s.judge.walls[first.spot.Wall].focal {
 		u.see(u.m.v.strip(first).Parts)
-		u.see(u.m.v.strip(last).Parts)
+		u.see(u.m.v.stripBefore(end).Parts)
 	}
 }
 
@@ -252,8 +252,8 @@ func (u *closeup) strip(b *before) (hanging.Strip, bool) {
 	switch {
 	case b.edge != nil:
 		return u.m.v.passStrip(b.from, b.edge), true
-	case b.node != nil:
-		return u.m.v.strip(b.node), true
+	case b.whole != nil:
+		return u.m.v.stripBefore(b.whole), true
 	}
 	return hanging.Strip{}, false
 }
@@ -271,7 +271,7 @@ func (u *closeup) end(h *halfway, side hanging.Side) hanging.Strip {
 func (u *closeup) first(h *halfway, side hanging.Side, z measure.Length, first int) hanging.Strip {
 	v := u.m.v
 	n := u.m.firstNode(int(u.c.start), side, z, first)
-	if h.before.edge == nil && h.before.node == nil {
+	if h.before.edge == nil && h.before.whole == nil {
 		return h.last
 	}
 	if n.count > 0 {

@@ -230,7 +230,7 @@ func (v *halves) seamAfter(n *node) int64 {
 	if m := v.facing(n.next); m != nil && m.run == 1 && m.next.next != nil {
 		return m.seam
 	}
-	return v.weighSeam(v.strip(v.before(n.next)), v.strip(n.next), n.spot.Side)
+	return v.weighSeam(v.stripBefore(n.next), v.strip(n.next), n.spot.Side)
 }
 
 // facing returns the node at which the whole drop that begins at n begins when one
@@ -252,10 +252,10 @@ func (v *halves) index(side hanging.Side, odd bool) int {
 	return i
 }
 
-// left returns the left edge of the whole drop that begins at a node.
-func (v *halves) left(n *node) measure.Length {
-	x := v.h.X(n.spot)
-	if n.spot.Side == hanging.Left {
+// left returns the left edge of the whole drop that begins at a spot.
+func (v *halves) left(spot hanging.Spot) measure.Length {
+	x := v.h.X(spot)
+	if spot.Side == hanging.Left {
 		x -= v.width
 	}
 	return x
@@ -263,14 +263,24 @@ func (v *halves) left(n *node) measure.Length {
 
 // strip returns the whole drop that begins at a node, good until two more are
 // asked for.
-func (v *halves) strip(n *node) hanging.Strip {
-	x := v.left(n)
+func (v *halves) strip(n *node) hanging.Strip { return v.stripAt(n.spot, n.odd) }
+
+// stripBefore returns the whole drop that ends at a node, good as long.
+func (v *halves) stripBefore(n *node) hanging.Strip {
+	spot := n.spot
+	spot.T -= v.width
+	return v.stripAt(spot, !n.odd && v.turns)
+}
+
+// stripAt returns the whole drop that begins at a spot, good as long.
+func (v *halves) stripAt(spot hanging.Spot, odd bool) hanging.Strip {
+	x := v.left(spot)
 	v.flip = 1 - v.flip
 	parts := v.parts[v.flip][:]
 	parts[0] = hanging.Part{
-		Wall: n.spot.Wall, X: geom.Interval{Lo: x, Hi: x + v.width}, Across: geom.Interval{Hi: v.width},
+		Wall: spot.Wall, X: geom.Interval{Lo: x, Hi: x + v.width}, Across: geom.Interval{Hi: v.width},
 	}
-	return hanging.Strip{Index: v.index(n.spot.Side, n.odd), Parts: parts}
+	return hanging.Strip{Index: v.index(spot.Side, odd), Parts: parts}
 }
 
 // weighStrip weighs a drop. What those that cover the same come to beside their seams
@@ -412,23 +422,9 @@ func (v *halves) passStrip(n *node, e *pass) hanging.Strip {
 
 // before is what a half comes to before some drop, and which drop that follows.
 type before struct {
-	edge *pass // the drop before it passed corners
-	from *node // where that began
-	node *node // where the drop before it began, if it stands whole; with neither, nothing is before it
-}
-
-// before returns where the whole drop begins that ends where a node is: with what names it,
-// and without what follows.
-func (v *halves) before(n *node) *node {
-	m := v.priorTo(n)
-	return &m
-}
-
-// priorTo is the same as a value.
-func (v *halves) priorTo(n *node) node {
-	m := node{spot: n.spot, odd: !n.odd && v.turns}
-	m.spot.T -= v.width
-	return m
+	edge  *pass // the drop before it passed corners
+	from  *node // where that began
+	whole *node // where the drop before it ends, if it stands whole; with neither, nothing is before it
 }
 
 // seamToCorner weighs the seam between a whole drop and the one after it that meets a corner,
@@ -448,18 +444,17 @@ func (v *halves) seamToCorner(corner *node) int64 {
 	if corner.spot.Side == hanging.Left {
 		parts = [2]hanging.Part{{Wall: -1}, {Wall: wall, X: geom.Interval{Hi: x}, Across: geom.Interval{Lo: v.width - x, Hi: v.width}}}
 	}
-	m := v.priorTo(corner)
-	corner.prior += v.weighSeam(v.strip(&m), hanging.Strip{Index: v.index(corner.spot.Side, corner.odd), Parts: parts[:]}, corner.spot.Side)
+	corner.prior += v.weighSeam(v.stripBefore(corner), hanging.Strip{Index: v.index(corner.spot.Side, corner.odd), Parts: parts[:]}, corner.spot.Side)
 	return corner.prior - 1
 }
 
 // seamToWhole weighs the seam between what was before and the whole drop at n.
 func (v *halves) seamToWhole(b *before, n *node) int64 {
 	if b.edge == nil {
-		if b.node == nil {
+		if b.whole == nil {
 			return 0
 		}
-		return v.weighSeam(v.strip(b.node), v.strip(n), n.spot.Side)
+		return v.weighSeam(v.stripBefore(b.whole), v.strip(n), n.spot.Side)
 	}
 	if b.edge.beforeWhole < 0 {
 		b.edge.beforeWhole = v.weighSeam(v.passStrip(b.from, b.edge), v.strip(n), n.spot.Side)
@@ -479,10 +474,10 @@ func (v *halves) seamToPass(b *before, n *node, renew int) int64 {
 			b.edge.before[renew+1] = v.weighSeam(v.passStrip(b.from, b.edge), v.passStrip(n, e), n.spot.Side)
 		}
 		return b.edge.before[renew+1]
-	case b.node != nil:
+	case b.whole != nil:
 		after := &n.turn.after[renew+1]
 		if *after < 0 {
-			*after = v.weighSeam(v.strip(b.node), v.passStrip(n, e), n.spot.Side)
+			*after = v.weighSeam(v.stripBefore(b.whole), v.passStrip(n, e), n.spot.Side)
 		}
 		return *after
 	}
@@ -510,7 +505,7 @@ func (v *halves) links(dst []link, n *node, b before, most int) []link {
 		if n.count > 0 {
 			total.score += v.seamToWhole(&b, n)
 			total.add(&n.sums)
-			b = before{node: v.before(n.corner)}
+			b = before{whole: n.corner}
 		}
 		k.at, k.sum, k.before = n.corner, total, b
 		dst = append(dst, k)

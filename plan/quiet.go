@@ -93,7 +93,7 @@ func (v *halves) quietFrom(n *node) (q *quiet, drops int) {
 	if len(qs) == 0 {
 		return nil, 0
 	}
-	x := v.left(n)
+	x := v.left(n.spot)
 	for i := range qs {
 		if q = &qs[i]; q.x.Lo <= x && x+v.width <= q.x.Hi {
 			room := q.x.Hi - x
