@@ -27,15 +27,21 @@ type closeup struct {
 	parts [2][4]hanging.Part
 	edges [4]measure.Length // as edgesOf
 	ends  []endStrips       // by wall: of focal ones
+	signs *signer           // if not nil, drops are signed
+	sum   sign              // of those signed
 }
 
 // halfway is a half up to its end.
 type halfway struct {
 	score  int64
+	first  int           // the index of its first drop
 	drops  int           // before the last
 	before before        // the last
 	last   hanging.Strip // without parts: the drop before it ends where the half does
 }
+
+// index returns the index of the next drop of a half.
+func (h *halfway) index(side hanging.Side) int { return h.first + outward(side)*h.drops }
 
 // weigh returns what the drops, seams and walls of a choice weigh; false where halves do not
 // tell.
@@ -49,8 +55,7 @@ func (u *closeup) weigh(c *choiceAt, choice *hanging.Choice, kill *killPlace) (s
 	right, left := u.m.cornersTo(choice, z)
 	var halves [2]halfway
 	for side, corners := range [2]int{hanging.Right: right, hanging.Left: left} {
-		n := u.m.firstNode(int(c.start), hanging.Side(side), z, first)
-		if halves[side], ok = u.half(n, corners); !ok {
+		if halves[side], ok = u.half(hanging.Side(side), z, first, corners); !ok {
 			return 0, false
 		}
 		score += halves[side].score
@@ -100,9 +105,20 @@ func (m *combiner) cornersTo(c *hanging.Choice, z measure.Length) (right, left i
 	return 0, n
 }
 
-// half weighs a half from its first node to its end, so many corners away.
-func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
+// sign signs the drops of a choice; false where halves do not tell of them.
+func (u *closeup) sign(c *choiceAt, choice *hanging.Choice, kill *killPlace) (sign, bool) {
+	u.signs, u.sum = u.m.s.signer, sign{}
+	_, ok := u.weigh(c, choice, kill)
+	u.signs = nil
+	return u.sum, ok
+}
+
+// half weighs a half from a seam, to the right of which stands the drop of an index, to its
+// end, so many corners away.
+func (u *closeup) half(side hanging.Side, z measure.Length, first, corners int) (h halfway, ok bool) {
 	v, onWall := u.m.v, u.kill.kill.Kind == hanging.OnWall
+	n := u.m.firstNode(int(u.c.start), side, z, first)
+	h.first = first - int(1-side)
 	for passed := 0; ; {
 		if onWall && passed == corners {
 			n = u.along(&h, n)
@@ -110,6 +126,9 @@ func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
 		}
 		if n.count > 0 {
 			h.score += v.seamToWhole(&h.before, n) + n.sums.score
+			if u.signs != nil {
+				u.sum.add(u.signs.row(n, h.index(side)))
+			}
 			h.drops += n.count
 			h.before = before{whole: n.corner}
 			u.seeWhole(n, n.corner)
@@ -129,6 +148,9 @@ func (u *closeup) half(n *node, corners int) (h halfway, ok bool) {
 		}
 		u.see(e.parts)
 		h.score += v.seamToPass(&h.before, corner, renew) + e.sum.score
+		if u.signs != nil {
+			u.sum.add(u.signs.pass(corner, e, h.index(side)))
+		}
 		h.drops++
 		h.before = before{edge: e, from: corner}
 		n = e.to
@@ -169,6 +191,11 @@ func (u *closeup) along(h *halfway, n *node) *node {
 		return n
 	}
 	h.score += v.seamToWhole(&h.before, n) + t.score
+	if u.signs != nil {
+		side := n.spot.Side
+		u.sum.add(u.signs.row(n, h.index(side)))
+		u.sum.sub(u.signs.row(at, h.index(side)+outward(side)*int(t.drops)))
+	}
 	h.drops += int(t.drops)
 	h.before = before{whole: at}
 	u.seeWhole(n, at)
@@ -185,9 +212,15 @@ func (u *closeup) lay(h *halfway, n *node, corners int) (halfway, bool) {
 	}
 	if len(parts) == 0 {
 		h.drops--
-		return *h, true
+		return *h, u.signs == nil || h.before.edge == nil || !h.before.edge.skewed
 	}
 	u.see(parts)
+	if u.signs != nil {
+		if isSkewed(parts) {
+			return *h, false
+		}
+		u.sum.add(u.signs.drop(hanging.Strip{Index: u.signs.like(side, h.index(side)), Parts: parts}, hanging.Kill{}, [2]bool{}))
+	}
 	v.h.Put(&v.l, h.last)
 	none := kind{}
 	last := v.weighed(&none)

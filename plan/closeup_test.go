@@ -19,7 +19,7 @@ import (
 // rounded, to what a nanometre makes in a corner.
 func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 	t.Parallel()
-	told, asked := 0, 0
+	told, signed, asked := 0, 0, 0
 	for seed := range 120 {
 		s, all := gathered(t, seed, 97*measure.Millimetre, true)
 		for i := range all {
@@ -46,12 +46,21 @@ func TestCloseupWeighsWhatTheSketchWeighs(t *testing.T) {
 				if want := s.judge.score(&s.sketch, &k); max(got-want, want-got) > off {
 					t.Fatalf("room %d: halves tell that %+v weighs %d, its sketch %d", seed, choice, got, want)
 				}
+				if s.signer == nil {
+					continue
+				}
+				if got, ok := s.closeup.sign(c, &choice, &k); ok {
+					signed++
+					if want := s.signer.layout(&s.sketch); got != want {
+						t.Fatalf("room %d: halves sign %+v as %x, its sketch as %x", seed, choice, got, want)
+					}
+				}
 			}
 		}
 	}
-	t.Logf("told of %d choices of %d", told, asked)
-	if told < asked/2 {
-		t.Errorf("halves tell of %d choices of %d only", told, asked)
+	t.Logf("told of %d choices of %d, signed %d", told, asked, signed)
+	if told < asked/2 || signed < told/2 {
+		t.Errorf("halves tell of %d choices of %d only, and sign %d", told, asked, signed)
 	}
 }
 

@@ -379,16 +379,20 @@ func (s *search) draw(c *choiceAt, choice hanging.Choice, k *killPlace) bool {
 	return true
 }
 
-// sign sketches a choice of which its halves have told, and signs it. It puts it back,
-// and returns false, if it would have waited longer had it been signed at once.
+// sign signs a choice of which its halves have told: from them, else from a sketch. It puts
+// it back, and returns false, if it would have waited longer had it been signed at once.
 func (s *search) sign(c *choiceAt) bool {
 	if c.signed {
 		return true
 	}
-	if err := s.h.Sketch(&s.sketch, s.choice(c)); err != nil {
-		return false
+	choice, k := s.choice(c), s.kills[c.kill]
+	k.kill = choice.Kill
+	if c.sign, c.signed = s.closeup.sign(c, &choice, &k); !c.signed {
+		if err := s.h.Sketch(&s.sketch, choice); err != nil {
+			return false
+		}
+		c.sign, c.signed = s.signer.layout(&s.sketch), true
 	}
-	c.sign, c.signed = s.signer.layout(&s.sketch), true
 	known, ok := s.known[c.sign]
 	if !ok || known.at >= int(c.known) || c.local+known.least <= c.bound {
 		return true

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math/bits"
+	"slices"
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -24,6 +25,11 @@ func (a *sign) add(b sign) {
 	a.motifs += b.motifs
 }
 
+func (a *sign) sub(b sign) {
+	a.pieces -= b.pieces
+	a.motifs -= b.motifs
+}
+
 // mix hashes a few numbers.
 func mix(numbers ...uint64) uint64 {
 	h := uint64(0x9e3779b97f4a7c15)
@@ -44,6 +50,7 @@ type signer struct {
 	cycle  int
 	kinds  map[kindSign]sign
 	drops  map[dropSign]sign
+	rows   map[rowSign]sign
 	l      hanging.Layout
 }
 
@@ -59,61 +66,112 @@ type dropSign struct {
 	residue int
 }
 
+// rowSign is a row of whole drops, from a node to the corner, or a drop that turns corners,
+// and the index of the first.
+type rowSign struct {
+	n     *node
+	e     *pass // nil: a row
+	index int
+}
+
 func newSigner(v *halves) *signer {
 	p := v.j.paper
-	return &signer{v: v, repeat: p.Repeat, cycle: p.Alternatives(), kinds: map[kindSign]sign{}, drops: map[dropSign]sign{}}
+	return &signer{v: v, repeat: p.Repeat, cycle: p.Alternatives(), kinds: map[kindSign]sign{}, drops: map[dropSign]sign{}, rows: map[rowSign]sign{}}
 }
 
 // layout signs the drops of a sketch.
 func (g *signer) layout(l *hanging.Layout) (total sign) {
 	for i := range l.Drops {
-		total.add(g.drop(l, i))
+		s := hanging.Strip{Index: l.Drops[i].Index, Parts: l.Drops[i].Parts}
+		if s.Index == 0 { // on the side on which it was laid
+			s.Index = g.v.middle
+			if l.Choice.Start.X < 0 {
+				s.Index = -g.v.middle
+			}
+		}
+		total.add(g.drop(s, l.Choice.Kill, [2]bool{i == 0, i == len(l.Drops)-1}))
 	}
 	return total
 }
 
-// drop signs drop i of a sketch.
-func (g *signer) drop(l *hanging.Layout, i int) sign {
-	d := &l.Drops[i]
-	residue := int(measure.Length(d.Index).Mod(measure.Length(g.cycle)))
-	s := hanging.Strip{Index: d.Index, Parts: d.Parts}
+// drop signs a drop; ends says whether hanging ends at its left and its right side.
+func (g *signer) drop(s hanging.Strip, kill hanging.Kill, ends [2]bool) sign {
+	residue := int(measure.Length(s.Index).Mod(measure.Length(g.cycle)))
 	if kind, ok := g.v.kind(&s); ok {
 		key := kindSign{kind, residue}
 		n, known := g.kinds[key]
 		if !known {
-			n = g.alone(l, i)
+			n = g.alone(s, kill, ends)
 			g.kinds[key] = n
 		}
 		return n
 	}
-	upright := len(d.Parts) <= 3
-	for k := range d.Parts {
-		upright = upright && d.Parts[k].Skew == 0
-	}
-	if !upright {
-		return g.alone(l, i)
+	if len(s.Parts) > len(dropSign{}.parts) || isSkewed(s.Parts) {
+		return g.alone(s, kill, ends)
 	}
 	key := dropSign{residue: residue}
-	copy(key.parts[:], d.Parts)
+	copy(key.parts[:], s.Parts)
 	n, known := g.drops[key]
 	if !known {
-		n = g.alone(l, i)
+		n = g.alone(s, kill, ends)
 		g.drops[key] = n
 	}
 	return n
 }
 
-// alone signs a drop by its pieces and lines.
-func (g *signer) alone(l *hanging.Layout, i int) (n sign) {
-	d := &l.Drops[i]
-	s := hanging.Strip{Index: d.Index, Parts: d.Parts}
-	if s.Index == 0 { // on the side on which it was laid
-		s.Index = g.v.middle
-		if l.Choice.Start.X < 0 {
-			s.Index = -g.v.middle
-		}
+// isSkewed reports whether some part of a drop leans.
+func isSkewed(parts []hanging.Part) bool {
+	return slices.ContainsFunc(parts, func(p hanging.Part) bool { return p.Skew != 0 })
+}
+
+// like returns an index on a side that is like another there.
+func (g *signer) like(side hanging.Side, index int) int {
+	index = int(measure.Length(index).Mod(measure.Length(g.v.middle)))
+	if side == hanging.Left {
+		return index - g.v.middle
 	}
-	g.v.h.Alone(&g.l, s, l.Choice.Kill, [2]bool{i == 0, i == len(l.Drops)-1})
+	return index + g.v.middle
+}
+
+// outward is by how much the index of the next drop to a side is more.
+func outward(side hanging.Side) int { return 2*int(side) - 1 }
+
+// row signs the whole drops from a node to the corner, of which the first has an index.
+func (g *signer) row(n *node, index int) (total sign) {
+	if n.next == nil {
+		return total
+	}
+	side := n.spot.Side
+	key := rowSign{n: n, index: g.like(side, index)}
+	total, known := g.rows[key]
+	if known {
+		return total
+	}
+	for spot := n.spot; spot.T < n.next.spot.T; spot.T += g.v.width {
+		s := g.v.stripAt(spot, false)
+		s.Index = g.like(side, index)
+		total.add(g.drop(s, hanging.Kill{}, [2]bool{}))
+		index += outward(side)
+	}
+	total.add(g.row(n.next, index))
+	g.rows[key] = total
+	return total
+}
+
+// pass signs a drop of an index that turns corners.
+func (g *signer) pass(n *node, e *pass, index int) sign {
+	key := rowSign{n, e, g.like(n.spot.Side, index)}
+	total, known := g.rows[key]
+	if !known {
+		total = g.drop(hanging.Strip{Index: key.index, Parts: e.parts}, hanging.Kill{}, [2]bool{})
+		g.rows[key] = total
+	}
+	return total
+}
+
+// alone signs a drop by its pieces and lines.
+func (g *signer) alone(s hanging.Strip, kill hanging.Kill, ends [2]bool) (n sign) {
+	g.v.h.Alone(&g.l, s, kill, ends)
 	for k := range g.l.Pieces {
 		p := &g.l.Pieces[k]
 		phase := g.v.j.paper.Phase(s.Index, 0, p.Lead)
