@@ -9,13 +9,21 @@ import (
 	"firstdrop/measure"
 )
 
-// total weighs a candidate with its rolls, or says why it cannot be cut.
+// total weighs a candidate with its rolls, or says why it cannot be cut. Where it is not
+// proven that it needs so many, and fewer would make it the best, it is cut again with
+// more patience.
 func (s *search) total(c *candidate) (int64, error) {
 	n := s.counted(c.layout)
 	if n.err != nil {
 		return 0, n.err
 	}
-	return c.score + int64(n.exact())*s.task.Taste.Weights.Roll, nil
+	roll := s.task.Taste.Weights.Roll
+	rolls := n.exact()
+	if left := morePatience - s.patience; !n.proven && left > 0 && !s.isBeaten(c.score+int64(n.least)*roll) {
+		s.patience += n.cut(min(cutSteps, left))
+		rolls, n.again = n.rolls, true
+	}
+	return c.score + int64(rolls)*roll, nil
 }
 
 // How many steps a cutting may take: one that only serves to compare layouts,
@@ -24,6 +32,9 @@ func (s *search) total(c *candidate) (int64, error) {
 const (
 	countSteps = 1_000
 	cutSteps   = 100_000
+	// morePatience is how many steps layouts of a run may take, all together, that are cut
+	// again.
+	morePatience = 200_000
 )
 
 // count is how many rolls a set of pieces needs.
@@ -33,6 +44,8 @@ type count struct {
 	least   int   // fewer are impossible
 	rolls   int   // to buy, once known
 	known   bool
+	proven  bool // no fewer are enough; or it has been tried as hard as may be
+	again   bool // it has been cut with more patience
 }
 
 // counted returns the count for a layout's pieces, together with those of
@@ -65,7 +78,7 @@ func (s *search) countOf(pieces []cutting.Piece, known map[string]*count) *count
 	}
 	n.least = cutting.LowerBound(n.problem)
 	if cutting.QuickRolls(n.problem) == n.least {
-		n.rolls, n.known = n.least, true
+		n.rolls, n.known, n.proven = n.least, true, true
 	}
 	return n
 }
@@ -73,11 +86,17 @@ func (s *search) countOf(pieces []cutting.Piece, known map[string]*count) *count
 // exact returns the number of rolls of the best cutting plan.
 func (n *count) exact() int {
 	if !n.known {
-		n.known = true
-		sol := cutting.Solve(n.problem, cutting.Options{Steps: countSteps})
-		n.rolls = sol.Bought() + missingCost*len(sol.Missing)
+		n.cut(countSteps)
 	}
 	return n.rolls
+}
+
+// cut counts the rolls of the best plan found in so many steps, and returns how many it took.
+func (n *count) cut(most int) (steps int) {
+	sol := cutting.Solve(n.problem, cutting.Options{Steps: most})
+	n.rolls, n.known = sol.Bought()+missingCost*len(sol.Missing), true
+	n.proven = sol.Proven || most == cutSteps
+	return sol.Steps
 }
 
 // refused says in the hanger's words which piece cannot be cut.

@@ -70,6 +70,7 @@ type search struct {
 	refusal     error // why the first that could not be cut could not
 	places      []measure.Length
 	tried, full int
+	patience    int  // how many steps layouts have taken that were cut again
 	proven      bool // no choice on the grid is better
 	order       int32
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"encoding/binary"
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
 
@@ -98,6 +99,7 @@ func (s *Session) search(p *Plan, i int, set []hanging.Setting, rival bool) *sea
 		old.task, old.run, old.found = p.Task, old.seenAs(p, i), true
 		return old
 	}
+	maps.DeleteFunc(old.counts, func(_ string, n *count) bool { return n.again }) // of which the next search may have patience for others
 	return &search{
 		task: p.Task, run: old.seenAs(p, i), h: old.h, lot: old.lot, judge: old.judge, standing: old.standing, base: old.base,
 		step: old.step, counts: old.counts, halves: old.halves, signer: old.signer,
