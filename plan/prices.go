@@ -78,12 +78,16 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	if err != nil || len(kinds) == 0 {
 		return prices{}
 	}
-	proof := cutting.Solve(problem, cutting.Options{Steps: countSteps}).Certificate
-	if proof.AllStarts || proof.Capacity <= 0 {
+	sol := cutting.Solve(problem, cutting.Options{Steps: countSteps})
+	proof := &sol.Certificate
+	if !sol.Proven && len(s.run.Run.Walls) > renewWalls && q.repeat > 0 {
+		proof = sharper(proof, spec)
+	}
+	if proof.Capacity <= 0 {
 		return prices{}
 	}
-	for i, price := range proof.Weights {
-		n := kinds[i]
+	for i, n := range kinds {
+		price := proof.Weights[i]
 		if n.price = price; price > 0 && q.inPhase(n.length, n.phase) < price {
 			q.of = append(q.of, n)
 		}
@@ -97,6 +101,39 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	}
 	q.roll *= int64(len(q.shifts))
 	return q
+}
+
+// sharper returns a proof for some pieces, and others like them, that may be sharper than
+// one at hand: of the rolls that serve whatever phase they begin with. How many pieces of a
+// kind are asked for must not count in it; so as many are asked for as a roll can give.
+func sharper(proof *cutting.Certificate, spec cutting.Spec) *cutting.Certificate {
+	n := len(spec.Pieces)
+	asked := map[cutting.Piece]int{}
+	for _, p := range spec.Pieces {
+		asked[p]++
+	}
+	for _, p := range spec.Pieces[:n] {
+		gives := int((spec.Roll.Length - spec.Lead + spec.Loss) / (p.Length + spec.Loss))
+		for ; asked[p] < gives; asked[p]++ {
+			spec.Pieces = append(spec.Pieces, p)
+		}
+	}
+	problem, err := cutting.NewProblem(spec)
+	if err != nil {
+		return proof
+	}
+	other := cutting.Solve(problem, cutting.Options{Steps: cutSteps}).Certificate
+	worth := func(c *cutting.Certificate) float64 {
+		sum := int64(0)
+		for _, w := range c.Weights[:n] {
+			sum += w
+		}
+		return float64(sum) / float64(c.Capacity)
+	}
+	if other.Capacity > 0 && worth(&other) > worth(proof) {
+		return &other
+	}
+	return proof
 }
 
 // at returns what a piece is worth whose leading end stands at some height, in a drop of
