@@ -391,7 +391,7 @@ func (b *brackets) ahead(dst []farTail, some []bracket, asked ends, before *row,
 	for i := range some {
 		b.fill(&some[i], asked)
 	}
-	for rest := asked; rest != 0; {
+	for rest := asked; !rest.isEmpty(); {
 		var e int
 		e, rest = rest.next()
 		t := &dst[e]
@@ -419,25 +419,25 @@ func (t *farTail) least(u *farTail) {
 
 // fill works out what lies ahead of a bracket on the way to some ends.
 func (b *brackets) fill(r *bracket, asked ends) {
-	if asked &^= r.known; asked == 0 {
+	if asked = asked.without(r.known); asked.isEmpty() {
 		return
 	}
-	r.known |= asked
+	r.known = r.known.or(asked)
 	o, corner, edge := b.o, r.ends[0].corner, r.ends[0].edge
 	side, to := corner.spot.Side, edge.to
-	passed, landed := ends(0), ends(0)
+	passed, landed := ends{}, ends{}
 	if to != nil {
-		passed = o.passed(corner, edge) & asked
-		landed = o.on[side][to.spot.Wall] & asked &^ passed
-		if rest := asked &^ (landed | passed); rest != 0 {
+		passed = o.passed(corner, edge).and(asked)
+		landed = o.on[side][to.spot.Wall].and(asked).without(passed)
+		if rest := asked.without(landed).without(passed); !rest.isEmpty() {
 			by := to.corner.spot.T - corner.spot.T
 			b.ahead(r.tails, b.between(to, r.lo+by, r.hi+by), rest, &r.on, along(side, by))
 		}
 	}
-	for rest := asked; rest != 0; {
+	for rest := asked; !rest.isEmpty(); {
 		var e int
 		e, rest = rest.next()
-		b.finish(r, e, passed&(1<<e) != 0, landed&(1<<e) != 0)
+		b.finish(r, e, passed.has(e), landed.has(e))
 	}
 }
 

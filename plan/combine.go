@@ -22,6 +22,7 @@ type way struct {
 	sum   sum // of all before links
 	new   [mostNew]int16
 	n     int // how many new drops
+	whole int // round how many corners it goes on before the first
 }
 
 // at returns the link at the corner number i from the start.
@@ -41,6 +42,9 @@ func (s *search) scan(every int) {
 	m := newCombiner(s)
 	s.closeup.m = m
 	m.renews = m.walls <= renewWalls && s.best.layout != nil || m.forced
+	if every == 1 {
+		m.twins = m.newTwins()
+	}
 	if m.out = m.outlookOf(); m.out != nil {
 		m.bestFirst()
 		return
@@ -96,6 +100,7 @@ type combiner struct {
 	focal  bool     // some are told of
 	renews bool     // they are tried
 	out    *outlook // nil: none
+	twins  *twins   // nil: none
 	lost   [2]bool  // with the kill place at hand: nothing better comes of it without, with new drops
 	least  pair     // what it weighs at the least
 
@@ -154,6 +159,9 @@ func (m *combiner) start(i int) {
 	if m.out != nil && m.out.isHopeless(i) {
 		return
 	}
+	if m.twins != nil && m.twins.sparesAll(i) {
+		return
+	}
 	if !m.halve(i) {
 		m.outright(i)
 		return
@@ -194,7 +202,7 @@ func (m *combiner) halve(i int) bool {
 	var nodes [2]*node
 	for _, side := range [2]hanging.Side{hanging.Right, hanging.Left} {
 		n := m.firstNode(i, side, z, first)
-		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1)})
+		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1), whole: m.walls})
 		nodes[side] = n
 	}
 	m.unequalEnds = m.unequalAt(nodes[hanging.Right], nodes[hanging.Left])
@@ -288,6 +296,9 @@ func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	if m.out != nil && m.out.isLost(&next.sum, e.to) {
 		return next, false
 	}
+	if next.n == 0 {
+		next.whole = i
+	}
 	next.new[next.n] = int16(corner) + 1
 	next.n++
 	next.from = i + 1
@@ -331,32 +342,49 @@ func (m *combiner) cornerFrom(wall int, side hanging.Side, i int) (int, bool) {
 	return (corner%m.walls + m.walls) % m.walls, true
 }
 
-// kill offers the start with one kill place, on all ways there. A place on the
-// start's own wall may lie on either side of drop 0, or reach over it.
+// kill offers the start with one kill place, on all ways there.
 func (m *combiner) kill(k int) {
-	place := &m.s.kills[k]
-	n, c := m.walls, choiceAt{start: int32(m.begin), kill: int16(k), x: place.kill.X}
-	switch {
-	case place.kill.Kind == hanging.NoKill:
-		m.meet(c, n-1-m.wall, m.wall)
-	case place.kill.Kind == hanging.AtCorner:
-		m.meet(c, (place.kill.Wall-m.wall+n)%n, (m.wall-place.kill.Wall-1+2*n)%n)
-	case place.kill.Wall != m.wall:
-		m.meet(c, (place.kill.Wall-m.wall+n)%n, (m.wall-place.kill.Wall+n)%n)
-	default:
-		x := m.s.starts[m.begin].X
-		if c.x = min(place.kill.X, max(x, 0)); c.x >= place.span.Lo {
-			m.meet(c, n, 0)
-		}
-		if c.x = max(place.kill.X, x+m.v.width); c.x <= place.span.Hi {
-			m.meet(c, 0, n)
-		}
+	gaps, n := m.gaps(m.begin, k)
+	for i := range gaps[:n] {
+		m.meet(choiceAt{start: int32(m.begin), kill: int16(k), x: gaps[i].x}, &gaps[i])
 	}
 }
 
-// meet offers the start with a kill place, so many corners to the right and to
-// the left of it.
-func (m *combiner) meet(c choiceAt, right, left int) {
+// killGap is where the halves of a start end at a kill place: so many corners to the right
+// and to the left of it, and at x if that is on a wall.
+type killGap struct {
+	x           measure.Length
+	right, left int
+}
+
+// gaps returns where the halves of a start may end at a kill place. One on the start's own
+// wall may lie on either side of drop 0, or reach over it.
+func (m *combiner) gaps(i, k int) (gaps [2]killGap, many int) {
+	place, start, n := &m.s.kills[k], m.s.starts[i], m.walls
+	at := place.kill.Wall - start.Wall
+	switch {
+	case place.kill.Kind == hanging.NoKill:
+		gaps[0] = killGap{place.kill.X, n - 1 - start.Wall, start.Wall}
+	case place.kill.Kind == hanging.AtCorner:
+		gaps[0] = killGap{place.kill.X, (at + n) % n, (2*n - at - 1) % n}
+	case at != 0:
+		gaps[0] = killGap{place.kill.X, (at + n) % n, (n - at) % n}
+	default:
+		if x := min(place.kill.X, max(start.X, 0)); x >= place.span.Lo {
+			gaps[0], many = killGap{x, n, 0}, 1
+		}
+		if x := max(place.kill.X, start.X+m.v.width); x <= place.span.Hi {
+			gaps[many] = killGap{x, 0, n}
+			many++
+		}
+		return gaps, many
+	}
+	return gaps, 1
+}
+
+// meet offers the start with a kill place where its halves end.
+func (m *combiner) meet(c choiceAt, gap *killGap) {
+	right, left := gap.right, gap.left
 	for r := range m.ways[hanging.Right] {
 		a := &m.ways[hanging.Right][r]
 		if a.from > right {
@@ -365,7 +393,9 @@ func (m *combiner) meet(c choiceAt, right, left int) {
 		for l := range m.ways[hanging.Left] {
 			b := &m.ways[hanging.Left][l]
 			if b.from <= left && a.n+b.n <= m.most && !m.lost[min(a.n+b.n, 1)] {
-				m.join(c, a, b, right, left)
+				if m.twins == nil || !m.twins.spares(&c, gap, a.whole, b.whole) {
+					m.join(c, a, b, right, left)
+				}
 			}
 		}
 	}

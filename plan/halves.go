@@ -83,23 +83,22 @@ func (a *sum) sub(b *sum) {
 
 // halves holds what has been walked of one run.
 type halves struct {
-	s        *search
-	h        *hanging.Hanger
-	j        *judge
-	rolls    rollBound
-	motifs   motifBound
-	width    measure.Length
-	turns    bool // alternate drops are reversed: odd and even ones differ
-	middle   int  // an index far from 0 that is like drop 0
-	nodes    nodes
-	kinds    map[kindKey]kind
-	l        hanging.Layout
-	parts    [2][1]hanging.Part // of the last two strips
-	flip     int
-	passes   slab[pass]
-	turnings slab[turn]
-	quiets   [][]quiet // by wall
-	floor    int64     // what any layout weighs at the least; 0: not yet asked
+	s      *search
+	h      *hanging.Hanger
+	j      *judge
+	rolls  rollBound
+	motifs motifBound
+	width  measure.Length
+	turns  bool // alternate drops are reversed: odd and even ones differ
+	middle int  // an index far from 0 that is like drop 0
+	nodes  nodes
+	kinds  map[kindKey]kind
+	l      hanging.Layout
+	parts  [2][1]hanging.Part // of the last two strips
+	flip   int
+	passes slab[pass]
+	quiets [][]quiet // by wall
+	floor  int64     // what any layout weighs at the least; 0: not yet asked
 }
 
 // node is a spot with what begins there.
@@ -113,19 +112,11 @@ type node struct {
 	seam   int64 // between the last drop in the row and the next whole drop
 	sums   sum   // of the whole drops from here to corner, and the seams between them
 	count  int   // how many they are
-	turn   *turn // of the drop that begins here, if it meets the corner and that was asked
 	prior  int64 // what the seam before it weighs at the least if a whole drop stands there, plus one; 0: not asked
-}
-
-// turn is what a drop that meets a corner may do there.
-type turn struct {
-	edges []*pass // by renew + 1
-	// after is what the seam weighs between a whole drop that ends where this one
-	// begins and each of edges; −1 where not yet known.
-	after    []int64
-	twoEdges [2]*pass // for edges, as a rule
-	twoAfter [2]int64
-	view     *view // what the outlook sees from here
+	// What the drop that begins here may do, if it meets the corner and that was asked.
+	carried *pass
+	given   []*pass // by the corner where it is given up
+	view    *view   // what the outlook sees from here
 }
 
 // pass is a drop that passes corners.
@@ -135,11 +126,12 @@ type pass struct {
 	sum     sum
 	skewed  bool  // it leans on the wall where it ends
 	to      *node // nil: it reaches an end of the run, or goes round more than everything
-	// before is what the seam weighs between this drop and what follows: the
-	// whole drop, or the edges of the node it leads to; −1 where not yet known.
-	beforeWhole int64
-	before      []int64
-	few         [2]hanging.Part // for parts, as a rule
+	// What the seam weighs between this drop and the whole one on either side of it, and
+	// between it and what the next drop may do, by the corner where that is given up, plus
+	// one; −1 where not yet known.
+	afterWhole, beforeWhole int64
+	beforePass              []int64
+	few                     [2]hanging.Part // for parts, as a rule
 }
 
 // kind is what all drops of a kind have in common.
@@ -380,31 +372,22 @@ func (v *halves) weighSeam(before, after hanging.Strip, side hanging.Side) int64
 // pass returns the drop that begins at a corner node, given up in the corner
 // number renew that it meets, or carried round all (−1).
 func (v *halves) pass(n *node, renew int) *pass {
-	if n.turn == nil {
-		n.turn = v.newTurn()
+	e := &n.carried
+	if renew >= 0 {
+		for len(n.given) <= renew {
+			n.given = append(n.given, nil)
+		}
+		e = &n.given[renew]
 	}
-	t := n.turn
-	for len(t.edges) <= renew+1 {
-		t.edges = append(t.edges, nil)
-		t.after = append(t.after, -1)
+	if *e == nil {
+		*e = v.newPass(n, renew)
 	}
-	e := t.edges[renew+1]
-	if e == nil {
-		e = v.newPass(n, renew)
-		t.edges[renew+1] = e
-	}
-	return e
-}
-
-func (v *halves) newTurn() *turn {
-	t := v.turnings.one()
-	t.edges, t.after = t.twoEdges[:0], t.twoAfter[:0]
-	return t
+	return *e
 }
 
 func (v *halves) newPass(n *node, renew int) *pass {
 	e := v.passes.one()
-	e.beforeWhole = -1
+	e.afterWhole, e.beforeWhole = -1, -1
 	parts, corners, next, ok := v.h.Lay(e.few[:0], n.spot, renew)
 	if !ok {
 		return e
@@ -462,24 +445,25 @@ func (v *halves) seamToWhole(b *before, n *node) int64 {
 	return b.edge.beforeWhole
 }
 
-// seamToPass weighs the seam between what was before and an edge of n.
+// seamToPass weighs the seam between what was before and the drop that begins at n, given up
+// or carried.
 func (v *halves) seamToPass(b *before, n *node, renew int) int64 {
-	e := n.turn.edges[renew+1]
+	e := v.pass(n, renew)
 	switch {
 	case b.edge != nil:
-		for len(b.edge.before) <= renew+1 {
-			b.edge.before = append(b.edge.before, -1)
+		for len(b.edge.beforePass) <= renew+1 {
+			b.edge.beforePass = append(b.edge.beforePass, -1)
 		}
-		if b.edge.before[renew+1] < 0 {
-			b.edge.before[renew+1] = v.weighSeam(v.passStrip(b.from, b.edge), v.passStrip(n, e), n.spot.Side)
+		seam := &b.edge.beforePass[renew+1]
+		if *seam < 0 {
+			*seam = v.weighSeam(v.passStrip(b.from, b.edge), v.passStrip(n, e), n.spot.Side)
 		}
-		return b.edge.before[renew+1]
+		return *seam
 	case b.whole != nil:
-		after := &n.turn.after[renew+1]
-		if *after < 0 {
-			*after = v.weighSeam(v.stripBefore(b.whole), v.passStrip(n, e), n.spot.Side)
+		if e.afterWhole < 0 {
+			e.afterWhole = v.weighSeam(v.stripBefore(b.whole), v.passStrip(n, e), n.spot.Side)
 		}
-		return *after
+		return e.afterWhole
 	}
 	return 0
 }

@@ -40,6 +40,9 @@ func (o *outlook) listNews() {
 	run := o.m.s.run.Run
 	for side := range o.news {
 		o.news[side] = make([]newDrop, 2*len(run.Corners))
+		if !o.m.renews {
+			continue
+		}
 		for corner := range run.Corners {
 			if run.Corners[corner].Kind != room.Inside {
 				continue

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"math"
-	"math/bits"
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -32,15 +31,18 @@ type outlook struct {
 	endOf    []int     // of each kill place
 	on       [2][]ends // by side and wall: those on the wall, or in the corner at its end
 	own      []ends    // by wall: those over it
-	roll     int64     // what a roll weighs
-	hand     int64     // what full pieces weigh that rolls in hand give
-	base     int64     // parts of rolls that are needed beside
+	all      ends
+	roll     int64 // what a roll weighs
+	hand     int64 // what full pieces weigh that rolls in hand give
+	base     int64 // parts of rolls that are needed beside
 	turn     turnOfDrops
 	spare    []view // not yet given to a corner
 	rows     []tail
+	walked   [2][]tail // by side and end: of the start at hand
 	news     [2][]newDrop
-	bounds   []pair  // of each start looked at, with each end
-	slots    []int32 // by start: where these begin, plus one; 0: nobody has looked
+	looked   []pair  // by end: of the start looked at
+	bounds   []pair  // of each start of which something may come, with each end
+	slots    []int32 // by start: where these begin, plus one; 0: none
 	starts   *startRows
 	promises promises
 	sides    [2][]tail // of the start at hand: what lies on either side of it
@@ -61,15 +63,6 @@ type end struct {
 // isLost reports whether nothing better comes of it at all.
 func (e *end) isLost() bool { return e.lost[0] && e.lost[1] }
 
-// ends is a set of them, by index.
-type ends uint64
-
-// mostEnds is how many there may be; in a run with more nobody looks ahead.
-const mostEnds = 64
-
-// next returns the first of a set that is not empty, and the others.
-func (n ends) next() (e int, others ends) { return bits.TrailingZeros64(uint64(n)), n & (n - 1) }
-
 // ahead is what drops come to in ways that are least each by itself. Weights beyond
 // all reason are cut short.
 type ahead struct {
@@ -87,6 +80,15 @@ func (a *ahead) add(b *ahead) {
 	a.fullPieces += b.fullPieces
 	a.parts += b.parts
 	a.motifs += b.motifs
+}
+
+// sub takes away what comes before, its places counted from the same drop.
+func (a *ahead) sub(b *ahead) {
+	a.looks -= b.looks
+	a.withRolls -= b.withRolls
+	a.fullPieces -= b.fullPieces
+	a.parts -= b.parts
+	a.motifs -= b.motifs
 }
 
 // addTimes adds what follows so many times, its motifs aside.
@@ -127,6 +129,13 @@ type row struct {
 	drops int32
 }
 
+// append puts another row after it.
+func (s *row) append(r *row, o *outlook) {
+	a := r.ahead
+	a.after(s, o)
+	s.ahead, s.drops = a, s.drops+r.drops
+}
+
 // tail is what lies ahead on the way to an end.
 type tail struct {
 	carried ahead          // all the way
@@ -165,12 +174,13 @@ type view struct {
 	hop
 	tails []tail // by end
 	known ends
+	stop  stop
 }
 
 // outlookOf returns the outlook of the starts, nil where it spares nothing.
 func (m *combiner) outlookOf() *outlook {
 	s := m.s
-	if !m.renews || m.walls == 1 || m.forced || s.gather != nil || s.best.layout == nil || len(s.starts) < fewStarts {
+	if m.walls == 1 || m.forced || s.gather != nil || s.best.layout == nil || len(s.starts) < fewStarts {
 		return nil
 	}
 	return m.newOutlook()
@@ -195,6 +205,7 @@ func (m *combiner) newOutlook() *outlook {
 	o.listOn()
 	for i := range o.ends {
 		e := &o.ends[i]
+		o.all = o.all.or(oneEnd(i))
 		for side := range e.sure {
 			t := m.sure[e.kills[0]][side]
 			if e.place.kill.Kind != hanging.OnWall {
@@ -208,7 +219,7 @@ func (m *combiner) newOutlook() *outlook {
 		o.ends[i].gap = o.gapAt(&o.ends[i])
 		o.readMisses(i)
 	}
-	o.slots = make([]int32, len(s.starts))
+	o.slots, o.looked = make([]int32, len(s.starts)), make([]pair, len(o.ends))
 	return o
 }
 
@@ -238,9 +249,9 @@ func (o *outlook) listOn() {
 		for wall := range o.on[side] {
 			for i := range o.ends {
 				if e := &o.ends[i]; o.endsOn(e, hanging.Side(side), wall) {
-					o.on[side][wall] |= 1 << i
+					o.on[side][wall] = o.on[side][wall].or(oneEnd(i))
 					if e.place.kill.Kind == hanging.OnWall {
-						o.own[wall] |= 1 << i
+						o.own[wall] = o.own[wall].or(oneEnd(i))
 					}
 				}
 			}
@@ -308,11 +319,11 @@ func (o *outlook) endsOn(e *end, side hanging.Side, wall int) bool {
 
 // from returns what lies ahead of a node, what its whole drops come to included.
 func (o *outlook) from(n *node, sums *row, e int) tail {
-	if o.on[n.spot.Side][n.spot.Wall]&(1<<e) != 0 {
+	if o.on[n.spot.Side][n.spot.Wall].has(e) {
 		return o.toEnd(n, e)
 	}
 	v := o.view(n)
-	o.fill(v, n.corner, 1<<e)
+	o.fill(v, n.corner, oneEnd(e))
 	t := v.tails[e]
 	t.after(sums, o)
 	return t
@@ -353,17 +364,16 @@ func (o *outlook) toEnd(n *node, i int) tail {
 // before it is not known.
 func (o *outlook) view(n *node) *view {
 	corner := n.corner
-	if corner.turn != nil && corner.turn.view != nil {
-		return corner.turn.view
+	if corner.view != nil {
+		return corner.view
 	}
 	h := o.hop(corner)
 	if len(o.spare) == 0 {
-		o.spare, o.rows = make([]view, 128), make([]tail, 128*len(o.ends))
+		o.spare = make([]view, 128)
 	}
 	v := &o.spare[0]
-	v.hop, v.tails = h, o.rows[:len(o.ends):len(o.ends)]
-	o.spare, o.rows = o.spare[1:], o.rows[len(o.ends):]
-	corner.turn.view = v
+	v.hop, o.spare = h, o.spare[1:]
+	corner.view = v
 	return v
 }
 
@@ -379,32 +389,38 @@ func (o *outlook) rowFrom(n *node) row {
 
 // fill works out what lies ahead of a corner on the way to some ends.
 func (o *outlook) fill(v *view, corner *node, asked ends) {
-	if asked &^= v.known; asked == 0 {
+	if asked = asked.without(v.known); asked.isEmpty() {
 		return
 	}
+	if v.tails == nil {
+		if len(o.rows) == 0 {
+			o.rows = make([]tail, 128*len(o.ends))
+		}
+		v.tails, o.rows = o.rows[:len(o.ends):len(o.ends)], o.rows[len(o.ends):]
+	}
 	side, to := corner.spot.Side, v.edge.to
-	passed, landed := ends(0), ends(0)
+	passed, landed := ends{}, ends{}
 	var next *view
 	if to != nil {
-		passed = o.passed(corner, v.edge) & asked
-		landed = o.on[side][to.spot.Wall] & asked &^ passed
-		if landed|passed != asked {
+		passed = o.passed(corner, v.edge).and(asked)
+		landed = o.on[side][to.spot.Wall].and(asked).without(passed)
+		if beyond := asked.without(landed).without(passed); !beyond.isEmpty() {
 			next = o.view(to)
-			o.fill(next, to.corner, asked&^(landed|passed))
+			o.fill(next, to.corner, beyond)
 		}
 	}
-	for rest := asked; rest != 0; {
+	for rest := asked; !rest.isEmpty(); {
 		var e int
 		e, rest = rest.next()
 		end, t, last := &o.ends[e], &v.tails[e], v.edge.corners
-		switch bit := ends(1) << e; {
-		case to == nil, passed&bit != 0 && end.place.kill.Kind != hanging.AtCorner:
+		switch {
+		case to == nil, passed.has(e) && end.place.kill.Kind != hanging.AtCorner:
 			*t = o.lostSight(end, side)
 			continue
-		case passed&bit != 0:
+		case passed.has(e):
 			*t = o.passing(&v.hop, end, side)
 			last = o.nthCorner(corner, end.place.kill.Wall)
-		case landed&bit != 0:
+		case landed.has(e):
 			*t = o.landed(&v.hop, e)
 		default:
 			*t = next.tails[e]
@@ -412,7 +428,7 @@ func (o *outlook) fill(v *view, corner *node, asked ends) {
 		}
 		o.renew(&t.renewed, &v.hop, &v.up, corner, last, e)
 	}
-	v.known |= asked
+	v.known = v.known.or(asked)
 }
 
 // lostSight returns what is told where nothing is.
@@ -476,7 +492,7 @@ func (o *outlook) passed(corner *node, edge *pass) (n ends) {
 		if corner.spot.Side == hanging.Left {
 			wall = corner.spot.Wall - i + o.m.walls
 		}
-		n |= o.on[corner.spot.Side][wall%o.m.walls]
+		n = n.or(o.on[corner.spot.Side][wall%o.m.walls])
 	}
 	return n
 }
@@ -637,6 +653,11 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 	if !ok {
 		return 0
 	}
+	if t := o.m.twins; t != nil && !o.m.renews {
+		if asked = t.without(i, asked); asked.isEmpty() {
+			return math.MaxInt64
+		}
+	}
 	var sides [2]beginning
 	for side := range sides {
 		sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), asked)
@@ -644,25 +665,28 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
 	unequal, seam := int64(-1), int64(0)
 	least = math.MaxInt64
-	bounds := o.boundsOf(i)
+	bounds := o.looked
 	for e := range o.ends {
 		p := &bounds[e]
-		if asked&(1<<e) == 0 {
+		if !asked.has(e) {
 			*p = pair{mostAhead, mostAhead}
 			continue
 		}
 		*p = o.between(&sides, e, first)
-		if o.own[wall]&(1<<e) == 0 && (p[0] < best || p[1] < best) {
+		if !o.own[wall].has(e) && (p[0] < best || p[1] < best) {
 			if unequal < 0 {
 				right, left := sides[hanging.Right].node, sides[hanging.Left].node
 				unequal, seam = o.m.unequalAt(right, left), o.seamAt(right, left)
 			}
 			p[0], p[1] = p[0]+unequal, p[1]+unequal
-			if (o.on[hanging.Right][wall]|o.on[hanging.Left][wall])&(1<<e) == 0 {
+			if !o.on[hanging.Right][wall].has(e) && !o.on[hanging.Left][wall].has(e) {
 				p[0] += seam
 			}
 		}
 		least = min(least, p[0], p[1])
+	}
+	if !o.m.s.isBeaten(least) {
+		copy(o.boundsOf(i), bounds)
 	}
 	return least
 }
@@ -687,33 +711,42 @@ func (o *outlook) firstStrip(n *node) (hanging.Strip, bool) {
 }
 
 // offered returns the ends with which a start is tried.
-func (o *outlook) offered(i int) (n ends) {
-	for e := range o.ends {
-		if o.m.isOffered(i, o.ends[e].kills[0]) {
-			n |= 1 << e
-		}
+func (o *outlook) offered(i int) ends {
+	if i < o.m.s.own {
+		return o.all
 	}
-	return n
+	return o.own[o.m.s.starts[i].Wall]
 }
 
-// beginning is where a half begins, and what is seen from the first corner.
+// beginning is where a half begins, and what is seen from the first corner, or what has been
+// walked to.
 type beginning struct {
-	node *node
-	sums row
-	view *view
+	node   *node
+	sums   row
+	view   *view
+	walked []tail // by end
 }
 
 // begin looks from where a half begins to all ends that lie beyond its wall, or that it
 // comes to when it has gone all the way round.
 func (o *outlook) begin(n *node, offered ends) beginning {
-	b := beginning{node: n, sums: o.rowFrom(n), view: o.view(n)}
+	b := beginning{node: n, sums: o.rowFrom(n)}
 	wall := n.spot.Wall
-	o.fill(b.view, n.corner, offered&^(o.on[n.spot.Side][wall]&^o.own[wall]))
+	asked := offered.without(o.on[n.spot.Side][wall].without(o.own[wall]))
+	if !o.m.renews {
+		b.walked = o.walk(n, &b.sums, asked)
+		return b
+	}
+	b.view = o.view(n)
+	o.fill(b.view, n.corner, asked)
 	return b
 }
 
 // past returns what lies ahead of a half that goes on past the first corner.
 func (b *beginning) past(o *outlook, e int) tail {
+	if b.walked != nil {
+		return b.walked[e]
+	}
 	t := b.view.tails[e]
 	t.after(&b.sums, o)
 	return t
@@ -721,7 +754,7 @@ func (b *beginning) past(o *outlook, e int) tail {
 
 // to returns what lies ahead of a half.
 func (b *beginning) to(o *outlook, e int) tail {
-	if o.on[b.node.spot.Side][b.node.spot.Wall]&(1<<e) != 0 {
+	if o.on[b.node.spot.Side][b.node.spot.Wall].has(e) {
 		return o.toEnd(b.node, e)
 	}
 	return b.past(o, e)
@@ -731,7 +764,7 @@ func (b *beginning) to(o *outlook, e int) tail {
 // own wall one half ends at once, and the other goes all the way round.
 func (o *outlook) between(sides *[2]beginning, i, first int) pair {
 	e, right, left := &o.ends[i], &sides[hanging.Right], &sides[hanging.Left]
-	if o.own[left.node.spot.Wall]&(1<<i) == 0 {
+	if !o.own[left.node.spot.Wall].has(i) {
 		a, b := right.to(o, i), left.to(o, i)
 		return o.meet(e, hanging.Right, &a, &b, first)
 	}

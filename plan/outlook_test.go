@@ -27,11 +27,11 @@ func TestOutlookIsABound(t *testing.T) {
 			s.best.score = slices.MinFunc(all, func(a, b choiceAt) int { return cmp.Compare(a.bound, b.bound) }).bound * 101 / 100
 		}
 		o := s.closeup.m.newOutlook()
-		lookAll(o)
+		looked := lookAll(o)
 		for i := range all {
 			c := &all[i]
 			renews := min(len(s.choice(c).NewDrop), 1)
-			told := o.boundsOf(int(c.start))[o.endOf[c.kill]][renews]
+			told := looked[c.start][o.endOf[c.kill]][renews]
 			if told > c.bound {
 				closer++
 				heldAgainst(t, seed, s, c, told)
@@ -75,9 +75,50 @@ func heldAgainst(t *testing.T, seed int, s *search, c *choiceAt, told int64) {
 	}
 }
 
-// lookAll looks from every start to all of its ends.
-func lookAll(o *outlook) {
+// lookAll looks from every start to all of its ends, and returns what it weighs with each at
+// the least.
+func lookAll(o *outlook) (bounds [][]pair) {
 	for i := range o.m.s.starts {
+		clear(o.looked)
 		o.look(i, o.offered(i))
+		bounds = append(bounds, slices.Clone(o.looked))
 	}
+	return bounds
+}
+
+// What is walked to along a track is what is noted at every corner.
+func TestTracksTellWhatCornersDo(t *testing.T) {
+	t.Parallel()
+	rooms := 300
+	if testing.Short() {
+		rooms = 60
+	}
+	held := 0
+	for seed := range rooms {
+		s, _ := gathered(t, seed, 61*measure.Millimetre, seed%4 > 0)
+		o := s.closeup.m.newOutlook()
+		for i := range s.starts {
+			z, first, ok := o.m.seamOf(i)
+			if !ok {
+				continue
+			}
+			for side := range hanging.Side(2) {
+				n := o.m.firstNode(i, side, z, first)
+				noted := o.begin(n, o.offered(i))
+				asked := o.offered(i).without(o.on[side][n.spot.Wall].without(o.own[n.spot.Wall]))
+				walked := o.walk(n, &noted.sums, asked)
+				for e := range o.ends {
+					if !asked.has(e) {
+						continue
+					}
+					held++
+					a, b := noted.past(o, e), walked[e]
+					if a.carried != b.carried || a.across != b.across || a.reach != b.reach {
+						t.Fatalf("room %d, %+v to the %v with %+v: noted %+v, walked %+v", seed, s.starts[i], side, o.ends[e].place.kill, a, b)
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d ways held", held)
 }

@@ -49,24 +49,53 @@ type startSeam struct {
 
 // newRows lists the rows of all starts, with what they weigh at the least.
 func (b *brackets) newRows() *startRows {
-	o, r := b.o, &startRows{b: b}
+	r, s := b.noRows(), b.o.m.s
+	r.list(0, s.own, 1) // those beside kill seams are offered otherwise
+	r.list(s.own, len(s.starts), 1)
+	return r
+}
+
+// noRows returns rows, none of which is listed yet.
+func (b *brackets) noRows() *startRows {
+	r := &startRows{b: b}
 	for side := range r.sides {
-		r.sides[side] = farSide{make([]farTail, len(o.ends)), make([]farTail, len(o.ends))}
+		r.sides[side] = farSide{make([]farTail, len(b.o.ends)), make([]farTail, len(b.o.ends))}
 	}
-	s := o.m.s
-	for _, part := range [2][2]int{{0, s.own}, {s.own, len(s.starts)}} { // those beside kill seams are offered otherwise
-		seams := o.seams(part[0], part[1])
-		for k := 0; k < len(seams); {
-			n := k + 1 + r.alike(seams[k:])
+	return r
+}
+
+// list lists every so many-th row of some starts.
+func (r *startRows) list(first, last, every int) {
+	seams := r.b.o.seams(first, last)
+	for i, k := 0, 0; k < len(seams); i++ {
+		n := k + 1 + r.alike(seams[k:])
+		if i%every == 0 {
 			from := len(r.starts)
 			for _, seam := range seams[k:n] {
 				r.starts = append(r.starts, seam.start)
 			}
 			r.add(from, len(r.starts))
-			k = n
+		}
+		k = n
+	}
+}
+
+// tellsLittle reports whether few of the rows of the first wall are told to come to
+// nothing, of every sixteenth: those of a long run, round which places get lost.
+func (b *brackets) tellsLittle() bool {
+	r, s := b.noRows(), b.o.m.s
+	last := slices.IndexFunc(s.starts, func(t hanging.Start) bool { return t.Wall != s.starts[0].Wall })
+	if last < 0 {
+		return false
+	}
+	r.list(0, last, 16)
+	beaten := 0
+	for k := range r.all {
+		if s.isBeaten(r.promise(k).bound) {
+			beaten++
 		}
 	}
-	return r
+	return 3*beaten < len(r.all)
 }
 
 // seams lists where the seams of some starts stand, wall by wall, from left to right.
@@ -138,21 +167,21 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 	unequal, seam := int64(-1), int64(0)
 	for e := range o.ends {
 		p, end := &row.bounds[e], &o.ends[e]
-		switch bit := ends(1) << e; {
-		case row.offered&bit == 0:
+		switch {
+		case !row.offered.has(e):
 			*p = pair{mostAhead, mostAhead}
 			continue
-		case o.own[wall]&bit != 0:
+		case o.own[wall].has(e):
 			a := m.meet(end, hanging.Right, &right.past[e], &left.onWall[e])
 			b := m.meet(end, hanging.Left, &left.past[e], &right.onWall[e])
 			*p = pair{min(a[0], b[0]), min(a[1], b[1])}
 			continue
 		}
 		x, y, past := &right.past[e], &left.past[e], true
-		if o.on[hanging.Right][wall]&(1<<e) != 0 {
+		if o.on[hanging.Right][wall].has(e) {
 			x, past = &right.onWall[e], false
 		}
-		if o.on[hanging.Left][wall]&(1<<e) != 0 {
+		if o.on[hanging.Left][wall].has(e) {
 			y, past = &left.onWall[e], false
 		}
 		*p = m.meet(end, hanging.Right, x, y)
@@ -190,7 +219,7 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 		last := o.rowFrom(n[1])
 		sums = b.leastRow(&sums, &last, min(o.faultsFrom(n[0]), o.faultsFrom(n[1])), b.level[wall])
 	}
-	for rest := o.on[side][wall] & offered; rest != 0; {
+	for rest := o.on[side][wall].and(offered); !rest.isEmpty(); {
 		var e int
 		e, rest = rest.next()
 		t := &f.onWall[e]
@@ -207,7 +236,7 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 	if from > to {
 		from, to = to, from
 	}
-	b.ahead(f.past, b.between(n[0], from, to), offered&^(o.on[side][wall]&^o.own[wall]), &sums, along(side, n[0].corner.spot.T-n[0].spot.T))
+	b.ahead(f.past, b.between(n[0], from, to), offered.without(o.on[side][wall].without(o.own[wall])), &sums, along(side, n[0].corner.spot.T-n[0].spot.T))
 }
 
 // meeting is where the halves of a start, or of a row of starts, meet.
@@ -229,6 +258,10 @@ func (m *meeting) meet(e *end, side hanging.Side, x, y *farTail) (p pair) {
 	closed.weigh(weight)
 	if p[0] = o.together(side, &closed, &y.carried, m.first); p[0] < best {
 		p[0] += m.miss(e, side, x, y)
+	}
+	if !o.m.renews {
+		p[1] = mostAhead
+		return p
 	}
 	p[1] = o.together(side, &x.renewed, &y.renewed, m.first) + e.least
 	c := o.together(side, &x.renewed, &y.carried, m.first) + e.closes(other, y.reach) // which may be less than nothing
@@ -313,7 +346,7 @@ func (p *promises) Pop() any {
 // bracket corners from all of them. Of those without halves nothing is known.
 func (o *outlook) promise() {
 	b := o.newBrackets()
-	if b != nil && !b.pays() {
+	if b != nil && (!b.pays() || !o.m.renews && b.tellsLittle()) {
 		b = nil
 	}
 	if b != nil {
@@ -385,8 +418,8 @@ const fewTogether = 8
 func (s *startRow) asked(best int64) (n ends) {
 	for e, p := range s.bounds {
 		if p[0] < best || p[1] < best {
-			n |= 1 << e
+			n = n.or(oneEnd(e))
 		}
 	}
-	return n & s.offered
+	return n.and(s.offered)
 }

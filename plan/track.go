@@ -1,0 +1,117 @@
+package plan
+
+import "firstdrop/hanging"
+
+// Where no new drops are tried, a half goes on from a corner as every half does that comes
+// to it so. So halves are not followed one by one: the way on from a corner is followed
+// once, and what lies between two corners is the difference of what lies before them:
+//
+//	      ►───┬───────┬───────┬───────┬───        a track, and what comes before
+//	          0      2.1     4.0     6.2          each of its corners
+//	start ────────────┘       ▲                   from here to there: 4.1
+//	                  └───────┘
+
+// track is the way on from a corner to the corners behind it.
+type track struct {
+	steps []step
+}
+
+// step is one of its corners.
+type step struct {
+	view   *view
+	before row  // of the drops from the first corner to this one
+	comes  ends // to which the drop that meets the corner comes
+	passed ends // those of them that it passes
+}
+
+// stop is where on a track a corner is.
+type stop struct {
+	track *track
+	at    int
+}
+
+// stopAt returns where on a track the corner is to which drops from a node on come.
+func (o *outlook) stopAt(n *node) stop {
+	v := o.view(n)
+	if v.stop.track == nil {
+		v.stop = stop{track: &track{steps: []step{o.newStep(n.corner, row{})}}}
+	}
+	return v.stop
+}
+
+// newStep returns a corner after a row.
+func (o *outlook) newStep(corner *node, before row) step {
+	v := o.view(corner)
+	s := step{view: v, before: before, comes: allEnds}
+	if to := v.edge.to; to != nil {
+		s.passed = o.passed(corner, v.edge)
+		s.comes = s.passed.or(o.on[corner.spot.Side][to.spot.Wall])
+	}
+	return s
+}
+
+// step returns a corner on the way; nil where the way ends.
+func (o *outlook) step(t *track, at int) *step {
+	for len(t.steps) <= at {
+		last := &t.steps[len(t.steps)-1]
+		to := last.view.edge.to
+		if to == nil {
+			return nil
+		}
+		before := last.before
+		before.append(&last.view.on, o)
+		next := o.newStep(to.corner, before)
+		if next.view.stop.track == nil {
+			next.view.stop = stop{t, len(t.steps)}
+		}
+		t.steps = append(t.steps, next)
+	}
+	return &t.steps[at]
+}
+
+// since returns what comes between two corners of a track, after a row before the first.
+func (o *outlook) since(sums *row, from, to *step) row {
+	a, drops := to.before.ahead, to.before.drops-from.before.drops
+	a.sub(&from.before.ahead)
+	if o.turn.lanes > 0 {
+		a.motifs = o.turn.by(a.motifs, int32(o.turn.lanes)-from.before.drops%int32(o.turn.lanes))
+	}
+	r := *sums
+	r.append(&row{a, drops}, o)
+	return r
+}
+
+// walk goes from where a half begins to some ends, and returns what lies ahead of it on the
+// way to each, what its first row comes to included.
+func (o *outlook) walk(n *node, sums *row, asked ends) []tail {
+	side, stop := n.spot.Side, o.stopAt(n)
+	if o.walked[side] == nil {
+		o.walked[side] = make([]tail, len(o.ends))
+	}
+	tails := o.walked[side]
+	for at := stop.at; !asked.isEmpty(); at++ {
+		here := o.step(stop.track, at)
+		come := here.comes.and(asked)
+		if come.isEmpty() {
+			continue
+		}
+		h := &here.view.hop
+		asked = asked.without(come)
+		so := o.since(sums, &stop.track.steps[stop.at], here)
+		for !come.isEmpty() {
+			var e int
+			e, come = come.next()
+			t, end := &tails[e], &o.ends[e]
+			switch {
+			case h.edge.to == nil, here.passed.has(e) && end.place.kill.Kind != hanging.AtCorner:
+				*t = o.lostSight(end, side)
+			case here.passed.has(e):
+				*t = o.passing(h, end, side)
+			default:
+				*t = o.landed(h, e)
+			}
+			t.after(&so, o)
+		}
+	}
+	return tails
+}

@@ -1,0 +1,311 @@
+package plan
+
+import (
+	"firstdrop/geom"
+	"firstdrop/hanging"
+	"firstdrop/measure"
+)
+
+// A start on the next wall often gives the drops that this one gives: where the drop that
+// turns the corner between them leaves the same seams from either side, all others stand
+// alike too. Only the sheet that laps in the corner is another, and that weighs something
+// or nothing:
+//
+//	    wall A           c        wall B
+//	──┬───────┬───────┬──┬────┬───────┬──      from a the drops come to c from the left,
+//	  a       │       │  │    b       │        from b from the right: twins, if no kill seam
+//	──┴───────┴───────┴──┴────┴───────┴──      and no new drop stands between a and b
+//
+// So of two twins only the better is tried, and of two that weigh the same the one on the
+// list before. That leaves few starts of a long run: as many as stand on one wall, more or
+// less, for every place of the kill seam.
+
+// twins finds the starts that give the same drops as others.
+type twins struct {
+	m     *combiner
+	walls []wallStarts
+	next  [2][]twin  // by whether the first drop counts as odd, and start
+	prior [2][]prior // the same
+	far   [][2]int8  // by start and side, as [twins.of] says, plus one; 0: not asked
+	turn  int        // drops stand alike again after so many
+}
+
+// wallStarts are the starts of a wall that stand in a row.
+type wallStarts struct {
+	first, n   int
+	from, step measure.Length
+}
+
+// twin is the next twin to the right.
+type twin struct {
+	start   int32 // −1: none
+	drops   int32 // from the one's seam to the other's
+	more    int64 // what it weighs more
+	corners int8  // how many are between; 0: not asked
+}
+
+// prior is the next twin to the left.
+type prior struct {
+	start  int32 // −1: none
+	parity int8  // by whether its first drop counts as odd, plus one; 0: not asked
+}
+
+// mostTwinWalls is up to how many walls of a run are counted.
+const mostTwinWalls = 120
+
+// newTwins returns the twins of all starts; nil where the way in which a layout is counted
+// tells them apart.
+func (m *combiner) newTwins() *twins {
+	s := m.s
+	if s.signer == nil || s.gather != nil || m.walls == 1 || m.walls > mostTwinWalls || len(s.starts) < fewStarts {
+		return nil
+	}
+	t := &twins{m: m, walls: make([]wallStarts, m.walls), turn: m.turn()}
+	n := 0
+	for _, l := range s.lines() {
+		l.step *= s.coarse / s.step
+		if w := &t.walls[l.wall]; w.n == 0 {
+			*w = wallStarts{n, l.starts(), l.from, l.step}
+		}
+		n += l.starts()
+	}
+	for odd := range t.next {
+		if odd == 0 || m.v.turns {
+			t.next[odd], t.prior[odd] = make([]twin, len(s.starts)), make([]prior, len(s.starts))
+		}
+	}
+	t.far = make([][2]int8, len(s.starts))
+	return t
+}
+
+// turn returns after how many drops a layout may begin as well: after each, if the design
+// height is free, so that it does not matter at which height of an offset match.
+func (m *combiner) turn() int {
+	p, s := m.v.j.paper, m.s
+	switch {
+	case p.Match.Reversing && p.Alternatives()%2 != 0:
+		return 2 * p.Alternatives()
+	case p.Match.Reversing || s.rounds || len(s.base) > 0 || s.run.Fixed.Design != nil:
+		return p.Alternatives()
+	}
+	return 1
+}
+
+// at returns the start at a place on a wall; −1 if there is none.
+func (t *twins) at(wall int, x measure.Length) int {
+	w := &t.walls[wall]
+	if w.n == 0 || x < w.from || (x-w.from)%w.step != 0 || int((x-w.from)/w.step) >= w.n {
+		return -1
+	}
+	return w.first + int((x-w.from)/w.step)
+}
+
+// spares reports whether a choice need not be tried whose halves go on without a new drop
+// round so many corners to the right and to the left. Twins on the wall of a kill seam do not
+// count; and over a wide opening those on its wall try more places for that.
+func (t *twins) spares(c *choiceAt, gap *killGap, right, left int) bool {
+	place, i := &t.m.s.kills[c.kill], int(c.start)
+	right, left = min(right, gap.right), min(left, gap.left)
+	if place.kill.Kind == hanging.OnWall {
+		if place.kill.Wall == t.m.s.starts[i].Wall && place.span.Length() > 2*t.m.v.width {
+			return false
+		}
+		right, left = min(right, gap.right-1), min(left, gap.left-1)
+	}
+	return right >= t.of(i, hanging.Right) || left >= t.of(i, hanging.Left)
+}
+
+// without returns those of some ends with which a start need be tried.
+func (t *twins) without(i int, asked ends) (left ends) {
+	m := t.m
+	if t.of(i, hanging.Right)+t.of(i, hanging.Left) < m.walls { // one or the other stands before any end on other walls
+		asked = asked.and(m.out.own[m.s.starts[i].Wall])
+	}
+	for rest := asked; !rest.isEmpty(); {
+		var e int
+		e, rest = rest.next()
+		c := choiceAt{start: int32(i), kill: int16(m.out.ends[e].kills[0])}
+		gaps, n := m.gaps(i, int(c.kill))
+		for g := range gaps[:n] {
+			if !t.spares(&c, &gaps[g], m.walls, m.walls) {
+				left = left.or(oneEnd(e))
+			}
+		}
+	}
+	return left
+}
+
+// sparesAll reports whether a start need not be tried at all.
+func (t *twins) sparesAll(i int) bool {
+	m := t.m
+	if m.renews {
+		return false
+	}
+	c := choiceAt{start: int32(i)}
+	for k := range m.s.kills {
+		if !m.isOffered(i, k) {
+			continue
+		}
+		c.kill = int16(k)
+		gaps, n := m.gaps(i, k)
+		for g := range gaps[:n] {
+			if !t.spares(&c, &gaps[g], m.walls, m.walls) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// of returns how many corners to one side the nearest twin of a start is away that spares
+// it; more than there are if there is none.
+func (t *twins) of(i int, side hanging.Side) int {
+	if t.far[i][side] == 0 {
+		corners, _, _ := t.find(i, side)
+		t.far[i][side] = int8(corners + 1)
+	}
+	return int(t.far[i][side]) - 1
+}
+
+// find looks for that twin, and returns how far it is away, which start it is, and what it
+// weighs more.
+func (t *twins) find(i int, side hanging.Side) (corners, at int, more int64) {
+	at, drops := i, 0
+	if side == hanging.Left {
+		at, drops = t.first(i)
+	}
+	for at >= 0 {
+		var by *twin
+		if side == hanging.Right {
+			by = t.right(at, drops%2 != 0)
+			at, more = int(by.start), more+by.more
+		} else if at, by = t.left(at, drops%2 != 0); at >= 0 {
+			more -= by.more
+		}
+		if at < 0 {
+			break
+		}
+		if corners += int(by.corners); corners >= t.m.walls {
+			break
+		}
+		if drops += int(by.drops); drops%t.turn == 0 && (more < 0 || more == 0 && at < i) {
+			return corners, at, more
+		}
+	}
+	return t.m.walls + 1, -1, 0
+}
+
+// first returns the start at the first seam on the wall of a start, from the left, and how
+// many drops are between; −1 if there is none.
+func (t *twins) first(i int) (at, drops int) {
+	start := t.m.s.starts[i]
+	if start.X < 0 {
+		return -1, 0
+	}
+	if drops = int(start.X / t.m.v.width); drops == 0 {
+		return i, 0
+	}
+	return t.at(start.Wall, start.X%t.m.v.width), drops
+}
+
+// right returns the next twin to the right of a start, whose first drop to the right counts
+// as odd or even.
+func (t *twins) right(i int, odd bool) *twin {
+	v, parity := t.m.v, t.parity(odd)
+	b := &t.next[parity][i]
+	if b.corners > 0 {
+		return b
+	}
+	*b = twin{start: -1, corners: 1}
+	start := t.m.s.starts[i]
+	if start.X < 0 {
+		return b
+	}
+	n := v.node(v.h.Spot(hanging.Right, start.Wall, start.X), parity == 1)
+	corner := n.corner
+	e := v.pass(corner, -1)
+	if e.to == nil || e.skewed {
+		return b
+	}
+	back := v.h.X(e.to.spot)
+	other := v.node(v.h.Spot(hanging.Left, e.to.spot.Wall, back), corner.odd)
+	at := t.at(e.to.spot.Wall, back)
+	if at < 0 || other.count > 0 {
+		return b
+	}
+	f := v.pass(other, -1)
+	if f.to == nil || f.skewed || !t.sameDrop(e, f) {
+		return b
+	}
+	*b = twin{start: int32(at), drops: int32(n.count + 1), corners: int8(e.corners), more: t.turning(other, f) - t.turning(corner, e)}
+	return b
+}
+
+// turning returns what a drop weighs that turns corners, with the seams on both sides of it.
+func (t *twins) turning(n *node, e *pass) int64 {
+	v := t.m.v
+	return v.seamToPass(&before{whole: n}, n, -1) + e.sum.score + v.seamToWhole(&before{edge: e, from: n}, e.to)
+}
+
+// sameDrop reports whether a drop that comes round corners from either side covers the same,
+// and is cut alike.
+func (t *twins) sameDrop(e, f *pass) bool {
+	sum := f.sum
+	sum.score = e.sum.score
+	if sum != e.sum || len(e.parts) != len(f.parts) {
+		return false
+	}
+	for i := range e.parts {
+		p, q := &e.parts[i], &f.parts[i]
+		if p.Wall != q.Wall || p.Joined != q.Joined || p.Skew != q.Skew {
+			return false
+		}
+		wall := geom.Interval{Hi: t.m.s.run.Run.Walls[p.Wall].Width}
+		x := p.X.Intersection(wall)
+		if x != q.X.Intersection(wall) || p.Across.Lo-p.X.Lo != q.Across.Lo-q.X.Lo {
+			return false
+		}
+	}
+	return true
+}
+
+// parity returns 1 for odd drops where these differ from even ones.
+func (t *twins) parity(odd bool) int {
+	if odd && t.m.v.turns {
+		return 1
+	}
+	return 0
+}
+
+// left returns the next twin to the left of a start, and what it says of this one; −1 if
+// there is none.
+func (t *twins) left(i int, odd bool) (at int, by *twin) {
+	p := &t.prior[t.parity(odd)][i]
+	if p.parity == 0 {
+		at, odd = t.seekLeft(i, odd)
+		*p = prior{int32(at), int8(t.parity(odd)) + 1}
+	}
+	if p.start < 0 {
+		return -1, nil
+	}
+	return int(p.start), &t.next[p.parity-1][p.start]
+}
+
+// seekLeft returns that twin, and whether its first drop counts as odd.
+func (t *twins) seekLeft(i int, odd bool) (at int, first bool) {
+	v, start := t.m.v, t.m.s.starts[i]
+	n := v.node(v.h.Spot(hanging.Left, start.Wall, start.X), !odd)
+	if n.count > 0 {
+		return -1, false
+	}
+	e := v.pass(n, -1)
+	if e.to == nil {
+		return -1, false
+	}
+	spot := e.to.corner.spot
+	first = odd != ((e.to.count+1)%2 != 0)
+	if at = t.at(spot.Wall, v.h.X(spot)); at < 0 || int(t.right(at, first).start) != i {
+		return -1, false
+	}
+	return at, first
+}
