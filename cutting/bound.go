@@ -78,3 +78,20 @@ func (w *work) sharpen() {
 	w.begin(w.lower.demand, listed)
 	w.improve(w.lower.demand, listed, math.MaxInt32, true)
 }
+
+// Prove returns a certificate that weights give by themselves, without a plan: of rolls that
+// begin with one phase, so AllStarts is not set. It is empty where nothing is asked for, with
+// several kinds of roll, and for pieces cut in order.
+func Prove(p *Problem) Certificate {
+	if len(p.kinds) == 0 || p.spec.InOrder || p.isMixed() {
+		return Certificate{}
+	}
+	w := newWork(p, DefaultSteps)
+	defer w.free()
+	w.trial.reset()
+	w.demandLeft()
+	w.fillAll(factors[0])
+	w.keep()
+	w.prove()
+	return w.certificate()
+}

@@ -78,9 +78,8 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	if err != nil || len(kinds) == 0 {
 		return prices{}
 	}
-	sol := cutting.Solve(problem, cutting.Options{Steps: countSteps})
-	proof := &sol.Certificate
-	if !sol.Proven && len(s.run.Run.Walls) > renewWalls && q.repeat > 0 {
+	proof := cutting.Prove(problem)
+	if len(s.run.Run.Walls) > renewWalls && q.repeat > 0 {
 		proof = sharper(proof, spec)
 	}
 	if proof.Capacity <= 0 {
@@ -106,7 +105,7 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 // sharper returns a proof for some pieces, and others like them, that may be sharper than
 // one at hand: of the rolls that serve whatever phase they begin with. How many pieces of a
 // kind are asked for must not count in it; so as many are asked for as a roll can give.
-func sharper(proof *cutting.Certificate, spec cutting.Spec) *cutting.Certificate {
+func sharper(proof cutting.Certificate, spec cutting.Spec) cutting.Certificate {
 	n := len(spec.Pieces)
 	asked := map[cutting.Piece]int{}
 	for _, p := range spec.Pieces {
@@ -130,8 +129,8 @@ func sharper(proof *cutting.Certificate, spec cutting.Spec) *cutting.Certificate
 		}
 		return float64(sum) / float64(c.Capacity)
 	}
-	if other.Capacity > 0 && worth(&other) > worth(proof) {
-		return &other
+	if other.Capacity > 0 && worth(&other) > worth(&proof) {
+		return other
 	}
 	return proof
 }
