@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"firstdrop/finding"
+	"firstdrop/geom"
 	"firstdrop/measure"
 	"firstdrop/words"
 )
@@ -65,6 +66,8 @@ func (s speaker) value(name string) (any, bool) {
 		return s.spot(), true
 	case "missed":
 		return s.missed(), true
+	case "misses":
+		return s.misses(), true
 	}
 	return s.size(name), true
 }
@@ -107,6 +110,15 @@ func (s speaker) missed() string {
 		return s.c.Text("size.unknown")
 	}
 	return missed(s.c, s.signed("across"), s.signed("along"))
+}
+
+// misses says by how much of its width the design misses along a seam, at the least and at
+// the most; "an unknown length" when the finding does not say both.
+func (s speaker) misses() string {
+	if !s.has("least") || !s.has("most") {
+		return s.c.Text("size.unknown")
+	}
+	return Misses(s.c, geom.Interval{Lo: s.signed("least"), Hi: s.signed("most")}, 0)
 }
 
 func (s speaker) signed(name string) measure.Length {

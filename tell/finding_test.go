@@ -230,3 +230,29 @@ func TestFindingsSayOnlyWhatMisses(t *testing.T) {
 		}
 	}
 }
+
+// A leaning corner says what becomes of the design's width, and nothing of an end of the
+// corner at which the design is whole.
+func TestWedge(t *testing.T) {
+	for _, tt := range []struct {
+		least, most measure.Length
+		want        map[string]string
+	}{
+		{0, 8 * mm, map[string]string{
+			"en-GB": "Corner A|B leans against the drops, so the design misses unevenly there: it loses up to 8 mm of its width.",
+			"en-US": "Corner A|B leans against the strips, so the design misses unevenly there: it loses up to 8 mm of its width.",
+			"de":    "Ecke A|B ist gegen die Bahnen geneigt, deshalb ist das Muster dort ungleich versetzt: es verliert bis zu 8 mm seiner Breite.",
+			"fr":    "L’angle A|B penche par rapport aux lés, le motif y est donc décalé inégalement\u00a0: il perd jusqu’à 8 mm de sa largeur.",
+		}},
+		{-3 * mm, 4 * mm, map[string]string{
+			"en-GB": "Corner A|B leans against the drops, so the design misses unevenly there: it shows up to 3 mm of its width twice and loses up to 4 mm.",
+		}},
+	} {
+		f := finding.Finding{Code: plan.Wedge, Place: finding.Place{Corner: "A|B"}, Sizes: []finding.Size{{Name: "least", Value: tt.least}, {Name: "most", Value: tt.most}}}
+		for language, want := range tt.want {
+			if got := tell.Finding(words.For(language).In(measure.Metric), f); got != want {
+				t.Errorf("%s\n got %s\nwant %s", language, got, want)
+			}
+		}
+	}
+}
