@@ -37,7 +37,7 @@ import (
 //
 // A start is a place of a seam within one width of the left end of a wall: all
 // other starts on that wall give the same seams, unless the kill seam stands on
-// the same wall.
+// the same wall. Many starts on other walls give the same seams too (twins.go).
 
 // search looks for the best layout of one run.
 type search struct {
