@@ -318,8 +318,12 @@ func (m *combiner) hopeless(b *sum) bool {
 	case roll <= 0:
 		return m.bound(b) >= m.s.best.score
 	}
-	return m.v.rolls.exceeds(b, (left-1)/roll)
+	return m.v.rolls.exceeds(b, min((left-1)/roll, mostRolls))
 }
+
+// mostRolls is more rolls than any run takes, and few enough for their lengths and worth to
+// be added up.
+const mostRolls = 1 << 20
 
 // bound returns what drops weigh at the least, with their rolls.
 func (m *combiner) bound(b *sum) int64 {
@@ -359,8 +363,11 @@ type killGap struct {
 
 // gaps returns where the halves of a start may end at a kill place. One on the start's own
 // wall may lie on either side of drop 0, or reach over it.
-func (m *combiner) gaps(i, k int) (gaps [2]killGap, many int) {
-	place, start, n := &m.s.kills[k], m.s.starts[i], m.walls
+func (m *combiner) gaps(i, k int) (gaps [2]killGap, many int) { return m.gapsFrom(m.s.starts[i], k) }
+
+// gapsFrom is the same from any start.
+func (m *combiner) gapsFrom(start hanging.Start, k int) (gaps [2]killGap, many int) {
+	place, n := &m.s.kills[k], m.walls
 	at := place.kill.Wall - start.Wall
 	switch {
 	case place.kill.Kind == hanging.NoKill:
