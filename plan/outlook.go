@@ -664,6 +664,11 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 	}
 	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
 	unequal, seam := int64(-1), int64(0)
+	if t := o.m.twins; t != nil {
+		for side := range sides {
+			sides[side].twin = t.of(i, hanging.Side(side))
+		}
+	}
 	least = math.MaxInt64
 	bounds := o.looked
 	for e := range o.ends {
@@ -725,6 +730,7 @@ type beginning struct {
 	sums   row
 	view   *view
 	walked []tail // by end
+	twin   int    // how many corners away a twin stands that spares the start; 0: nobody has asked
 }
 
 // begin looks from where a half begins to all ends that lie beyond its wall, or that it
@@ -764,13 +770,43 @@ func (b *beginning) to(o *outlook, e int) tail {
 // own wall one half ends at once, and the other goes all the way round.
 func (o *outlook) between(sides *[2]beginning, i, first int) pair {
 	e, right, left := &o.ends[i], &sides[hanging.Right], &sides[hanging.Left]
-	if !o.own[left.node.spot.Wall].has(i) {
+	wall, n := left.node.spot.Wall, o.m.walls
+	if !o.own[wall].has(i) {
 		a, b := right.to(o, i), left.to(o, i)
+		gaps, _ := o.m.gapsFrom(hanging.Start{Wall: wall}, e.kills[0])
+		right.spare(o, &a, i, gaps[0].right)
+		left.spare(o, &b, i, gaps[0].left)
 		return o.meet(e, hanging.Right, &a, &b, first)
 	}
 	a, b := right.past(o, i), left.to(o, i)
+	right.spare(o, &a, i, n)
 	p := o.meet(e, hanging.Right, &a, &b, first)
 	a, b = left.past(o, i), right.to(o, i)
+	left.spare(o, &a, i, n)
 	q := o.meet(e, hanging.Left, &a, &b, first)
 	return pair{min(p[0], q[0]), min(p[1], q[1])}
+}
+
+// spare leaves of what lies ahead on the way to an end, so many corners away, what need be
+// tried although a twin stands on the way: that a new drop begins before it.
+func (b *beginning) spare(o *outlook, t *tail, e, corners int) {
+	place := o.ends[e].place
+	if place.kill.Kind == hanging.OnWall {
+		if place.kill.Wall == b.node.spot.Wall && place.span.Length() > 2*o.v.width {
+			return
+		}
+		corners--
+	}
+	if b.twin == 0 || corners < b.twin {
+		return
+	}
+	t.carried = impossible
+	if b.twin > 1 || b.view == nil {
+		return
+	}
+	if t.renewed = impossible; b.view.next != nil {
+		t.renewed = *o.onFrom(b.view.next, e)
+		t.renewed.after(&b.view.up, o)
+		t.renewed.after(&b.sums, o)
+	}
 }

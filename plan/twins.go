@@ -224,7 +224,7 @@ func (t *twins) right(i int, odd bool) *twin {
 	n := v.node(v.h.Spot(hanging.Right, start.Wall, start.X), parity == 1)
 	corner := n.corner
 	e := v.pass(corner, -1)
-	if e.to == nil || e.skewed {
+	if e.to == nil || !t.isPlumb(start.Wall) || !t.isPlumb(e.to.spot.Wall) {
 		return b
 	}
 	back := v.h.X(e.to.spot)
@@ -234,11 +234,18 @@ func (t *twins) right(i int, odd bool) *twin {
 		return b
 	}
 	f := v.pass(other, -1)
-	if f.to == nil || f.skewed || !t.sameDrop(e, f) {
+	if f.to == nil || !t.sameDrop(e, f) {
 		return b
 	}
 	*b = twin{start: int32(at), drops: int32(n.count + 1), corners: int8(e.corners), more: t.turning(other, f) - t.turning(corner, e)}
 	return b
+}
+
+// isPlumb reports whether the corners of a wall are. Others leave other seams from either
+// side.
+func (t *twins) isPlumb(wall int) bool {
+	left, right := t.m.s.run.Run.LeanAt(wall)
+	return left == 0 && right == 0
 }
 
 // turning returns what a drop weighs that turns corners, with the seams on both sides of it.

@@ -182,3 +182,52 @@ func TestNoChoiceIsBetterInALongRun(t *testing.T) {
 		t.Logf("run %d: %d, of %d layouts", seed, got.score, ref.n)
 	}
 }
+
+// What is told of a start with its twins in mind is no more than what any choice weighs in
+// the end that they do not spare, and often more than what is told without them.
+func TestOutlookWithTwinsIsABound(t *testing.T) {
+	t.Parallel()
+	rooms := 40
+	if testing.Short() {
+		rooms = 8
+	}
+	held, more := 0, 0
+	for seed := range rooms {
+		r := rand.New(rand.NewPCG(uint64(seed), 43))
+		s := searched(t, griddedTask(r, 3+r.IntN(3), 10*mm))
+		s.prepare()
+		s.best = candidate{layout: &hanging.Layout{}, score: offWeight}
+		m := newCombiner(s)
+		s.closeup.m = m
+		m.renews, m.twins = true, m.newTwins()
+		var tried []choiceAt
+		s.gather = func(c choiceAt) { tried = append(tried, c) }
+		for i := range s.starts {
+			m.start(i)
+		}
+		twins := m.twins
+		m.twins = nil
+		without := lookAll(m.newOutlook())
+		m.twins = twins
+		o := m.newOutlook()
+		with := lookAll(o)
+		for i := range with {
+			for e := range with[i] {
+				if with[i][e][1] > without[i][e][1] {
+					more++
+				}
+			}
+		}
+		for range min(len(tried), 3000) {
+			c := &tried[r.IntN(len(tried))]
+			if told := with[c.start][o.endOf[c.kill]][min(len(s.choice(c).NewDrop), 1)]; told > c.bound {
+				heldAgainst(t, seed, s, c, told)
+			}
+			held++
+		}
+	}
+	t.Logf("%d choices held; more is told of %d starts and ends with new drops", held, more)
+	if more == 0 {
+		t.Error("twins tell nothing")
+	}
+}
