@@ -80,11 +80,12 @@ func (w *work) sharpen() {
 }
 
 // Prove returns a certificate that weights give by themselves, without a plan: of rolls that
-// begin with one phase, so AllStarts is not set. It is empty where nothing is asked for, with
-// several kinds of roll, and for pieces cut in order.
-func Prove(p *Problem) Certificate {
+// begin with one phase, so AllStarts is not set; and whether as many rolls are enough, so
+// that [Solve] proves no more. It is empty where nothing is asked for, with several kinds of
+// roll, and for pieces cut in order.
+func Prove(p *Problem) (c Certificate, enough bool) {
 	if len(p.kinds) == 0 || p.spec.InOrder || p.isMixed() {
-		return Certificate{}
+		return c, false
 	}
 	w := newWork(p, DefaultSteps)
 	defer w.free()
@@ -93,5 +94,5 @@ func Prove(p *Problem) Certificate {
 	w.fillAll(factors[0])
 	w.keep()
 	w.prove()
-	return w.certificate()
+	return w.certificate(), !w.open()
 }

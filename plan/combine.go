@@ -488,6 +488,13 @@ func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measur
 		return -1
 	}
 	near, at, seam := m.near(place, side), n, int64(0)
+	if e := k.inBefore.edge; e != nil && n.spot.T > near {
+		cut := m.v.cutOff()
+		total.sub(&e.sum)
+		total.add(&cut)
+		total.add(&m.sure[kill][side])
+		return n.spot.T
+	}
 	if n.count > 0 {
 		seam = m.v.seamToWhole(&k.inBefore, n)
 	}
@@ -560,7 +567,11 @@ func (m *combiner) closing(place *killPlace, x, y *link, right, left int) int64 
 	}
 	kill := place.kill
 	m.v.h.Closing(&m.l, kill, first, last)
-	return m.s.judge.seam(&m.l, &m.l.Seams[0], place)
+	weight := m.s.judge.seam(&m.l, &m.l.Seams[0], place)
+	if place.span.Length() > 0 && m.s.run.Fixed.isKeptOff(kill.Wall, kill.X) { // it may stand elsewhere over the opening
+		weight -= offWeight
+	}
+	return weight
 }
 
 // last returns a drop that stands, on the wall where a half ends, as its last one

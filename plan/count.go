@@ -19,7 +19,12 @@ func (s *search) total(c *candidate) (int64, error) {
 	}
 	roll := s.task.Taste.Weights.Roll
 	rolls := n.exact()
-	if left := morePatience - s.patience; !n.proven && left > 0 && !s.isBeaten(c.score+int64(n.least)*roll) {
+	if !n.proven && !s.isBeaten(c.score+int64(n.least)*roll) {
+		left := morePatience - s.patience
+		if left <= 0 {
+			s.proven = false
+			return c.score + int64(rolls)*roll, nil
+		}
 		s.patience += n.cut(min(cutSteps, left))
 		rolls, n.again = n.rolls, true
 	}
@@ -30,7 +35,7 @@ func (s *search) total(c *candidate) (int64, error) {
 // and the one that is carried out. A room takes fewer than a hundred; what would
 // take more, as many sizes of roll with a tiny repeat may, is left with a bound.
 const (
-	countSteps = 1_000
+	countSteps = 4_000
 	cutSteps   = 100_000
 	// morePatience is how many steps layouts of a run may take, all together, that are cut
 	// again.

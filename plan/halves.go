@@ -535,6 +535,10 @@ func (v *halves) hairAt(wall int, x measure.Length) {
 	}}}, hanging.Kill{}, [2]bool{})
 }
 
+// cutOff returns what is sure of a drop that comes round a corner into an opening where the
+// kill seam may stand, and is cut off there.
+func (v *halves) cutOff() sum { return sum{score: v.s.task.Taste.Weights.Drop, drops: 1} }
+
 // overOpening returns the pieces of a drop that stands within the width of an opening where
 // the kill seam may stand: all that cover a hair's breadth of it, if all edges there are
 // level, else no more than one of any length.

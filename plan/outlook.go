@@ -451,13 +451,19 @@ func (o *outlook) landed(v *hop, e int) tail {
 	if end.folds {
 		return t
 	}
+	only, to := v.only, v.edge.to
 	switch onWall := end.place.kill.Kind == hanging.OnWall; {
 	case onWall && v.edge.skewed:
 		t.across = unknown
 	case !onWall && v.edge.corners == 1:
-		t.carried.weigh(o.m.unequalOn(v.edge.to))
+		t.carried.weigh(o.m.unequalOn(to))
 	}
-	t.after(&v.only, o)
+	if end.place.kill.Kind == hanging.OnWall && to.spot.T > o.m.near(end.place, to.spot.Side) {
+		cut := o.v.cutOff()
+		only = o.of(&cut)
+		t.carried.add(&end.sure[to.spot.Side])
+	}
+	t.after(&only, o)
 	return t
 }
 

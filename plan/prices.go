@@ -44,6 +44,9 @@ type priced struct {
 // mostPriced is up to how many kinds of pieces are priced.
 const mostPriced = 16
 
+// priceSteps is how many steps the proof for a run of a few walls may take.
+const priceSteps = 1_000
+
 // mostSampled is from how many layouts prices are taken.
 const mostSampled = 4
 
@@ -78,9 +81,15 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	if err != nil || len(kinds) == 0 {
 		return prices{}
 	}
-	proof := cutting.Prove(problem)
-	if len(s.run.Run.Walls) > renewWalls && q.repeat > 0 {
+	proof, enough := cutting.Prove(problem)
+	switch {
+	case enough:
+	case len(s.run.Run.Walls) > renewWalls && q.repeat > 0:
 		proof = sharper(proof, spec)
+	default:
+		if proof = cutting.Solve(problem, cutting.Options{Steps: priceSteps}).Certificate; proof.AllStarts {
+			return prices{} // which holds for no more pieces of a kind than are asked for
+		}
 	}
 	if proof.Capacity <= 0 {
 		return prices{}
@@ -122,17 +131,19 @@ func sharper(proof cutting.Certificate, spec cutting.Spec) cutting.Certificate {
 		return proof
 	}
 	other := cutting.Solve(problem, cutting.Options{Steps: cutSteps}).Certificate
-	worth := func(c *cutting.Certificate) float64 {
-		sum := int64(0)
-		for _, w := range c.Weights[:n] {
-			sum += w
-		}
-		return float64(sum) / float64(c.Capacity)
-	}
-	if other.Capacity > 0 && worth(&other) > worth(&proof) {
+	if other.Capacity > 0 && (proof.Capacity <= 0 || worth(&other, n) > worth(&proof, n)) {
 		return other
 	}
 	return proof
+}
+
+// worth returns how many rolls the first so many pieces are worth by a proof.
+func worth(c *cutting.Certificate, n int) float64 {
+	sum := int64(0)
+	for _, w := range c.Weights[:n] {
+		sum += w
+	}
+	return float64(sum) / float64(c.Capacity)
 }
 
 // at returns what a piece is worth whose leading end stands at some height, in a drop of

@@ -273,9 +273,9 @@ func (s *search) choice(c *choiceAt) hanging.Choice {
 // look sketches a choice and puts it back with what it then weighs at the least.
 // A kill seam over an opening is tried at the opening's middle, at every edge of
 // the last drops that lies over the opening, where only one drop is trimmed, and,
-// if all these leave slivers, where the strip left of a drop is just none: nowhere
-// between does anything change for the better. What is nearest the middle comes
-// first.
+// if all these leave slivers, where the strip left of a drop is just none, or, if no seam
+// may stand on any of them, at the ends of where none may: nowhere between does anything
+// change for the better. What is nearest the middle comes first.
 func (s *search) look(c choiceAt) {
 	choice := s.choice(&c)
 	k := s.kills[c.kill]
@@ -301,6 +301,19 @@ func (s *search) look(c choiceAt) {
 	if local-sure >= s.leastSliver() {
 		try(s.seamPlaces(&choice, &k, s.besideSlivers(&choice, edges[:])))
 	}
+	if local >= offWeight {
+		try(s.seamPlaces(&choice, &k, s.besideKeptOff(k.kill.Wall)))
+	}
+}
+
+// besideKeptOff lists the ends of the stretches of a wall on which no seam may stand.
+func (s *search) besideKeptOff(wall int) (xs []measure.Length) {
+	for _, k := range s.run.Fixed.KeepOff {
+		if k.Wall == wall {
+			xs = append(xs, k.X.Lo, k.X.Hi)
+		}
+	}
+	return xs
 }
 
 // leastSliver returns what the least of slivers weighs: a third of the weight,
