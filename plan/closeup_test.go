@@ -90,7 +90,7 @@ func gathered(t *testing.T, seed int, step measure.Length, focal bool) (s *searc
 	}
 	s = searched(t, task)
 	s.prepare()
-	s.best = candidate{layout: &hanging.Layout{}, score: offWeight}
+	s.best, s.patience = candidate{layout: &hanging.Layout{}, score: offWeight}, morePatience // for which each would be cut again
 	s.gather = func(c choiceAt) { all = append(all, c) }
 	s.scan(1)
 	return s, all

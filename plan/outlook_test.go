@@ -36,7 +36,7 @@ func TestOutlookIsABound(t *testing.T) {
 				closer++
 				heldAgainst(t, seed, s, c, told)
 			}
-			if i%(1+len(all)/3) == 0 {
+			if seed%4 == 0 && i%(1+len(all)/3) == 0 {
 				heldAgainst(t, seed, s, c, c.bound)
 			}
 			if c.bound > 0 && told < mostAhead/2 {
