@@ -54,7 +54,7 @@ type prior struct {
 const mostTwinWalls = 120
 
 // newTwins returns the twins of all starts; nil where the way in which a layout is counted
-// tells them apart.
+// tells them apart, or the starts do not stand in rows.
 func (m *combiner) newTwins() *twins {
 	s := m.s
 	if s.signer == nil || s.gather != nil || m.walls == 1 || m.walls > mostTwinWalls || len(s.starts) < fewStarts {
@@ -68,6 +68,9 @@ func (m *combiner) newTwins() *twins {
 			*w = wallStarts{n, l.starts(), l.from, l.step}
 		}
 		n += l.starts()
+	}
+	if n != s.own { // those round the best of a coarser grid
+		return nil
 	}
 	for odd := range t.next {
 		if odd == 0 || m.v.turns {
