@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/internal/anyroom"
 	"firstdrop/measure"
@@ -181,5 +182,34 @@ func TestNoChoiceIsBetterUnderTheCeiling(t *testing.T) {
 	}
 	if proven < rooms*9/10 || lifted < rooms/2 {
 		t.Errorf("%d of %d rooms proven, drops moved in %d", proven, rooms, lifted)
+	}
+}
+
+// The same where no seam may stand over the middle of an opening, but may beside it.
+func TestNoChoiceIsBetterBesideWhatIsKeptOff(t *testing.T) {
+	t.Parallel()
+	found := 0
+	for n := range 12 {
+		r := rand.New(rand.NewPCG(uint64(n), 47))
+		task := griddedTask(r, 3, 106*measure.Millimetre)
+		rt := &task.Runs[0]
+		for i := range rt.Run.Walls {
+			for k := range rt.Run.Walls[i].Openings {
+				x, _ := rt.Run.Walls[i].Openings[k].Outline.Bounds()
+				rt.Fixed.KeepOff = append(rt.Fixed.KeepOff, WallStretch{Wall: i, X: geom.Interval{Lo: x.Lo + x.Length()/4, Hi: x.Hi - x.Length()/4}})
+			}
+		}
+		got, err := searched(t, task).find()
+		ref := reference{s: searched(t, task), new: 1, limit: got.score}
+		ref.run()
+		if ref.best != 0 && got.score > ref.best {
+			t.Errorf("room %d: the search finds %d (%+v, %v), the reference %d (%+v)", n, got.score, got.choice, err, ref.best, ref.at)
+		}
+		if err == nil {
+			found++
+		}
+	}
+	if found < 4 {
+		t.Errorf("only %d of 12 rooms have a layout that keeps to what is fixed", found)
 	}
 }
