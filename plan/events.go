@@ -85,6 +85,8 @@ func (o *outlook) eventsOn(wall int) (es events) {
 	near, far := min(0, left), w.width+max(0, right) // what must reach the corners reaches their farthest points
 	at(near, near-rules.Wrap, near-rules.WrapLimit, max(0, left), t.MinSliver)
 	at(far, far+rules.Wrap, far+rules.WrapLimit, w.width+min(0, right), w.width-t.MinSliver)
+	lean := max(left, -right, 0) // nearer to a corner nothing is told of a seam
+	at(lean, w.width-lean)
 	round := rules.OutsideWrap + rules.WrapLimit
 	if w.left {
 		around(0, t.SeamClearance, rules.OutsideWrap, round)
