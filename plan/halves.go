@@ -97,8 +97,10 @@ type halves struct {
 	parts  [2][1]hanging.Part // of the last two strips
 	flip   int
 	passes slab[pass]
-	quiets [][]quiet // by wall
-	floor  int64     // what any layout weighs at the least; 0: not yet asked
+	busy   [][]geom.Interval // by wall: where a seam may weigh anything
+	quiets [][]quiet         // by wall
+	beside [2]hanging.Part   // of what stands beside a corner
+	floor  int64             // what any layout weighs at the least; 0: not yet asked
 }
 
 // node is a spot with what begins there.
@@ -156,6 +158,7 @@ func newHalves(s *search) *halves {
 	rules := &s.task.Rules
 	v.nodes = newNodes(s.run.Run, v.width, v.turns, s.step, rules.Wrap, rules.OutsideWrap)
 	for i := range v.j.run.Walls {
+		v.busy = append(v.busy, v.busyStretches(i))
 		v.quiets = append(v.quiets, v.quietStretches(i))
 	}
 	return v
@@ -365,6 +368,9 @@ func (v *halves) weighSeam(before, after hanging.Strip, side hanging.Side) int64
 	} else {
 		after.Index = before.Index + 1
 	}
+	if v.isQuiet(&before.Parts[len(before.Parts)-1], &after.Parts[0]) {
+		return 0
+	}
 	v.h.Beside(&v.l, before, after)
 	return v.j.seam(&v.l, &v.l.Seams[0], nil)
 }
@@ -423,11 +429,11 @@ func (v *halves) seamToCorner(corner *node) int64 {
 		return 0
 	}
 	x := v.h.X(corner.spot)
-	parts := [2]hanging.Part{{Wall: wall, X: geom.Interval{Lo: x, Hi: width}, Across: geom.Interval{Hi: width - x}}, {Wall: -1}}
+	v.beside = [2]hanging.Part{{Wall: wall, X: geom.Interval{Lo: x, Hi: width}, Across: geom.Interval{Hi: width - x}}, {Wall: -1}}
 	if corner.spot.Side == hanging.Left {
-		parts = [2]hanging.Part{{Wall: -1}, {Wall: wall, X: geom.Interval{Hi: x}, Across: geom.Interval{Lo: v.width - x, Hi: v.width}}}
+		v.beside = [2]hanging.Part{{Wall: -1}, {Wall: wall, X: geom.Interval{Hi: x}, Across: geom.Interval{Lo: v.width - x, Hi: v.width}}}
 	}
-	corner.prior += v.weighSeam(v.stripBefore(corner), hanging.Strip{Index: v.index(corner.spot.Side, corner.odd), Parts: parts[:]}, corner.spot.Side)
+	corner.prior += v.weighSeam(v.stripBefore(corner), hanging.Strip{Index: v.index(corner.spot.Side, corner.odd), Parts: v.beside[:]}, corner.spot.Side)
 	return corner.prior - 1
 }
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"firstdrop/geom"
@@ -27,42 +28,15 @@ type quiet struct {
 
 // quietStretches lists where on a wall nothing is near, from left to right.
 func (v *halves) quietStretches(wall int) (qs []quiet) {
-	j, t := v.j, &v.j.taste
-	w, run := &j.walls[wall], j.run
-	var busy []geom.Interval
-	around := func(x, by measure.Length) { busy = append(busy, geom.Interval{Lo: x - by, Hi: x + by}) }
-	for i := range w.edges {
-		around(w.edges[i].x, max(t.SeamClearance, t.MinSliver, t.Overrun))
-	}
+	w := &v.j.walls[wall]
+	busy := slices.Clone(v.busy[wall])
 	for i := range w.holes {
-		around(w.holes[i].x.Lo, 0)
-		around(w.holes[i].x.Hi, 0)
-	}
-	if w.left {
-		around(0, t.SeamClearance)
-	}
-	if w.right {
-		around(w.width, t.SeamClearance)
-	}
-	if w.focal {
-		around(w.width/2, t.SeamClearance)
+		busy = append(busy, geom.Interval{Lo: w.holes[i].x.Lo, Hi: w.holes[i].x.Lo}, geom.Interval{Lo: w.holes[i].x.Hi, Hi: w.holes[i].x.Hi})
 	}
 	if w.centre != nil {
-		around(*w.centre, 0)
+		busy = append(busy, geom.Interval{Lo: *w.centre, Hi: *w.centre})
 	}
-	for _, x := range w.lining {
-		around(x, liningClear)
-	}
-	for i := range run.Walls[wall].Fittings {
-		f := &run.Walls[wall].Fittings[i]
-		around(f.At.X, f.Size.X/2)
-	}
-	for _, s := range j.fixed.KeepOff {
-		if s.Wall == wall {
-			busy = append(busy, s.X)
-		}
-	}
-	slices.SortFunc(busy, func(a, b geom.Interval) int { return int(max(-1, min(1, a.Lo-b.Lo))) })
+	slices.SortFunc(busy, compareBegins)
 	for _, x := range v.h.LevelStretches(wall) {
 		x = x.Intersection(geom.Interval{Hi: w.width})
 		x = geom.Interval{Lo: x.Lo + 1, Hi: x.Hi - 1}
@@ -76,6 +50,67 @@ func (v *halves) quietStretches(wall int) (qs []quiet) {
 		qs = appendQuiet(qs, x, 2*v.width)
 	}
 	return qs
+}
+
+// busyStretches lists where on a wall a seam may weigh anything, from left to right, apart
+// from each other: near edges of openings, outside corners, the middle of a focal wall and
+// seams of a lining, on fittings, and where none may stand.
+func (v *halves) busyStretches(wall int) (busy []geom.Interval) {
+	j, t := v.j, &v.j.taste
+	w := &j.walls[wall]
+	around := func(x, by measure.Length) { busy = append(busy, geom.Interval{Lo: x - by, Hi: x + by}) }
+	for i := range w.edges {
+		around(w.edges[i].x, max(t.SeamClearance, t.MinSliver, t.Overrun))
+	}
+	if w.left {
+		around(0, t.SeamClearance)
+	}
+	if w.right {
+		around(w.width, t.SeamClearance)
+	}
+	if w.focal {
+		around(w.width/2, t.SeamClearance)
+	}
+	for _, x := range w.lining {
+		around(x, liningClear)
+	}
+	for i := range j.run.Walls[wall].Fittings {
+		f := &j.run.Walls[wall].Fittings[i]
+		around(f.At.X, f.Size.X/2)
+	}
+	for _, s := range j.fixed.KeepOff {
+		if s.Wall == wall {
+			busy = append(busy, s.X)
+		}
+	}
+	slices.SortFunc(busy, compareBegins)
+	apart := busy[:0]
+	for _, b := range busy {
+		if n := len(apart); n > 0 && b.Lo <= apart[n-1].Hi {
+			apart[n-1].Hi = max(apart[n-1].Hi, b.Hi)
+		} else {
+			apart = append(apart, b)
+		}
+	}
+	return apart
+}
+
+// compareBegins puts what begins farther left first.
+func compareBegins(a, b geom.Interval) int { return cmp.Compare(a.Lo, b.Lo) }
+
+// isQuiet reports whether the seam between two parts, that on the left first, weighs
+// nothing: both hang plumb on one wall, and nothing is near.
+func (v *halves) isQuiet(left, right *hanging.Part) bool {
+	x, wall := right.X.Lo, right.Wall
+	if left.Wall != wall || left.X.Hi != x || left.Skew != 0 || right.Skew != 0 || x <= 0 || x >= v.j.walls[wall].width {
+		return false
+	}
+	for i := range v.busy[wall] {
+		if b := &v.busy[wall][i]; x <= b.Hi {
+			return x < b.Lo
+		}
+	}
+	return true
 }
 
 // appendQuiet appends a stretch unless it is narrower than two drops.
