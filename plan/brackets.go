@@ -10,18 +10,16 @@ import (
 	"firstdrop/room"
 )
 
-// Between two events (events.go) what lies ahead changes evenly, so that it is nowhere less
-// than at one of both ends. So the places where drops may meet a corner are bracketed, and
-// only the first and the last place of a bracket are weighed; from there one comes to any
-// of the brackets of the next corner that lie between where the two come to:
+// From one event (events.go) up to the next what lies ahead changes evenly, so that it is
+// nowhere less than at one of both ends. So the places where drops may meet a corner are
+// bracketed, and only the first and the last place of a bracket are weighed; from there one
+// comes to any of the brackets of the next corner that lie between where the two come to:
 //
 //	corner                           next corner
 //	  ┊ │first      last│ ┊            ┊       │    ┊  │      ┊
 //	──┊─┼───────────────┼─┊── … ──►  ──┊───────┼────┊──┼──────┊──
 //	  ┊ │    bracket    │ ┊            ┊  bracket   ┊ bracket ┊
 //	event               event
-//
-// Each end of a bracket may be an event: then the bracket is that one place.
 
 // bracket holds the places where a drop may meet a corner, from one to another, between
 // which nothing changes but evenly.
@@ -88,7 +86,7 @@ func (o *outlook) newBrackets() *brackets {
 }
 
 // pays reports whether there are so many starts that it pays to bracket them: the brackets
-// of a corner are as many as the events of its walls, and one at each of these.
+// of a corner are as many as the events of its walls.
 func (b *brackets) pays() bool {
 	o, n := b.o, 0
 	for _, es := range b.events {
@@ -96,7 +94,7 @@ func (b *brackets) pays() bool {
 		if o.v.turns {
 			tables *= 2
 		}
-		n += 2 * len(es) * tables
+		n += len(es) * tables
 	}
 	return len(o.m.s.starts) >= startsPerBracket*n
 }
@@ -332,7 +330,7 @@ func (b *brackets) stands(dst []stand, spot hanging.Spot, parts []hanging.Part, 
 }
 
 // way returns how far the drop that meets a corner can move on before something changes: 0
-// if something changes there. Edges that stay where they are while it moves do not count.
+// if it would go another way at once. Edges that stay where they are while it moves do not count.
 func (b *brackets) way(p *place) (way measure.Length) {
 	spot := p.corner.spot
 	var to *hanging.Spot
@@ -364,7 +362,7 @@ func (b *brackets) way(p *place) (way measure.Length) {
 	return way
 }
 
-// apart returns how far it is from an edge to the next event on the way; 0 if it is at one.
+// apart returns how many places there are from an edge on up to the next event on the way.
 func (b *brackets) apart(side hanging.Side, s stand) measure.Length {
 	es, width := b.events[s.wall], b.o.v.width
 	if side == hanging.Right {

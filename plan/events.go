@@ -17,18 +17,27 @@ import (
 //	  │    ┊ │         │                │    ╲  ┊________
 //	  ►    ┊ │         │                └───────┴────────  event
 
-// events are the places on a wall at which something changes, less whole widths, in
-// order.
+// events are the places on a wall from which on, to the right, something else holds, less
+// whole widths, in order. A place that is like neither side has the one after it beside it.
 type events []measure.Length
 
 // eventsOn lists them for a wall.
 func (o *outlook) eventsOn(wall int) (es events) {
 	v, j, rules := o.v, o.v.j, &o.m.s.task.Rules
 	t, w, run, width := &j.taste, &j.walls[wall], j.run, v.width
-	at := func(xs ...measure.Length) {
+	from := func(xs ...measure.Length) { // and not before
 		for _, x := range xs {
 			es = append(es, x.Mod(width))
 		}
+	}
+	upTo := func(xs ...measure.Length) { // and not after
+		for _, x := range xs {
+			from(x + 1)
+		}
+	}
+	at := func(xs ...measure.Length) {
+		from(xs...)
+		upTo(xs...)
 	}
 	around := func(x measure.Length, by ...measure.Length) {
 		at(x)
@@ -36,8 +45,7 @@ func (o *outlook) eventsOn(wall int) (es events) {
 			at(x-d, x+d)
 		}
 	}
-	uprights := append(v.h.Uprights(wall), 0, w.width)
-	for _, x := range uprights {
+	for _, x := range append(v.h.Uprights(wall), 0, w.width) {
 		at(x)
 		if m := j.paper.Motif; m != nil && o.turn.lanes > 0 {
 			at(x - m.Axis)
@@ -47,11 +55,13 @@ func (o *outlook) eventsOn(wall int) (es events) {
 		at(h.x.Lo, h.x.Hi)
 	}
 	for _, e := range w.edges { // a strip between a seam and the edge lies outside of the opening
-		around(e.x, t.SeamClearance)
+		at(e.x)
+		upTo(e.x - t.SeamClearance)
+		from(e.x + t.SeamClearance)
 		if e.left {
-			at(e.x-t.MinSliver, e.x-t.Overrun)
+			upTo(e.x-t.MinSliver, e.x-t.Overrun)
 		} else {
-			at(e.x+t.MinSliver, e.x+t.Overrun)
+			from(e.x+t.MinSliver, e.x+t.Overrun)
 		}
 	}
 	if w.focal {
@@ -71,14 +81,17 @@ func (o *outlook) eventsOn(wall int) (es events) {
 		}
 	}
 	for _, x := range w.lining {
-		around(x, liningClear)
+		upTo(x - liningClear)
+		from(x, x+liningClear)
 	}
 	for _, f := range run.Walls[wall].Fittings {
-		around(f.At.X, f.Size.X/2)
+		from(f.At.X - f.Size.X/2)
+		upTo(f.At.X + f.Size.X/2)
 	}
 	for _, k := range j.fixed.KeepOff {
 		if k.Wall == wall {
-			at(k.X.Lo, k.X.Hi)
+			upTo(k.X.Lo)
+			from(k.X.Hi)
 		}
 	}
 	left, right := run.LeanAt(wall)
@@ -110,24 +123,20 @@ func (o *outlook) eventsOn(wall int) (es events) {
 	return slices.Compact(es)
 }
 
-// next returns how far it is from a place to the next event to the right; 0 if it is at one.
+// next returns how many places there are from one on to the right, up to the next event.
 func (es events) next(x, width measure.Length) measure.Length {
 	x = x.Mod(width)
-	if i, _ := slices.BinarySearch(es, x); i < len(es) {
+	if i, _ := slices.BinarySearch(es, x+1); i < len(es) {
 		return es[i] - x
 	}
 	return es[0] + width - x
 }
 
-// before is the same to the left.
+// before is the same to the left: those from which on nothing else holds.
 func (es events) before(x, width measure.Length) measure.Length {
 	x = x.Mod(width)
-	i, found := slices.BinarySearch(es, x)
-	switch {
-	case found:
-		return 0
-	case i > 0:
-		return x - es[i-1]
+	if i, _ := slices.BinarySearch(es, x+1); i > 0 {
+		return x - es[i-1] + 1
 	}
-	return x + width - es[len(es)-1]
+	return x + width - es[len(es)-1] + 1
 }

@@ -6,18 +6,18 @@ import (
 	"firstdrop/measure"
 )
 
-// The next event lies to the right, the one before to the left, whole widths aside; at one,
-// both are there.
+// Nothing changes up to the next event to the right, nor back to the last that lies to the
+// left or there, whole widths aside.
 func TestEventsOnEitherSide(t *testing.T) {
 	es := events{10, 25, 90}
 	for _, tt := range []struct{ x, next, before measure.Length }{
-		{0, 10, 10}, {10, 0, 0}, {11, 14, 1}, {26, 64, 1}, {90, 0, 0}, {95, 15, 5}, {-5, 15, 5}, {211, 14, 1},
+		{0, 10, 11}, {10, 15, 1}, {11, 14, 2}, {26, 64, 2}, {90, 20, 1}, {95, 15, 6}, {-5, 15, 6}, {211, 14, 2},
 	} {
 		if next := es.next(tt.x, 100); next != tt.next {
-			t.Errorf("from %d the next is %d on, want %d", tt.x, next, tt.next)
+			t.Errorf("from %d on nothing changes at %d places, want %d", tt.x, next, tt.next)
 		}
 		if before := es.before(tt.x, 100); before != tt.before {
-			t.Errorf("from %d the one before is %d back, want %d", tt.x, before, tt.before)
+			t.Errorf("from %d back nothing changes at %d places, want %d", tt.x, before, tt.before)
 		}
 	}
 }
