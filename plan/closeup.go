@@ -25,7 +25,9 @@ type closeup struct {
 	kill  *killPlace
 	l     hanging.Layout
 	parts [2][4]hanging.Part
-	edges [4]measure.Length // as edgesOf
+	edges [2]measure.Length // as edgesOf
+	come  [2]*node          // by side: where it comes to the wall of the kill place; nil: not known
+	by    [2]*pass          // and by which drop round a corner; nil: none
 	ends  []endStrips       // by wall: of focal ones
 	signs *signer           // if not nil, drops are signed
 	sum   sign              // of those signed
@@ -46,7 +48,7 @@ func (h *halfway) index(side hanging.Side) int { return h.first + outward(side)*
 // weigh returns what the drops, seams and walls of a choice weigh; false where halves do not
 // tell.
 func (u *closeup) weigh(c *choiceAt, choice *hanging.Choice, kill *killPlace) (score int64, ok bool) {
-	u.c, u.kill = c, kill
+	u.c, u.kill, u.come = c, kill, [2]*node{}
 	z, first, ok := u.m.seamOf(int(c.start))
 	if !ok || !u.isPlain(choice) {
 		return 0, false
@@ -67,10 +69,20 @@ func (u *closeup) weigh(c *choiceAt, choice *hanging.Choice, kill *killPlace) (s
 	}
 	r, l := &halves[hanging.Right], &halves[hanging.Left]
 	from, to := u.end(r, hanging.Right), u.end(l, hanging.Left)
-	u.edges = edgesOf(to.Parts, from.Parts, u.m.v.width)
+	u.edges = edgesOf(from.Parts, to.Parts)
 	from.Index, to.Index = u.m.v.middle+first+r.drops, u.m.v.middle+first-1-l.drops
 	u.m.v.h.Closing(&u.l, kill.kill, to, from)
 	return score + u.m.s.judge.seam(&u.l, &u.l.Seams[0], kill), true
+}
+
+// overlap returns what it takes to close the gap over an opening between the halves of the
+// choice weighed last; false if they did not tell.
+func (u *closeup) overlap(place *killPlace) (o overlap, ok bool) {
+	r, l := u.come[hanging.Right], u.come[hanging.Left]
+	if r == nil || l == nil {
+		return o, false
+	}
+	return u.m.overlap(place, u.m.landed(place, r, u.by[hanging.Right]), u.m.landed(place, l, u.by[hanging.Left])), true
 }
 
 // isPlain reports whether the kill seam of a choice stands where halves come to it as
@@ -121,6 +133,7 @@ func (u *closeup) half(side hanging.Side, z measure.Length, first, corners int) 
 	h.first = first - int(1-side)
 	for passed := 0; ; {
 		if onWall && passed == corners {
+			u.come[side], u.by[side] = n, h.before.edge
 			n = u.along(&h, n)
 			return u.lay(&h, n, 0)
 		}
@@ -144,6 +157,9 @@ func (u *closeup) half(side hanging.Side, z measure.Length, first, corners int) 
 		}
 		passed += e.corners
 		if passed > corners || onWall && passed == corners && e.to.spot.T >= u.reach(e.to.spot.Side) {
+			if passed == corners {
+				u.come[side], u.by[side] = e.to, e
+			}
 			return u.lay(&h, corner, corners-passed+e.corners)
 		}
 		u.see(e.parts)

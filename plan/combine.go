@@ -109,6 +109,7 @@ type combiner struct {
 	z           measure.Length
 	wall        int
 	unequalEnds int64 // what the end strips of its wall weigh if the kill seam stands on another
+	seam        int64 // what its seam weighs at the least
 	ways        [2][]way
 	arena       []link
 	l           hanging.Layout
@@ -205,7 +206,7 @@ func (m *combiner) halve(i int) bool {
 		m.ways[side] = append(m.ways[side][:0], way{links: m.linked(n, before{}, m.walls+1), whole: m.walls})
 		nodes[side] = n
 	}
-	m.unequalEnds = m.unequalAt(nodes[hanging.Right], nodes[hanging.Left])
+	m.unequalEnds, m.seam = m.unequalAt(nodes[hanging.Right], nodes[hanging.Left]), m.v.seamOn(m.wall, z)
 	return true
 }
 
@@ -419,15 +420,18 @@ func (m *combiner) join(c choiceAt, a, b *way, right, left int) {
 	if place.kill.Kind != hanging.OnWall || place.kill.Wall != m.wall {
 		total.score += m.unequalEnds
 	}
+	if m.keepsSeam(place, m.wall, m.z) {
+		total.score += m.seam
+	}
 	if m.folds(place, hanging.Right) || m.folds(place, hanging.Left) {
 		m.v.motifs.join(&total, &other, m.first)
 		m.offer(c, &total, a, b)
 		return
 	}
-	from := m.upTo(&total, int(c.kill), x, hanging.Right)
-	to := m.upTo(&other, int(c.kill), y, hanging.Left)
+	from, ok := m.upTo(&total, int(c.kill), x, hanging.Right)
+	to, also := m.upTo(&other, int(c.kill), y, hanging.Left)
 	m.v.motifs.join(&total, &other, m.first)
-	if from >= 0 && to >= 0 {
+	if ok && also {
 		m.cross(&total, int(c.kill), from, to)
 	}
 	if m.hopeless(&total) {
@@ -467,91 +471,6 @@ func (m *combiner) folds(place *killPlace, side hanging.Side) bool {
 		near, outside = m.s.run.Run.Walls[wall].Width-place.span.Hi, m.s.judge.isOutside(wall)
 	}
 	return outside && near <= m.s.task.Rules.OutsideWrap
-}
-
-// upTo adds the drops of a half before the kill place: all but the last. For a
-// kill place on a wall it returns how far along the wall they reach, or −1.
-func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) measure.Length {
-	place := &m.s.kills[kill]
-	if place.kill.Kind != hanging.OnWall {
-		total.add(&k.sum)
-		total.score += m.crossed(k)
-		if k.nth > 0 || k.at.spot.T < m.s.run.Run.Walls[k.at.spot.Wall].Width {
-			total.score += m.s.task.Taste.Weights.Drop
-			total.add(&m.sure[kill][side])
-		}
-		return -1
-	}
-	total.add(&k.inSum)
-	n := k.in
-	if n == nil {
-		return -1
-	}
-	near, at, seam := m.near(place, side), n, int64(0)
-	if e := k.inBefore.edge; e != nil && n.spot.T > near {
-		cut := m.v.cutOff()
-		total.sub(&e.sum)
-		total.add(&cut)
-		total.add(&m.sure[kill][side])
-		return n.spot.T
-	}
-	if n.count > 0 {
-		seam = m.v.seamToWhole(&k.inBefore, n)
-	}
-	if n.count > 0 && n.spot.T+m.v.width <= near {
-		total.score += seam
-		var t sum
-		t, at, seam = m.before(n, near)
-		total.add(&t)
-	}
-	if at.spot.T < near {
-		total.score += seam
-		total.add(&m.sure[kill][side])
-	}
-	return at.spot.T
-}
-
-// near returns how far along its wall a kill place begins.
-func (m *combiner) near(place *killPlace, side hanging.Side) measure.Length {
-	if side == hanging.Left {
-		return m.s.run.Run.Walls[place.kill.Wall].Width - place.span.Hi
-	}
-	return place.span.Lo
-}
-
-// before adds the whole drops from a node on that stand before a place on the wall, and
-// returns where the next one begins, and what the seam before that weighs.
-func (m *combiner) before(n *node, near measure.Length) (t sum, at *node, seam int64) {
-	t, at = n.sums, n
-	for at.next != nil && at.spot.T+m.v.width <= near {
-		if row := (near - at.spot.T) / m.v.width; int(row) < at.run { // the place is in a quiet stretch
-			spot := at.spot
-			spot.T += row * m.v.width
-			at, seam = m.v.node(spot, m.v.oddAfter(at, int(row))), 0
-			break
-		}
-		at, seam = at.next, at.seam
-	}
-	t.sub(&at.sums)
-	t.score -= seam
-	return t, at, seam
-}
-
-// cross adds the drops over an opening that it takes to close the gap between
-// two halves, which reach so far from either end of the wall. Those that begin beside
-// the opening have been counted with their pieces; the others stand over it.
-func (m *combiner) cross(total *sum, kill int, from, to measure.Length) {
-	place := &m.s.kills[kill]
-	gap := m.s.run.Run.Walls[place.kill.Wall].Width - from - to
-	drops := int64((gap + m.v.width - 1) / m.v.width)
-	total.score += max(drops, 0) * m.s.task.Taste.Weights.Drop
-	if from < m.near(place, hanging.Right) {
-		drops--
-	}
-	if to < m.near(place, hanging.Left) {
-		drops--
-	}
-	total.addPieces(&m.over[kill], max(drops, 0))
 }
 
 // closing returns what the kill seam weighs; 0 where that is not known before a

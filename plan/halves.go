@@ -99,7 +99,8 @@ type halves struct {
 	passes slab[pass]
 	busy   [][]geom.Interval // by wall: where a seam may weigh anything
 	quiets [][]quiet         // by wall
-	beside [2]hanging.Part   // of what stands beside a corner
+	before [2]hanging.Part   // of a drop beside a seam
+	beside [2]hanging.Part   // of that on its right, or beside a corner
 	floor  int64             // what any layout weighs at the least; 0: not yet asked
 }
 

@@ -102,7 +102,12 @@ func compareBegins(a, b geom.Interval) int { return cmp.Compare(a.Lo, b.Lo) }
 // nothing: both hang plumb on one wall, and nothing is near.
 func (v *halves) isQuiet(left, right *hanging.Part) bool {
 	x, wall := right.X.Lo, right.Wall
-	if left.Wall != wall || left.X.Hi != x || left.Skew != 0 || right.Skew != 0 || x <= 0 || x >= v.j.walls[wall].width {
+	return left.Wall == wall && left.X.Hi == x && left.Skew == 0 && right.Skew == 0 && v.isClear(wall, x)
+}
+
+// isClear reports whether nothing is near a place on a wall that asks anything of a seam.
+func (v *halves) isClear(wall int, x measure.Length) bool {
+	if x <= 0 || x >= v.j.walls[wall].width {
 		return false
 	}
 	for i := range v.busy[wall] {
@@ -169,4 +174,17 @@ func (v *halves) quietly(q *quiet, n *node) *sum {
 		q.sums[at], q.known[at] = v.weighStrip(v.strip(n)), true
 	}
 	return &q.sums[at]
+}
+
+// seamOn returns what any seam weighs at the least that stands at a place on a wall between
+// its corners, whatever drops it stands between.
+func (v *halves) seamOn(wall int, x measure.Length) int64 {
+	width := v.j.walls[wall].width
+	if x <= 0 || x >= width || v.isClear(wall, x) {
+		return 0
+	}
+	v.before = [2]hanging.Part{{Wall: -1}, {Wall: wall, X: geom.Interval{Hi: x}, Across: geom.Interval{Hi: x}}}
+	v.beside = [2]hanging.Part{{Wall: wall, X: geom.Interval{Lo: x, Hi: width}, Across: geom.Interval{Hi: width - x}}, {Wall: -1}}
+	v.h.Beside(&v.l, hanging.Strip{Index: v.middle, Parts: v.before[:]}, hanging.Strip{Index: v.middle + 1, Parts: v.beside[:]})
+	return v.j.seam(&v.l, &v.l.Seams[0], nil)
 }

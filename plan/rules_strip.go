@@ -36,11 +36,16 @@ func (j *judge) narrow(l *hanging.Layout, i, k int) int64 {
 	if joined || seen.Length() >= j.taste.MinSliver || seen.Length() < 0 {
 		return 0
 	}
-	g := w.regard.of(graded(j.taste.Weights.Sliver, seen.Length(), j.taste.MinSliver))
+	g := j.slim(p.Wall, seen.Length())
 	if j.out != nil {
 		j.raise(Sliver, severity(g), g, j.at(l, i, p.Wall, seen.Lo), size("width", seen.Length()))
 	}
 	return g
+}
+
+// slim weighs a strip of a wall by its width.
+func (j *judge) slim(wall int, width measure.Length) int64 {
+	return j.walls[wall].regard.of(graded(j.taste.Weights.Sliver, width, j.taste.MinSliver))
 }
 
 // betweenHoles weighs a part into which two openings bite, one from each side:

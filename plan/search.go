@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -61,7 +60,7 @@ type search struct {
 	rounds      bool           // offsets of drops are no whole numbers of nanometres
 	sketch      hanging.Layout
 	closeup     closeup
-	edges       [4]measure.Length // of the last drops before a kill seam that was tried
+	edges       [2]measure.Length // of the last drops before a kill seam that was tried, as edgesOf
 	open        choices
 	gather      func(choiceAt) // if not nil, gets what is offered
 	best        candidate
@@ -271,111 +270,50 @@ func (s *search) choice(c *choiceAt) hanging.Choice {
 }
 
 // look sketches a choice and puts it back with what it then weighs at the least.
-// A kill seam over an opening is tried at the opening's middle, at every edge of
-// the last drops that lies over the opening, where only one drop is trimmed, and,
-// if all these leave slivers, where the strip left of a drop is just none, or, if no seam
-// may stand on any of them, at the ends of where none may: nowhere between does anything
-// change for the better. What is nearest the middle comes first.
+// A kill seam over an opening is tried at the opening's middle, and wherever else something
+// better may come of it (seamplaces.go).
 func (s *search) look(c choiceAt) {
-	choice := s.choice(&c)
+	choice, told := s.choice(&c), c.local+c.rolls
 	k := s.kills[c.kill]
-	sure := c.local
 	c.sketched, k.kill.X = true, c.x
-	local, ok := s.weigh(&c, choice, &k)
-	if !ok || k.span.Length() == 0 {
+	if !s.weigh(&c, choice, &k) || k.span.Length() == 0 {
 		return
 	}
-	edges := s.edges
-	try := func(xs []measure.Length) {
-		for _, x := range xs {
-			n, at := c, choice
-			n.order = 0
-			n.x, at.Kill.X, k.kill.X = x, x, x
-			if l, ok := s.weigh(&n, at, &k); ok {
-				local = min(local, l)
-			}
+	over, known := s.closeup.overlap(&k)
+	for _, x := range s.seamPlaces(&choice, &k) {
+		if known && s.isBeaten(told+s.closeup.m.moreAt(&k, &over, &s.closeup.m.over[c.kill], x)) {
+			continue
 		}
-	}
-	xs := s.seamPlaces(&choice, &k, edges[:])
-	try(xs)
-	if local-sure >= s.leastSliver() {
-		try(s.seamPlaces(&choice, &k, s.besideSlivers(&choice, edges[:])))
-	}
-	if local >= offWeight {
-		try(s.seamPlaces(&choice, &k, s.besideKeptOff(k.kill.Wall)))
+		n, at := c, choice
+		n.order = 0
+		n.x, at.Kill.X, k.kill.X = x, x, x
+		s.weigh(&n, at, &k)
 	}
 }
 
-// besideKeptOff lists the ends of the stretches of a wall on which no seam may stand.
-func (s *search) besideKeptOff(wall int) (xs []measure.Length) {
-	for _, k := range s.run.Fixed.KeepOff {
-		if k.Wall == wall {
-			xs = append(xs, k.X.Lo, k.X.Hi)
-		}
-	}
-	return xs
-}
-
-// leastSliver returns what the least of slivers weighs: a third of the weight,
-// half of that in a hidden place.
-func (s *search) leastSliver() int64 { return s.task.Taste.Weights.Sliver / 6 }
-
-// seamPlaces lists at which of some places a kill seam over an opening may stand
-// that it has not been sketched at, those nearest to where it was first.
-func (s *search) seamPlaces(c *hanging.Choice, k *killPlace, places []measure.Length) []measure.Length {
-	xs := s.places[:0]
-	for _, x := range places {
-		if x > k.span.Lo && x < k.span.Hi && x != c.Kill.X && !s.isAcross(c, x) {
-			xs = append(xs, x)
-		}
-	}
-	middle := c.Kill.X
-	slices.SortFunc(xs, func(a, b measure.Length) int {
-		return cmp.Or(cmp.Compare((a-middle).Abs(), (b-middle).Abs()), cmp.Compare(a, b))
-	})
-	s.places = xs
-	return slices.Compact(xs)
-}
-
-// besideSlivers lists where a kill seam leaves strips that are just no slivers,
-// and where it lets a drop go round an outside corner whole.
-func (s *search) besideSlivers(c *hanging.Choice, edges []measure.Length) (xs []measure.Length) {
-	sliver, wrap, width := s.task.Taste.MinSliver, s.task.Rules.OutsideWrap, s.run.Run.Walls[c.Kill.Wall].Width
-	for _, x := range edges {
-		xs = append(xs, x-sliver, x+sliver)
-	}
-	return append(xs, wrap, width-wrap, wrap-sliver, wrap+sliver, width-wrap-sliver, width-wrap+sliver)
-}
-
-// isAcross reports whether a kill seam at x would stand on the other side of drop
-// 0 than the choice's own.
-func (s *search) isAcross(c *hanging.Choice, x measure.Length) bool {
-	return c.Kill.Wall == c.Start.Wall && (x <= max(c.Start.X, 0)) != (c.Kill.X <= max(c.Start.X, 0))
-}
-
-// weigh puts a choice back among those still to be looked at, and returns what its
-// drops and seams weigh; false when it is none. Its halves tell that, else a sketch.
-func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) (local int64, ok bool) {
+// weigh puts a choice back among those still to be looked at, with what its drops and seams
+// weigh; false when it is none. Its halves tell that, else a sketch.
+func (s *search) weigh(c *choiceAt, choice hanging.Choice, k *killPlace) bool {
 	score, told := s.closeup.weigh(c, &choice, k)
 	c.local, c.signed, c.known = score, s.signer == nil, int32(len(s.known))
 	if told && (len(choice.NewDrop) == 0 || !s.rounds || s.isBeaten(c.local+c.rolls-mostNew*s.judge.newStep())) {
 		s.edges = s.closeup.edges
 	} else if !s.draw(c, choice, k) {
-		return 0, false
+		return false
 	}
 	s.tried++
 	if c.bound = c.local + c.rolls; c.signed && s.signer != nil {
 		c.bound = max(c.bound, c.local+s.known[c.sign].least)
 	}
 	if s.isBeaten(c.bound) {
-		return c.local, true
+		return true
 	}
 	s.order++
 	if c.order == 0 {
 		c.order = s.order
 	}
 	s.open.push(c)
-	return c.local, true
+	return true
 }
 
 // draw weighs a choice by a sketch, and signs it unless it is beaten; false when it is
@@ -385,7 +323,7 @@ func (s *search) draw(c *choiceAt, choice hanging.Choice, k *killPlace) bool {
 		return false
 	}
 	drops := s.sketch.Drops
-	s.edges = edgesOf(drops[0].Parts, drops[len(drops)-1].Parts, s.task.Papers[s.run.Paper].Width)
+	s.edges = edgesOf(drops[len(drops)-1].Parts, drops[0].Parts)
 	c.local = s.judge.score(&s.sketch, k)
 	if s.signer != nil && !s.isBeaten(c.local+c.rolls) {
 		c.sign, c.signed = s.signer.layout(&s.sketch), true
@@ -470,16 +408,6 @@ func (s *search) note(n sign, least int64) {
 
 // never is what a layout weighs that cannot be cut.
 const never = math.MaxInt64 / 2
-
-// edgesOf returns where the last drops before a kill seam on a wall begin and end
-// untrimmed, from their parts: of the one that comes to it from the right, then of that
-// from the left.
-func edgesOf(fromRight, fromLeft []hanging.Part, width measure.Length) [4]measure.Length {
-	first, end := &fromRight[0], &fromLeft[len(fromLeft)-1]
-	return [4]measure.Length{
-		first.X.Lo - first.Across.Lo, first.X.Hi, end.X.Hi + width - end.Across.Hi, end.X.Lo,
-	}
-}
 
 // layOut makes the layout of a candidate and weighs all but its rolls.
 func (s *search) layOut(c *candidate) {
