@@ -669,7 +669,7 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 		sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), asked)
 	}
 	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
-	unequal, seam := int64(-1), int64(0)
+	unequal, seam := int64(-1), o.v.seamOn(wall, z)
 	if t := o.m.twins; t != nil {
 		for side := range sides {
 			sides[side].twin = t.of(i, hanging.Side(side))
@@ -684,15 +684,14 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 			continue
 		}
 		*p = o.between(&sides, e, first)
+		if seam > 0 && o.m.keepsSeam(o.ends[e].place, wall, z) {
+			p[0], p[1] = p[0]+seam, p[1]+seam
+		}
 		if !o.own[wall].has(e) && (p[0] < best || p[1] < best) {
 			if unequal < 0 {
-				right, left := sides[hanging.Right].node, sides[hanging.Left].node
-				unequal, seam = o.m.unequalAt(right, left), o.seamAt(right, left)
+				unequal = o.m.unequalAt(sides[hanging.Right].node, sides[hanging.Left].node)
 			}
 			p[0], p[1] = p[0]+unequal, p[1]+unequal
-			if !o.on[hanging.Right][wall].has(e) && !o.on[hanging.Left][wall].has(e) {
-				p[0] += seam
-			}
 		}
 		least = min(least, p[0], p[1])
 	}
@@ -700,25 +699,6 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 		copy(o.boundsOf(i), bounds)
 	}
 	return least
-}
-
-// seamAt returns what the seam of a start weighs if both halves are carried on.
-func (o *outlook) seamAt(right, left *node) int64 {
-	a, ok := o.firstStrip(left)
-	b, also := o.firstStrip(right)
-	if !ok || !also {
-		return 0
-	}
-	return o.v.weighSeam(a, b, hanging.Right)
-}
-
-// firstStrip returns the drop that begins at a node, carried on; false if it ends there.
-func (o *outlook) firstStrip(n *node) (hanging.Strip, bool) {
-	if n.count > 0 {
-		return o.v.strip(n), true
-	}
-	edge := o.v.pass(n, -1)
-	return o.v.passStrip(n, edge), edge.to != nil
 }
 
 // offered returns the ends with which a start is tried.

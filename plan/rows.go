@@ -164,50 +164,65 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 		m.at[side] = nodes[side][0].spot.T
 	}
 	right, left := &r.sides[hanging.Right], &r.sides[hanging.Left]
-	unequal, seam := int64(-1), int64(0)
+	unequal, seam := int64(-1), r.seamOf(nodes[hanging.Right])
 	for e := range o.ends {
 		p, end := &row.bounds[e], &o.ends[e]
-		switch {
-		case !row.offered.has(e):
+		if !row.offered.has(e) {
 			*p = pair{mostAhead, mostAhead}
 			continue
-		case o.own[wall].has(e):
+		}
+		if o.own[wall].has(e) {
 			a := m.meet(end, hanging.Right, &right.past[e], &left.onWall[e])
 			b := m.meet(end, hanging.Left, &left.past[e], &right.onWall[e])
 			*p = pair{min(a[0], b[0]), min(a[1], b[1])}
-			continue
+		} else {
+			x, y := &right.past[e], &left.past[e]
+			if o.on[hanging.Right][wall].has(e) {
+				x = &right.onWall[e]
+			}
+			if o.on[hanging.Left][wall].has(e) {
+				y = &left.onWall[e]
+			}
+			*p = m.meet(end, hanging.Right, x, y)
 		}
-		x, y, past := &right.past[e], &left.past[e], true
-		if o.on[hanging.Right][wall].has(e) {
-			x, past = &right.onWall[e], false
+		if seam > 0 && r.keepSeam(end.place, nodes[hanging.Right]) {
+			p[0], p[1] = p[0]+seam, p[1]+seam
 		}
-		if o.on[hanging.Left][wall].has(e) {
-			y, past = &left.onWall[e], false
-		}
-		*p = m.meet(end, hanging.Right, x, y)
-		if best := o.m.s.best.score; p[0] >= best && p[1] >= best {
-			continue
-		}
-		if unequal < 0 {
-			unequal, seam = r.onStart(nodes)
-		}
-		if p[0], p[1] = p[0]+unequal, p[1]+unequal; past {
-			p[0] += seam
+		if best := o.m.s.best.score; !o.own[wall].has(e) && (p[0] < best || p[1] < best) {
+			if unequal < 0 {
+				unequal = r.unequalOf(nodes)
+			}
+			p[0], p[1] = p[0]+unequal, p[1]+unequal
 		}
 	}
 }
 
-// onStart returns what the end strips of the wall of a row of starts weigh at the least,
-// and the seam of the start if both halves are carried on.
-func (r *startRows) onStart(nodes [2][2]*node) (unequal, seam int64) {
-	o, right, left := r.b.o, nodes[hanging.Right], nodes[hanging.Left]
-	unequal, seam = o.m.unequalAt(right[0], left[0]), o.seamAt(right[0], left[0])
-	if right[0] != right[1] {
-		unequal = min(unequal, o.m.unequalAt(right[1], left[1]))
-		seam = min(seam, o.seamAt(right[1], left[1]))
-		seam = max(0, seam-r.b.slack.of(seam))
+// seamOf returns what the seams of a row of starts weigh at the least, from the nodes at
+// which the right halves of its first and its last begin.
+func (r *startRows) seamOf(n [2]*node) int64 {
+	v, wall := r.b.o.v, n[0].spot.Wall
+	seam := v.seamOn(wall, n[0].spot.T)
+	if n[0] == n[1] || seam == 0 {
+		return seam
 	}
-	return unequal, seam
+	seam = min(seam, v.seamOn(wall, n[1].spot.T))
+	return max(0, seam-r.b.slack.of(seam))
+}
+
+// keepSeam reports whether all of these seams are there wherever the kill seam stands.
+func (r *startRows) keepSeam(place *killPlace, n [2]*node) bool {
+	m, wall := r.b.o.m, n[0].spot.Wall
+	return m.keepsSeam(place, wall, n[0].spot.T) && m.keepsSeam(place, wall, n[1].spot.T)
+}
+
+// unequalOf returns what the end strips of the wall of a row of starts weigh at the least.
+func (r *startRows) unequalOf(nodes [2][2]*node) int64 {
+	m, right, left := r.b.o.m, nodes[hanging.Right], nodes[hanging.Left]
+	unequal := m.unequalAt(right[0], left[0])
+	if right[0] != right[1] {
+		unequal = min(unequal, m.unequalAt(right[1], left[1]))
+	}
+	return unequal
 }
 
 // look looks to one side from the nodes at which a row of starts begins.
