@@ -100,7 +100,10 @@ func (w *work) state() Progress {
 }
 
 // grow returns s with length n, keeping its memory where it suffices. The
-// contents are unspecified.
+// contents are unspecified. Like others that are called from many places, it is not inlined:
+// what browsers load is smaller by that, and nothing is slower.
+//
+//go:noinline
 func grow[T any](s []T, n int) []T {
 	if cap(s) < n {
 		return make([]T, n, n+n/2)
@@ -130,6 +133,8 @@ func (p *plan) roll(i int) []int16 {
 func (p *plan) add(seq []int16) { p.addFrom(0, seq) }
 
 // addFrom adds a roll of the given kind of stock.
+//
+//go:noinline
 func (p *plan) addFrom(stock int, seq []int16) {
 	p.seq = append(p.seq, seq...)
 	p.end = append(p.end, int32(len(p.seq)))
@@ -145,6 +150,7 @@ func (p *plan) truncate(n int) {
 	}
 }
 
+//go:noinline
 func (p *plan) copyFrom(q *plan) {
 	p.seq = append(p.seq[:0], q.seq...)
 	p.end = append(p.end[:0], q.end...)
