@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"firstdrop/hanging"
+	"firstdrop/internal/anyroom"
 	"firstdrop/measure"
 )
 
@@ -19,7 +20,7 @@ func TestQuietSeamsWeighNothing(t *testing.T) {
 	quiet, missed, heavy := 0, 0, 0
 	for seed := range rooms {
 		r := rand.New(rand.NewPCG(uint64(seed), 17))
-		task := asking(usualRoom(r), usualPaper(r), measure.Millimetre)
+		task := asking(anyroom.UsualRoom(r), anyroom.UsualPaper(r), measure.Millimetre)
 		furnish(&task.Runs[0], r, false)
 		s := searched(t, task)
 		s.prepare()

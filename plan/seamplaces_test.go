@@ -25,7 +25,7 @@ func TestNoPlaceOverAnOpeningIsBetter(t *testing.T) {
 	drawn := rapid.Custom(func(t *rapid.T) *Task { return asking(anyroom.SmallRun(t), *anyroom.Paper(t), measure.Millimetre) })
 	for seed := range rooms {
 		r := rand.New(rand.NewPCG(uint64(seed), 17))
-		task := asking(usualRoom(r), usualPaper(r), measure.Millimetre)
+		task := asking(anyroom.UsualRoom(r), anyroom.UsualPaper(r), measure.Millimetre)
 		if seed%2 == 0 {
 			furnish(&task.Runs[0], r, false)
 		}
@@ -134,7 +134,7 @@ func TestPlacesOverAnOpeningAreBounds(t *testing.T) {
 	drawn := rapid.Custom(func(t *rapid.T) *Task { return asking(anyroom.SmallRun(t), *anyroom.Paper(t), measure.Millimetre) })
 	for seed := range rooms {
 		r := rand.New(rand.NewPCG(uint64(seed), 17))
-		task := asking(usualRoom(r), usualPaper(r), measure.Millimetre)
+		task := asking(anyroom.UsualRoom(r), anyroom.UsualPaper(r), measure.Millimetre)
 		if seed%2 == 0 {
 			furnish(&task.Runs[0], r, false)
 		}

@@ -7,6 +7,7 @@ import (
 
 	"firstdrop/geom"
 	"firstdrop/hanging"
+	"firstdrop/internal/anyroom"
 	"firstdrop/measure"
 	"firstdrop/paper"
 	"firstdrop/room"
@@ -136,7 +137,7 @@ func griddedTask(r *rand.Rand, walls int, step measure.Length) *Task {
 		}
 		run.Corners = append(run.Corners, corner)
 	}
-	p := usualPaper(r)
+	p := anyroom.UsualPaper(r)
 	p.Width = 530 * mm
 	task := asking(run, p, step)
 	task.Rules.Wrap, task.Rules.WrapLimit = 10*mm, 20*mm

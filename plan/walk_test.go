@@ -169,7 +169,7 @@ func TestNoWalkFindsBetter(t *testing.T) {
 	same, held := 0, 0
 	for seed := range rooms {
 		r := rand.New(rand.NewPCG(uint64(seed), 17))
-		usual := asking(usualRoom(r), usualPaper(r), measure.Millimetre)
+		usual := asking(anyroom.UsualRoom(r), anyroom.UsualPaper(r), measure.Millimetre)
 		furnish(&usual.Runs[0], r, false)
 		for name, task := range map[string]*Task{"usual room": usual, "room": drawn.Example(seed)} {
 			s := searched(t, task)
