@@ -776,7 +776,7 @@ func (o *outlook) between(sides *[2]beginning, i, first int) pair {
 // spare leaves of what lies ahead on the way to an end, so many corners away, what need be
 // tried although a twin stands on the way: that a new drop begins before it.
 func (b *beginning) spare(o *outlook, t *tail, e, corners int) {
-	if b.twin == 0 || o.m.twinsCount(o.ends[e].place, b.node.spot.Wall, corners) < b.twin {
+	if b.twin == 0 || twinsCount(o.ends[e].place, corners) < b.twin {
 		return
 	}
 	t.carried = impossible

@@ -103,25 +103,20 @@ func (t *twins) at(wall int, x measure.Length) int {
 	return w.first + int((x-w.from)/w.step)
 }
 
-// twinsCount returns round how many corners twins of a start on a wall count, of so many on
-// the way to a kill place. Those on the wall of a kill seam do not; and none does over a wide
-// opening on the start's wall, from where more places are tried for that.
-func (m *combiner) twinsCount(place *killPlace, wall, corners int) int {
-	switch {
-	case place.kill.Kind != hanging.OnWall:
-		return corners
-	case place.kill.Wall == wall && place.span.Length() > 2*m.v.width:
-		return 0
+// twinsCount returns round how many corners twins of a start count, of so many on the way to
+// a kill place. Those on the wall of a kill seam do not.
+func twinsCount(place *killPlace, corners int) int {
+	if place.kill.Kind == hanging.OnWall {
+		return corners - 1
 	}
-	return corners - 1
+	return corners
 }
 
 // spares reports whether a choice need not be tried whose halves go on without a new drop
 // round so many corners to the right and to the left.
 func (t *twins) spares(c *choiceAt, gap *killGap, right, left int) bool {
 	place, i := &t.m.s.kills[c.kill], int(c.start)
-	wall := t.m.s.starts[i].Wall
-	right, left = min(right, t.m.twinsCount(place, wall, gap.right)), min(left, t.m.twinsCount(place, wall, gap.left))
+	right, left = min(right, twinsCount(place, gap.right)), min(left, twinsCount(place, gap.left))
 	return right >= t.of(i, hanging.Right) || left >= t.of(i, hanging.Left)
 }
 
