@@ -652,9 +652,10 @@ func (o *outlook) together(side hanging.Side, a, b *ahead, first int) int64 {
 	return o.bound(&c)
 }
 
-// look tells of a start with some of its ends, and returns what it weighs at the least. Of a
-// start without halves nothing is known.
-func (o *outlook) look(i int, asked ends) (least int64) {
+// look tells of a start with some of its ends, and returns what it weighs at the least; for
+// its twins one looks where that promises something. Of a start without halves nothing is
+// known.
+func (o *outlook) look(i int, asked ends, twins bool) (least int64) {
 	z, first, ok := o.m.seamOf(i)
 	if !ok {
 		return 0
@@ -670,7 +671,7 @@ func (o *outlook) look(i int, asked ends) (least int64) {
 	}
 	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
 	unequal, seam := int64(-1), o.v.seamOn(wall, z)
-	if t := o.m.twins; t != nil {
+	if t := o.m.twins; t != nil && twins {
 		for side := range sides {
 			sides[side].twin = t.of(i, hanging.Side(side))
 		}

@@ -86,7 +86,7 @@ func heldAgainst(t *testing.T, seed int, s *search, c *choiceAt, told int64) {
 func lookAll(o *outlook) (bounds [][]pair) {
 	for i := range o.m.s.starts {
 		clear(o.looked)
-		o.look(i, o.offered(i))
+		o.look(i, o.offered(i), true)
 		bounds = append(bounds, slices.Clone(o.looked))
 	}
 	return bounds

@@ -331,6 +331,7 @@ type promise struct {
 	bound int64
 	row   int // −1: one start
 	start int
+	twins bool // one has looked for its twins
 }
 
 // promises are in order of what they weigh. Of equals rows come first, and then the start
@@ -372,7 +373,7 @@ func (o *outlook) promise() {
 	}
 	for i := range o.m.s.starts {
 		if _, _, ok := o.m.seamOf(i); b == nil || !ok {
-			o.promises = append(o.promises, promise{o.look(i, o.offered(i)), -1, i})
+			o.promises = append(o.promises, promise{o.look(i, o.offered(i), !o.m.renews), -1, i, !o.m.renews})
 		}
 	}
 	heap.Init(&o.promises)
@@ -380,7 +381,7 @@ func (o *outlook) promise() {
 
 // promise returns what a row promises.
 func (r *startRows) promise(k int) promise {
-	p := promise{math.MaxInt64, k, r.starts[r.all[k].from]}
+	p := promise{bound: math.MaxInt64, row: k, start: r.starts[r.all[k].from]}
 	for _, b := range r.all[k].bounds {
 		p.bound = min(p.bound, b[0], b[1])
 	}
@@ -409,7 +410,14 @@ func (o *outlook) next() (promise, bool) {
 			break
 		}
 		if p.row < 0 {
-			return p, true
+			if o.m.twins == nil || p.twins {
+				return p, true
+			}
+			p.twins = true
+			if p.bound = o.look(p.start, o.asked(p.start), true); !o.m.s.isBeaten(p.bound) {
+				heap.Push(&o.promises, p)
+			}
+			continue
 		}
 		row := o.starts.all[p.row]
 		if n := row.to - row.from; n > fewTogether {
@@ -418,7 +426,7 @@ func (o *outlook) next() (promise, bool) {
 		}
 		asked := row.asked(o.m.s.best.score)
 		for _, i := range o.starts.starts[row.from:row.to] {
-			if q := (promise{o.look(i, asked), -1, i}); !o.m.s.isBeaten(q.bound) {
+			if q := (promise{o.look(i, asked, false), -1, i, false}); !o.m.s.isBeaten(q.bound) {
 				heap.Push(&o.promises, q)
 			}
 		}
@@ -430,11 +438,17 @@ func (o *outlook) next() (promise, bool) {
 const fewTogether = 8
 
 // asked returns the ends with which a row of starts may weigh less than the best found.
-func (s *startRow) asked(best int64) (n ends) {
-	for e, p := range s.bounds {
+func (s *startRow) asked(best int64) ends { return below(s.bounds, best).and(s.offered) }
+
+// asked returns the same of a start of which one has been told.
+func (o *outlook) asked(i int) ends { return below(o.boundsOf(i), o.m.s.best.score).and(o.offered(i)) }
+
+// below returns the ends with which something weighs less than the best found.
+func below(bounds []pair, best int64) (n ends) {
+	for e, p := range bounds {
 		if p[0] < best || p[1] < best {
 			n = n.or(oneEnd(e))
 		}
 	}
-	return n.and(s.offered)
+	return n
 }
