@@ -39,7 +39,7 @@ const (
 	cutSteps   = 100_000
 	// morePatience is how many steps layouts of a run may take, all together, that are cut
 	// again.
-	morePatience = 200_000
+	morePatience = 80_000
 )
 
 // count is how many rolls a set of pieces needs.
