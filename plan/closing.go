@@ -56,7 +56,7 @@ func (p *Plan) Closing(i int) (Closing, bool) {
 	if !l.Run.Closed || !j.isDesigned() {
 		return Closing{}, false
 	}
-	kill := placeOf(l)
+	kill := placeOf(l.Hung(), l.Choice.Kill)
 	s := &l.Seams[len(l.Seams)-1]
 	c := Closing{Run: l.Run.Name, Place: kill.place(j), Height: kill.height, Across: s.Across, Along: s.Along}
 	c.Place.Run = l.Run.Name
@@ -75,15 +75,6 @@ func (p *Plan) Closing(i int) (Closing, bool) {
 	}
 	c.Least = j.leastSeen()
 	return c, true
-}
-
-// placeOf returns the kill place of a layout.
-func placeOf(l *hanging.Layout) killPlace {
-	run, k := l.Hung(), l.Choice.Kill
-	if k.Kind == hanging.OnWall {
-		return fixedOnWall(run, k)
-	}
-	return killPlace{kill: k, opening: -1, height: cornerHeight(run, k.Wall), sight: cornerSight(run, k.Wall)}
 }
 
 // wrapped counts the corners in which a drop is cut apart and wrapped.

@@ -23,7 +23,7 @@ func TestNothingWeighsLessThanTheFloor(t *testing.T) {
 		if err != nil {
 			rt.Skip(err)
 		}
-		n := candidate{choice: c, kill: fixedPlace(run, c.Kill)}
+		n := candidate{choice: c, kill: placeOf(run, c.Kill)}
 		if s.layOut(&n); n.layout == nil {
 			rt.Skip("no layout")
 		}

@@ -49,7 +49,7 @@ func killPlaces(run *room.Run, fixed *Kill) []killPlace {
 			if run.Corners[i].Kind == room.Outside && fixed == nil {
 				continue // paper never ends on an outside corner where avoidable
 			}
-			places = append(places, killPlace{kill: k, opening: -1, height: cornerHeight(run, i), sight: cornerSight(run, i)})
+			places = append(places, inCorner(run, k))
 		}
 		for o := range run.Walls[i].Openings {
 			if fixed == nil {
@@ -65,6 +65,22 @@ func killPlaces(run *room.Run, fixed *Kill) []killPlace {
 		places = append(places, place)
 	}
 	return places
+}
+
+// inCorner returns the kill place of a seam in a corner.
+func inCorner(run *room.Run, k hanging.Kill) killPlace {
+	return killPlace{kill: k, opening: -1, height: cornerHeight(run, k.Wall), sight: cornerSight(run, k.Wall)}
+}
+
+// placeOf returns the kill place of any kill seam.
+func placeOf(run *room.Run, k hanging.Kill) killPlace {
+	switch k.Kind {
+	case hanging.OnWall:
+		return fixedOnWall(run, k)
+	case hanging.AtCorner:
+		return inCorner(run, k)
+	}
+	return killPlace{opening: -1}
 }
 
 // overOpening returns the kill place over (and under) opening o of wall i.

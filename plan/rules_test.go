@@ -153,7 +153,7 @@ func TestFindingsAddUpToTheScore(t *testing.T) {
 		if err != nil {
 			rt.Skip(err)
 		}
-		kill := fixedPlace(run, c.Kill)
+		kill := placeOf(run, c.Kill)
 		j := newJudge(&RunTask{Run: run}, p, DefaultTaste(), plumb(&RunTask{Run: run}, p))
 		want := j.score(l, &kill) + j.pieces(l)
 		var fs []finding.Finding
@@ -169,17 +169,6 @@ func TestFindingsAddUpToTheScore(t *testing.T) {
 			rt.Errorf("the findings weigh %d, the score is %d", got, want)
 		}
 	})
-}
-
-// fixedPlace returns the place of any kill seam.
-func fixedPlace(run *room.Run, k hanging.Kill) killPlace {
-	switch k.Kind {
-	case hanging.OnWall:
-		return fixedOnWall(run, k)
-	case hanging.AtCorner:
-		return killPlace{kill: k, opening: -1, height: cornerHeight(run, k.Wall), sight: cornerSight(run, k.Wall)}
-	}
-	return killPlace{opening: -1}
 }
 
 // Seen in a mirror, a layout weighs the same. The centre is left out: where two
@@ -210,7 +199,7 @@ func weighed(run *room.Run, p *paper.Paper, c hanging.Choice) (int64, bool) {
 	if err != nil {
 		return 0, false
 	}
-	kill := fixedPlace(run, c.Kill)
+	kill := placeOf(run, c.Kill)
 	taste := DefaultTaste()
 	taste.Weights.OffCentre = 0
 	j := newJudge(&RunTask{Run: run}, p, taste, plumb(&RunTask{Run: run}, p))

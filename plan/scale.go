@@ -33,23 +33,11 @@ func (p *Plan) Scale(i int) (*Scale, error) {
 // would have. It returns an error if no layout comes of the choice, or if that cannot be cut.
 func (c *Scale) Weigh(choice hanging.Choice) (int64, error) {
 	s := c.s
-	n := candidate{choice: choice, kill: s.placeOf(choice.Kill)}
+	n := candidate{choice: choice, kill: placeOf(s.run.Run, choice.Kill)}
 	if s.layOut(&n); n.layout == nil {
 		return 0, errNoLayout
 	}
 	s.counts = map[string]*count{} // each is counted for itself
 	total, err := s.total(&n)
 	return total + s.standing, err
-}
-
-// placeOf returns the kill place of a kill seam.
-func (s *search) placeOf(k hanging.Kill) killPlace {
-	run := s.run.Run
-	switch k.Kind {
-	case hanging.OnWall:
-		return fixedOnWall(run, k)
-	case hanging.AtCorner:
-		return killPlace{kill: k, opening: -1, height: cornerHeight(run, k.Wall), sight: cornerSight(run, k.Wall)}
-	}
-	return killPlace{opening: -1}
 }
