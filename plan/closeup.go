@@ -82,7 +82,9 @@ func (u *closeup) overlap(place *killPlace) (o overlap, ok bool) {
 	if r == nil || l == nil {
 		return o, false
 	}
-	return u.m.overlap(place, u.m.landed(place, r, u.by[hanging.Right]), u.m.landed(place, l, u.by[hanging.Left])), true
+	right, _, _ := u.m.landed(place, r, u.by[hanging.Right])
+	left, _, _ := u.m.landed(place, l, u.by[hanging.Left])
+	return u.m.overlap(place, right, left), true
 }
 
 // isPlain reports whether the kill seam of a choice stands where halves come to it as

@@ -48,41 +48,43 @@ func (m *combiner) upTo(total *sum, kill int, k *link, side hanging.Side) (l lan
 	if n == nil {
 		return l, false
 	}
-	near, at, seam := m.near(place, side), n, int64(0)
-	if m.isCut(place, n, k.inBefore.edge) {
+	l, whole, seam := m.landed(place, n, k.inBefore.edge)
+	if l.cut {
 		cut := m.v.cutOff()
 		total.sub(&k.inBefore.edge.sum)
 		total.add(&cut)
 		total.add(&m.sure[kill][side])
-		return landing{n.spot.T, true}, true
+		return l, true
 	}
+	first := int64(0)
 	if n.count > 0 {
-		seam = m.v.seamToWhole(&k.inBefore, n)
+		first = m.v.seamToWhole(&k.inBefore, n)
 	}
-	if n.count > 0 && n.spot.T+m.v.width <= near {
-		total.score += seam
-		var t sum
-		t, at, seam = m.before(n, near)
-		total.add(&t)
+	if l.at > n.spot.T {
+		total.score += first
+		total.add(&whole)
+	} else {
+		seam = first
 	}
-	if at.spot.T < near {
+	if l.at < m.near(place, side) {
 		total.score += seam
 		total.add(&m.sure[kill][side])
 	}
-	return landing{at: at.spot.T}, true
+	return l, true
 }
 
 // landed returns where a half lands that comes to the wall of a kill place at a node, by a
-// drop round a corner or not.
-func (m *combiner) landed(place *killPlace, n *node, by *pass) landing {
+// drop round a corner or not; what the whole drops before that come to, and the seam after
+// them.
+func (m *combiner) landed(place *killPlace, n *node, by *pass) (l landing, whole sum, seam int64) {
 	near := m.near(place, n.spot.Side)
 	switch {
 	case m.isCut(place, n, by):
-		return landing{n.spot.T, true}
+		return landing{n.spot.T, true}, sum{}, 0
 	case n.count > 0 && n.spot.T+m.v.width <= near:
-		_, n, _ = m.before(n, near)
+		whole, n, seam = m.before(n, near)
 	}
-	return landing{at: n.spot.T}
+	return landing{at: n.spot.T}, whole, seam
 }
 
 // isCut reports whether a drop by which a half comes round a corner, to a node on the wall of

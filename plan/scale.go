@@ -37,7 +37,7 @@ func (c *Scale) Weigh(choice hanging.Choice) (int64, error) {
 	if s.layOut(&n); n.layout == nil {
 		return 0, errNoLayout
 	}
-	s.counts = map[string]*count{} // each is counted for itself
+	s.counts, s.patience = map[string]*count{}, 0 // each is counted for itself
 	total, err := s.total(&n)
 	return total + s.standing, err
 }

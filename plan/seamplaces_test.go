@@ -22,6 +22,18 @@ func TestNoPlaceOverAnOpeningIsBetter(t *testing.T) {
 		rooms = 80
 	}
 	var usual, odd placesHeld
+	eachRoom(rooms, func(seed int, task, other *Task, r *rand.Rand) {
+		usual.hold(t, fmt.Sprint("usual room ", seed), task, r, 0)
+		odd.hold(t, fmt.Sprint("room ", seed), other, r, 2) // end strips of leaning walls are alike some millimetres farther
+	})
+	t.Logf("held %d choices in usual rooms at %d places, and %d in others at %d", usual.choices, usual.places, odd.choices, odd.places)
+	if usual.choices < 5*rooms || odd.choices < rooms {
+		t.Error("too few choices over openings")
+	}
+}
+
+// eachRoom makes up usual rooms, half of them furnished, and small odd ones beside them.
+func eachRoom(rooms int, do func(seed int, usual, odd *Task, r *rand.Rand)) {
 	drawn := rapid.Custom(func(t *rapid.T) *Task { return asking(anyroom.SmallRun(t), *anyroom.Paper(t), measure.Millimetre) })
 	for seed := range rooms {
 		r := rand.New(rand.NewPCG(uint64(seed), 17))
@@ -29,12 +41,7 @@ func TestNoPlaceOverAnOpeningIsBetter(t *testing.T) {
 		if seed%2 == 0 {
 			furnish(&task.Runs[0], r, false)
 		}
-		usual.hold(t, fmt.Sprint("usual room ", seed), task, r, 0)
-		odd.hold(t, fmt.Sprint("room ", seed), drawn.Example(seed), r, 2) // end strips of leaning walls are alike some millimetres farther
-	}
-	t.Logf("held %d choices in usual rooms at %d places, and %d in others at %d", usual.choices, usual.places, odd.choices, odd.places)
-	if usual.choices < 5*rooms || odd.choices < rooms {
-		t.Error("too few choices over openings")
+		do(seed, task, drawn.Example(seed), r)
 	}
 }
 
@@ -131,16 +138,10 @@ func TestPlacesOverAnOpeningAreBounds(t *testing.T) {
 		rooms = 60
 	}
 	var told placesHeld
-	drawn := rapid.Custom(func(t *rapid.T) *Task { return asking(anyroom.SmallRun(t), *anyroom.Paper(t), measure.Millimetre) })
-	for seed := range rooms {
-		r := rand.New(rand.NewPCG(uint64(seed), 17))
-		task := asking(anyroom.UsualRoom(r), anyroom.UsualPaper(r), measure.Millimetre)
-		if seed%2 == 0 {
-			furnish(&task.Runs[0], r, false)
-		}
-		told.bound(t, fmt.Sprint("usual room ", seed), task, r)
-		told.bound(t, fmt.Sprint("room ", seed), drawn.Example(seed), r)
-	}
+	eachRoom(rooms, func(seed int, usual, odd *Task, r *rand.Rand) {
+		told.bound(t, fmt.Sprint("usual room ", seed), usual, r)
+		told.bound(t, fmt.Sprint("room ", seed), odd, r)
+	})
 	t.Logf("%d choices held at %d places", told.choices, told.places)
 	if told.choices < 20*rooms || told.places < 4*told.choices {
 		t.Error("too little is told")

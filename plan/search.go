@@ -31,9 +31,9 @@ import (
 //
 // No bound is more than what the choice weighs in the end. So when the least
 // bound of those left is no better than the best found, no choice is: the result
-// is proven, on the grid. Where as much has been looked at as may be, and it is not, a walk
-// at random goes on for a while (walk.go). Choices have an order, and of equals the first that is
-// found is kept, so that the same task gives the same plan.
+// is proven, on the grid. Where as much has been looked at as may be, and it is not,
+// a walk at random goes on for a while (walk.go). Choices have an order, and of
+// equals the first that is found is kept, so that the same task gives the same plan.
 //
 // A start is a place of a seam within one width of the left end of a wall: all
 // other starts on that wall give the same seams, unless the kill seam stands on

@@ -176,10 +176,10 @@ const (
 // reference times laying out in full, cutting from rolls and weighing every millimetre of
 // start on every wall with every inside corner as kill place, lapped from either side, and
 // every opening, its middle alone, without a new drop, with one, and with two in inside
-// corners: one start in 101 of them, or in 7, times as many. That is what the search tries, but for the
-// other places over openings and other ways to set crooked walls. It also returns by how much
-// the least that it has found weighs more than the plan's layouts. It is left out for jobs
-// that fix something or have rolls of several kinds.
+// corners: one start in 101 of them, or in 7, times as many. That is what the search tries,
+// but for the other places over openings and other ways to set crooked walls. It also returns
+// how many times the weight of the plan's layouts the least has that it has found. It is left
+// out for jobs that fix something or have rolls of several kinds.
 func reference(p *plan.Plan) (ms, worse float64, ok bool) {
 	task := p.Task
 	found, planned := int64(0), int64(0)
