@@ -13,6 +13,7 @@ const (
 	RepeatUnusual   finding.Code = "repeat_unusual"    // shorter than 10 mm or longer than 3 m. Size "repeat".
 	ManyAlternates  finding.Code = "many_alternates"   // the first drop comes back only after more than 8. Count.
 	DryWidthUnusual finding.Code = "dry_width_unusual" // differs from the width as hung by more than a twentieth. Size "dry_width", "width".
+	LabelDiffers    finding.Code = "label_differs"     // the design was measured, and is not what the label says. Size "repeat", "lower", "label_repeat", "label_lower": lower stands the motif in the next drop; 0 without a repeat.
 	AcrossUneven    finding.Code = "across_uneven"     // the width is no whole number of horizontal repeats: drops differ. Size "across", "width".
 	SoakUnexpected  finding.Code = "soak_unexpected"   // a soaking time, though no paste goes on the paper. Count: minutes.
 	OutsideEN233    finding.Code = "outside_en233"     // a size that EN 233 has no category for. Size "width", "roll".
@@ -49,6 +50,14 @@ func (p *Paper) Findings() []finding.Finding {
 		finding.Finding{Code: RollUnusual, Severity: finding.Caution, Sizes: []finding.Size{roll}})
 	ask(p.Repeat > 0 && outside(p.Repeat, 10*measure.Millimetre, 3*measure.Metre),
 		finding.Finding{Code: RepeatUnusual, Severity: finding.Caution, Sizes: []finding.Size{{Name: "repeat", Value: p.Repeat}}})
+	if d := (Design{p.Repeat, p.Match}); p.IsMislabelled() {
+		ask(true, finding.Finding{Code: LabelDiffers, Severity: finding.Caution, Sizes: []finding.Size{
+			{Name: "repeat", Value: d.Repeat},
+			{Name: "lower", Value: d.lower()},
+			{Name: "label_repeat", Value: p.Printed.Repeat},
+			{Name: "label_lower", Value: p.Printed.lower()},
+		}})
+	}
 	ask(p.Across > 0 && p.Width%p.Across != 0,
 		finding.Finding{Code: AcrossUneven, Severity: finding.Caution, Sizes: []finding.Size{across, width}})
 	ask(p.Alternatives() > 8,

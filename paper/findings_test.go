@@ -26,6 +26,16 @@ func TestFindings(t *testing.T) {
 		{"dry 500, hung 530", func(p *paper.Paper) { p.DryWidth = 500 * mm }, "dry_width_unusual "},
 		{"dry 523, hung 530", func(p *paper.Paper) { p.DryWidth = 523 * mm }, ""},
 		{"two designs across", func(p *paper.Paper) { p.Across = 265 * mm }, ""},
+		{"a straight match that is a half drop", func(p *paper.Paper) {
+			p.Printed = &paper.Design{Repeat: p.Repeat, Match: paper.Match{Kind: paper.Straight}}
+		}, "label_differs "},
+		{"a repeat that is another", func(p *paper.Paper) {
+			p.Printed = &paper.Design{Repeat: p.Repeat + 6*mm, Match: p.Match}
+		}, "label_differs "},
+		{"a design that the label does not know of", func(p *paper.Paper) { p.Printed = &paper.Design{} }, "label_differs "},
+		{"a label that is right", func(p *paper.Paper) {
+			p.Printed = &paper.Design{Repeat: p.Repeat + 2*mm, Match: p.Match}
+		}, ""},
 		{"design wider than the drop", func(p *paper.Paper) { p.Across = 1060 * mm }, "across_uneven "},
 		{"soaking though the wall is pasted", func(p *paper.Paper) { p.SoakMin = 8 }, "soak_unexpected "},
 		{"soaking where the paper is pasted", func(p *paper.Paper) { p.SoakMin, p.Paste = 8, paper.PasteThePaper }, ""},

@@ -33,6 +33,17 @@ type Match struct {
 	Reversing bool
 }
 
+// mirrored returns the match of the paper printed in mirror writing.
+func (m Match) mirrored(repeat measure.Length) Match {
+	switch {
+	case m.Kind == Offset && m.Den != 0:
+		m.Num = m.Den - m.Num
+	case m.Kind == Offset:
+		m.Length = repeat - m.Length
+	}
+	return m
+}
+
 // MaxDen is the largest denominator of an offset. A finer one is a slip.
 const MaxDen = 1000
 

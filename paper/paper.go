@@ -60,7 +60,8 @@ type Paper struct {
 	Repeat     measure.Length // along the roll; 0 when there is none
 	Across     measure.Length // horizontal repeat; 0 means the width
 	Match      Match
-	Motif      *Motif // nil when the label or the buyer says nothing
+	Printed    *Design // by the label, where Repeat and Match were measured ([Measured]); nil: they are the label's
+	Motif      *Motif  // nil when the label or the buyer says nothing
 	Lines      Lines
 	Paste      Paste
 	SoakMin    int // minutes between pasting and hanging
@@ -86,12 +87,9 @@ type Paper struct {
 // mirroring twice gives the same paper again. Nothing is shared with p.
 func (p *Paper) Mirrored() *Paper {
 	m := *p
-	if p.Match.Kind == Offset {
-		if p.Match.Den != 0 {
-			m.Match.Num = p.Match.Den - p.Match.Num
-		} else {
-			m.Match.Length = p.Repeat - p.Match.Length
-		}
+	m.Match = p.Match.mirrored(p.Repeat)
+	if d := p.Printed; d != nil {
+		m.Printed = &Design{d.Repeat, d.Match.mirrored(d.Repeat)}
 	}
 	if p.Motif != nil {
 		m.Motif = &Motif{Axis: p.Width - p.Motif.Axis, Head: p.Motif.Head, Tall: p.Motif.Tall}

@@ -25,6 +25,18 @@ func Buy(c *words.Catalogue, p *plan.Plan, i int, brief bool) []string {
 	return append(b.orders(), slices.DeleteFunc(others, func(l string) bool { return l == "" })...)
 }
 
+// ByLabel tells how many rolls one would have bought by a label that is wrong.
+func ByLabel(c *words.Catalogue, byLabel, buy int) string {
+	switch rolls, off := Rolled(c, byLabel), byLabel-buy; {
+	case off < 0:
+		return c.Text("by-label.few", "rolls", rolls, "off", -off)
+	case off > 0:
+		return c.Text("by-label.many", "rolls", rolls, "off", off)
+	default:
+		return c.Text("by-label.same", "rolls", rolls)
+	}
+}
+
 // buying says what is bought of one paper.
 type buying struct {
 	*words.Catalogue

@@ -68,6 +68,10 @@ func (s speaker) value(name string) (any, bool) {
 		return s.missed(), true
 	case "misses":
 		return s.misses(), true
+	case "next":
+		return s.next("lower"), true
+	case "label_next":
+		return s.next("label_lower"), true
 	}
 	return s.size(name), true
 }
@@ -119,6 +123,14 @@ func (s speaker) misses() string {
 		return s.c.Text("size.unknown")
 	}
 	return Misses(s.c, geom.Interval{Lo: s.signed("least"), Hi: s.signed("most")}, 0)
+}
+
+// next says how the design stands in the next drop, by a size.
+func (s speaker) next(lower string) string {
+	if s.has(lower) && s.signed(lower) == 0 {
+		return s.c.Text("next.level")
+	}
+	return s.c.Text("next.lower", "size", s.size(lower))
 }
 
 func (s speaker) signed(name string) measure.Length {

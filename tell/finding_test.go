@@ -152,6 +152,18 @@ func TestFinding(t *testing.T) {
 			measure.Metric, "Paper Quince: with the offset stated, the first drop comes back only after 64 drops: check the label.",
 		},
 		{
+			finding.Finding{Code: paper.LabelDiffers, Place: finding.Place{Paper: "Quince"}, Sizes: []finding.Size{
+				{Name: "repeat", Value: 642 * mm}, {Name: "lower", Value: 321 * mm}, {Name: "label_repeat", Value: 640 * mm}, {Name: "label_lower", Value: 0},
+			}},
+			measure.Metric, "Paper Quince is not as its label says: measured, the design recurs every 642 mm and stands 321 mm lower in the next drop; by the label it is every 640 mm and level. The plan goes by what was measured.",
+		},
+		{
+			finding.Finding{Code: paper.LabelDiffers, Place: finding.Place{Paper: "Quince"}, Sizes: []finding.Size{
+				{Name: "repeat", Value: 642 * mm}, {Name: "lower", Value: 0}, {Name: "label_repeat", Value: 0}, {Name: "label_lower", Value: 0},
+			}},
+			measure.Metric, "Paper Quince has a design to match, which its label does not say: measured, it recurs every 642 mm and stands level in the next drop. The plan goes by what was measured.",
+		},
+		{
 			finding.Finding{Code: room.CodeHeightUnlikely, Place: finding.Place{Wall: "A"}, Sizes: []finding.Size{{Name: "height", Value: 24000 * mm}, {Name: "limit", Value: 6000 * mm}}},
 			measure.Metric, "Wall A is stated as 24000 mm high, more than the 6000 mm that rooms have as a rule: measure it again, or check the unit.",
 		},

@@ -27,6 +27,7 @@ var variants = map[finding.Code]func(speaker) string{
 	plan.CornerStep:           when(func(s speaker) bool { return s.signed("along") < 0 }, "low"),
 	plan.Awkward:              when(func(s speaker) bool { return s.has("length") }, "long"),
 	paper.OtherBatch:          when(hasWord, "named"),
+	paper.LabelDiffers:        when(func(s speaker) bool { return s.signed("label_repeat") == 0 }, "free"),
 	room.CodeHeightUnlikely:   when(func(s speaker) bool { return s.signed("height") < s.signed("limit") }, "less"),
 	room.CodeWidthUnlikely:    when(func(s speaker) bool { return s.signed("width") < s.signed("limit") }, "less"),
 	room.CodeHeightJump:       when(func(s speaker) bool { return s.signed("jump") > 0 }, "right"),
