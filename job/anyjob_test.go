@@ -178,6 +178,9 @@ func (d drawn) paper(i int) job.Paper {
 	if d.maybe("repeat stated") {
 		p.Repeat = d.length("repeat", 300*mm, 1200*mm)
 		p.Match = rapid.SampledFrom([]string{"straight", "half drop", "offset 1/3", "offset 250 mm", "3/7"}).Draw(d.t, "match")
+		if d.maybe("measured") {
+			p.Measured = &job.Measured{Repeat: d.length("measured repeat", 300*mm, 1200*mm), Lower: []measure.Length{d.length("lower", -500*mm, 500*mm)}}
+		}
 		p.Motif = &job.Motif{Axis: d.length("axis", 0, 400*mm), Head: d.length("motif head", 0, 200*mm), Tall: d.length("tall", 0, 100*mm)}
 	}
 	p.Lines = rapid.SampledFrom([]paper.Lines{paper.LinesUnstated, paper.LinesLoose, paper.LinesLevel, paper.LinesUpright, paper.LinesBoth}).Draw(d.t, "lines")

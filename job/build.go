@@ -125,10 +125,27 @@ func (b *builder) papers() {
 				label.Match.Kind = paper.Straight
 			}
 		}
+		b.measured(path+".measured", p.Measured, &label)
 		b.rollNames(path, p.Rolls)
 		b.labelErrors(path, label.Check())
 		b.task.Papers = append(b.task.Papers, label)
 	}
+}
+
+// measured has a paper keep to what was measured of its design.
+func (b *builder) measured(path string, m *Measured, label *paper.Paper) {
+	if m == nil || !b.isRead(path) {
+		return
+	}
+	d, err := (&paper.Measured{Repeat: m.Repeat, Lower: m.Lower}).Design()
+	var e *paper.MeasuredError
+	if errors.As(err, &e) {
+		b.refuseSaying(path+"."+e.Field, e.What)
+		return
+	}
+	d.Match.Reversing = label.Match.Reversing
+	label.Printed = &paper.Design{Repeat: label.Repeat, Match: label.Match}
+	label.Repeat, label.Match = d.Repeat, d.Match
 }
 
 func (b *builder) labelErrors(path string, err error) {

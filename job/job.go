@@ -114,6 +114,7 @@ type Paper struct {
 	Repeat    measure.Length `job:"repeat"`         // 0: none, or as the mark in Match says
 	Across    measure.Length `job:"across"`         // horizontal repeat; 0: the width
 	Match     string         `job:"match,required"` // as [paper.ParseMatch] reads it
+	Measured  *Measured      `job:"measured,flow"`  // nil: the label is taken at its word
 	Reversing bool           `job:"reversing"`      // alternate drops hang upside down
 	Motif     *Motif         `job:"motif,flow"`
 	Lines     paper.Lines    `job:"lines"`          // which lines of the design show when the room is crooked
@@ -159,6 +160,13 @@ type Flaw struct {
 type RollPart struct {
 	Length measure.Length  `job:"length,required"`
 	Begins *measure.Length `job:"begins"` // as in [Roll], from the part's own leading end
+}
+
+// Measured is what was measured of the design on strips laid side by side: the plan goes by
+// it, whatever the label says.
+type Measured struct {
+	Repeat measure.Length   `job:"repeat,required"` // from one motif to the next like it, along one strip
+	Lower  []measure.Length `job:"lower,required"`  // how much lower than in the first strip it stands in the second, third …; negative: higher
 }
 
 // Motif is where the leading motif sits in the design.

@@ -28,6 +28,7 @@ func TestStartersSuggestions(t *testing.T) {
 		take("# "+tt.corner, tt.corner)
 		take("# diagonals:", "diagonals:")
 		take("#   - {from:", "  - {from:")
+		take("# measured:", "measured:")
 		take("# motif:", "motif:")
 		take("# price:", "price:")
 		height := text[strings.Index(text, "height: {"):]
@@ -38,7 +39,7 @@ func TestStartersSuggestions(t *testing.T) {
 			t.Errorf("%s:\n%v\n%s", name, err, text)
 			continue
 		}
-		if len(j.Room.Diagonals) != 1 || j.Papers[0].Motif == nil || !j.Papers[0].Price.IsStated() ||
+		if len(j.Room.Diagonals) != 1 || j.Papers[0].Measured == nil || j.Papers[0].Motif == nil || !j.Papers[0].Price.IsStated() ||
 			j.Room.Walls[1].Corner == nil || j.Room.Walls[0].Height == nil {
 			t.Errorf("%s: a suggestion was not taken: %+v", name, j)
 		}

@@ -195,6 +195,19 @@ export interface Paper {
    * drop, offset 1/3, offset 32 cm, or the label's mark of repeat and offset, 64/32 cm.
    */
   match: string | number;
+  /**
+   * What was measured of the design on a few strips laid side by side on the floor, their edges
+   * so that the design meets. The plan goes by it, whatever the label says of repeat and match.
+   */
+  measured?: {
+    /** From one motif to the next like it, along one strip. */
+    repeat: Length;
+    /**
+     * By how much lower than in the first strip the same motif stands in the second, the third
+     * and so on; negative where it stands higher.
+     */
+    lower: Length[];
+  };
   /** Alternate drops are hung upside down. Default: false. */
   reversing?: boolean;
   /**

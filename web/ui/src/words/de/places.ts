@@ -42,6 +42,8 @@ export const places: Record<keyof typeof british, Message> = {
   "key.across": "Rapport quer",
   "key.match": "Ansatz",
   "key.reversing": "jede zweite Bahn gestürzt",
+  "key.measured": "gemessenes Muster",
+  "key.lower": "tiefer in den nächsten Bahnen",
   "key.motif": "Hauptmotiv",
   "key.picture": "Bild",
   "key.paste": "Kleister",

@@ -41,6 +41,8 @@ export const places = {
   "key.across": "repeat across",
   "key.match": "match",
   "key.reversing": "alternate drops reversed",
+  "key.measured": "design as measured",
+  "key.lower": "lower in the next strips",
   "key.motif": "leading motif",
   "key.picture": "picture",
   "key.paste": "paste",

@@ -42,6 +42,8 @@ export const places: Record<keyof typeof british, Message> = {
   "key.across": "raccord en largeur",
   "key.match": "type de raccord",
   "key.reversing": "un lé sur deux inversé",
+  "key.measured": "motif mesuré",
+  "key.lower": "plus bas dans les bandes suivantes",
   "key.motif": "motif principal",
   "key.picture": "image",
   "key.paste": "colle",
