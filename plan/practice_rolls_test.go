@@ -94,3 +94,52 @@ func TestPracticeObtuseCornersAreCutApart(t *testing.T) {
 		}
 	}
 }
+
+// Before cutting, roll out three to five strips and note where the same motif returns; ignore
+// the label if it differs (practice of a working paperhanger, wallpaperlady.wordpress.com,
+// tag/multiple-drop-pattern-match; her cases of 2018/08/14 and tag/pattern-repeat are read
+// in the tests of what is measured).
+//
+// By hand, for 12 drops of 2200 mm from rolls of 10.05 m that may begin anywhere in the design:
+//
+//	the label: 640 mm, straight   640 + 3·2560 + 2200 = 10520 mm: not 4 from a roll but 3: 4 rolls
+//	measured: 128 mm, straight    128 + 3·2304 + 2200 =  9240 mm: 4 from a roll, 3 rolls
+//	measured: 640 mm, half drop   two of a kind, then two of the other, whichever comes first,
+//	                              at 0, 2560, 4800 and 7360: 320 + 7360 + 2200 = 9880 mm: 3 rolls
+func TestPracticeMatchCheck(t *testing.T) {
+	label := paper.Design{Repeat: 640 * mm, Match: paper.Match{Kind: paper.Straight}}
+	for _, tt := range []struct {
+		measured paper.Measured
+		rolls    int
+		kinds    int // of drops
+		right    bool
+	}{
+		{paper.Measured{Repeat: 638 * mm, Lower: []measure.Length{-1 * mm, 0, 1 * mm}}, 4, 1, true},
+		{paper.Measured{Repeat: 128 * mm, Lower: []measure.Length{0, 1 * mm}}, 3, 1, false},
+		{paper.Measured{Repeat: 640 * mm, Lower: []measure.Length{320 * mm, 2 * mm, 317 * mm}}, 3, 2, false},
+	} {
+		d, err := tt.measured.Design()
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := halfDrop()
+		p.Motif, p.Repeat, p.Match, p.Printed = nil, d.Repeat, d.Match, &label
+		ta := asked(flat(12*p.Width, 2100*mm), p)
+		ta.Runs[0].Fixed.Start = &hanging.Start{}
+		got := made(t, ta)
+		if n := got.Papers[0].Buy(); n != tt.rolls || !got.Papers[0].Proven() {
+			t.Errorf("%v: %d rolls, want %d", tt.measured, n, tt.rolls)
+		}
+		byLabel, err := got.ByLabel(0)
+		if err != nil || (byLabel == nil) != tt.right || byLabel != nil && byLabel.Papers[0].Buy() != 4 {
+			t.Errorf("%v: by the label %+v, %v", tt.measured, byLabel, err)
+		}
+		phases := map[measure.Length]bool{}
+		for _, piece := range got.Runs[0].Layout.Pieces {
+			phases[piece.Phase] = true
+		}
+		if len(phases) != tt.kinds {
+			t.Errorf("%v: %d kinds of drops, want %d", tt.measured, len(phases), tt.kinds)
+		}
+	}
+}

@@ -88,6 +88,9 @@ type planned struct {
 	plan  *plan.Plan
 	units measure.System // what lengths are shown in
 	lang  *words.Catalogue
+	// byLabel says of each paper what would be bought if its label were right, where it is
+	// not; 0: nothing is known.
+	byLabel []int
 }
 
 // plan reads, plans and audits a job. Without error there is a plan that may be
@@ -129,7 +132,7 @@ func (p *program) planJob(ctx context.Context, name string, j *job.Job, units un
 	made.Findings = append(j.Findings(), made.Findings...)
 	finding.Sort(made.Findings)
 	shown := units.or(j.Units.System())
-	return &planned{name, j, made, shown, p.lang.In(shown)}, nil
+	return &planned{name: name, job: j, plan: made, units: shown, lang: p.lang.In(shown)}, nil
 }
 
 // unplannable says why a sound job has no plan, and what in it looks like a

@@ -79,6 +79,10 @@ func (p *program) show(ctx context.Context, pl *planned, f planFlags) error {
 	case f.quiet:
 		return nil
 	}
-	_, err := fmt.Fprintln(p.out, strings.Join(p.out.summary(pl, notes), "\n"))
+	var err error
+	if pl.byLabel, err = soon(ctx, pl.rollsByLabel); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintln(p.out, strings.Join(p.out.summary(pl, notes), "\n"))
 	return written(err)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -77,7 +78,7 @@ func (s *screen) stock(pl *planned, i int, brief bool) []string {
 			lines = append(lines, s.in(red, l))
 		}
 	}
-	lines = append(lines, s.entry(pl.text("label.buy"), append(tell.Buy(pl.lang, pl.plan, i, brief), pl.trusted(i, brief)...)...)...)
+	lines = append(lines, s.entry(pl.text("label.buy"), slices.Concat(tell.Buy(pl.lang, pl.plan, i, brief), pl.trusted(i, brief), pl.mislabelled(i))...)...)
 	if hand := tell.InHand(pl.lang, pl.plan, i); len(hand) > 0 {
 		lines = append(lines, s.entry(pl.text("label.in-hand"), hand...)...)
 	}
@@ -93,6 +94,30 @@ func (pl *planned) trusted(i int, brief bool) []string {
 		}
 	}
 	return nil
+}
+
+// rollsByLabel counts what would be bought of each paper by what its label says.
+func (pl *planned) rollsByLabel() ([]int, error) {
+	rolls := make([]int, len(pl.plan.Papers))
+	for i := range rolls {
+		p, err := pl.plan.ByLabel(i)
+		if errors.Is(err, plan.ErrStopped) {
+			return nil, err
+		}
+		if err == nil && p != nil && p.Papers[i].Missing() == 0 {
+			rolls[i] = p.Papers[i].Buy()
+		}
+	}
+	return rolls, nil
+}
+
+// mislabelled tells how many rolls more or fewer would have been bought of a paper by what
+// its label says.
+func (pl *planned) mislabelled(i int) []string {
+	if i >= len(pl.byLabel) || pl.byLabel[i] == 0 || pl.plan.Papers[i].Missing() > 0 {
+		return nil
+	}
+	return []string{tell.ByLabel(pl.lang, pl.byLabel[i], pl.plan.Papers[i].Buy())}
 }
 
 // close ends the summary: the cautions, and what was written or might be.
