@@ -21,7 +21,7 @@ func (q *question) drawnPlan(p *plan.Plan) Plan { return drawPlan(q.c, q.draft, 
 // drawPlan draws a plan of a job.
 func drawPlan(c *words.Catalogue, d *job.Draft, p *plan.Plan) Plan {
 	s := &sketcher{c}
-	out := Plan{Runs: []RunPlan{}, Papers: s.papers(d, p), Findings: s.findings(p.Findings, d.Bands, p), Lines: []string{}}
+	out := Plan{Runs: []RunPlan{}, Papers: s.papers(d, p), Findings: s.findings(p.Findings, d, p), Lines: []string{}}
 	for i := range p.Runs {
 		out.Runs = append(out.Runs, s.run(p, i))
 		for _, line := range s.first(p, i) {
@@ -222,8 +222,8 @@ func (s *sketcher) cost(pp *plan.PaperPlan) string {
 
 // findings says findings in words and finds their places in the drawing. Without
 // a plan, places by a drop's number are none.
-func (s *sketcher) findings(fs []finding.Finding, bands []job.Band, p *plan.Plan) []Finding {
-	out := []Finding{}
+func (s *sketcher) findings(fs []finding.Finding, d *job.Draft, p *plan.Plan) []Finding {
+	out, bands := []Finding{}, d.Bands
 	for _, f := range fs {
 		said := f
 		if len(bands) == 1 {
@@ -234,6 +234,9 @@ func (s *sketcher) findings(fs []finding.Finding, bands []job.Band, p *plan.Plan
 			Place: tell.Place(s.c, f.Place), Run: -1,
 		}
 		s.rule(&told)
+		if f.Code == paper.LabelDiffers {
+			told.Path = paperPath(d.Job, f.Place.Paper) + ".measured"
+		}
 		for i := range bands {
 			if f.Place.Run == "" || f.Place.Run == bands[i].Run.Name {
 				if at, path, ok := spot(&f.Place, &bands[i], p, i); ok {

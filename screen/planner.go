@@ -219,7 +219,7 @@ func (q *question) survey(a *Answer) {
 	a.Problems = problemsOf(q.c, q.draft)
 	s := &sketcher{q.c}
 	a.Survey = s.survey(q.draft)
-	a.Survey.Findings = s.findings(q.draft.Findings, q.draft.Bands, nil)
+	a.Survey.Findings = s.findings(q.draft.Findings, q.draft, nil)
 }
 
 // planned plans the job for an answer; nil, with the reason in the answer, when

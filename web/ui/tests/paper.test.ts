@@ -43,6 +43,39 @@ test("a label is copied, number by number", async () => {
   await t.close();
 });
 
+test("what strips on the floor show goes before the label", async () => {
+  const t = await journey.travel({ viewport: sizes.phone, hasTouch: true, isMobile: true });
+  const { page } = t;
+  await open(page);
+  await page.getByText("straight", { exact: true }).tap();
+  await field(page, "Repeat").fill("640 mm");
+  await page.getByText("Measured on the floor").tap();
+  await field(page, "From motif to motif in one strip").fill("128 mm");
+  await field(page, "Strip 2: lower by").fill("0");
+  await expect.poll(() => page.getByRole("status").filter({ hasText: "is not as its label says" }).count()).toBe(1);
+  await page.getByRole("button", { name: "What would the label have bought?" }).tap();
+  await expect.poll(() => page.getByText(/^Rolls by the label: \d+\. By the paper: \d+\.$/).count()).toBe(1);
+  await field(page, "Strip 3: lower by").fill("40 mm");
+  await expect.poll(() => field(page, "Strip 3: lower by").getAttribute("aria-invalid")).toBe("true");
+  await field(page, "Strip 3: lower by").fill("1 mm");
+  await expect.poll(() => field(page, "Strip 3: lower by").getAttribute("aria-invalid")).toBe(null);
+  await field(page, "Strip 2: lower by").fill("");
+  expect(await field(page, "Strip 3: lower by").inputValue()).toBe("1 mm"); // nothing typed is lost
+  await field(page, "Strip 2: lower by").fill("0");
+  await field(page, "From motif to motif in one strip").fill("64 cm");
+  await page.getByText("The paper is as its label says.").waitFor();
+  await field(page, "Strip 2: lower by").fill("32 cm");
+  await expect.poll(() => page.getByRole("status").filter({ hasText: "320 mm lower" }).count()).toBe(1);
+  await expectNoStrayScroll(page);
+  await expectAccessible(page);
+  await page.getByRole("img", { name: /^Four strips/ }).scrollIntoViewIfNeeded();
+  await picture(page, "paper-measured-phone");
+  await page.getByRole("status").filter({ hasText: "320 mm lower" }).scrollIntoViewIfNeeded();
+  await picture(page, "paper-measured-found-phone");
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
 test("a picture is laid into its frame and hangs on the walls, here, on paper and on another device", { timeout: 180_000 }, async () => {
   const t = await journey.travel({ viewport: sizes.wide });
   const { page } = t;
