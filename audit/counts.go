@@ -25,18 +25,66 @@ func judgeOrders(b *book, pp *plan.PaperPlan, label *paper.Paper) {
 	}
 	for i, o := range sold {
 		line, pack, of := &pp.Orders[i], max(1, o.Pack), ", size "+figure(i+1)
-		packs := (rolls[i] + pack - 1) / pack
+		bought := rolls[i] + line.Kept
+		packs := (bought + pack - 1) / pack
 		b.same(Quantities, Place{}, "length of a roll"+of, o.RollLength, line.RollLength)
 		b.same(Quantities, Place{}, "rolls to buy for"+of, rolls[i], line.Rolls)
 		b.same(Quantities, Place{}, "rolls in a pack"+of, pack, line.PerPack)
 		b.same(Quantities, Place{}, "packs"+of, packs, line.Packs)
-		b.same(Quantities, Place{}, "rolls to spare"+of, packs*pack-rolls[i], line.Spare)
+		b.same(Quantities, Place{}, "rolls to spare"+of, packs*pack-bought, line.Spare)
 		cost := o.Price
 		if cost.Currency != "" {
 			cost.Minor *= int64(packs)
 		}
 		b.same(Quantities, Place{}, "cost"+of, cost, line.Cost)
 	}
+	judgeKept(b, pp, label, rolls)
+}
+
+// judgeKept: as many rolls are bought to be kept as are asked for and not there already, or
+// as can be had besides those that are cut, offer by offer.
+func judgeKept(b *book, pp *plan.PaperPlan, label *paper.Paper, rolls []int) {
+	wanted, kept, most := wantedToKeep(pp, label), 0, 0
+	for i, o := range offers(label) {
+		n := pp.Orders[i].Kept
+		kept += n
+		free := wanted
+		if o.Available != nil {
+			free = max(0, *o.Available-rolls[i])
+		}
+		most += free
+		if n < 0 || n > free {
+			b.note(Quantities, Place{}, "rolls to keep, size "+figure(i+1), "from 0 to "+figure(free), n)
+		}
+	}
+	b.same(Quantities, Place{}, "rolls to keep", min(wanted, most), kept)
+}
+
+// wantedToKeep counts the rolls that are to be kept and are not in hand: whole, with nobody
+// knowing how they begin, and nothing cut from them.
+func wantedToKeep(pp *plan.PaperPlan, label *paper.Paper) int {
+	wanted := label.Keep
+rolls:
+	for i, r := range label.Rolls {
+		if r.Begins != nil || len(r.Flaws)+len(r.Parts) > 0 {
+			continue
+		}
+		for k := range pp.Batches {
+			q := &pp.Batches[k]
+			for _, cut := range q.Cutting.Rolls {
+				if cut.Stock >= 0 && cut.Stock < len(q.Kinds) && q.Kinds[cut.Stock].Roll == i {
+					continue rolls
+				}
+			}
+		}
+		for _, o := range offers(label) {
+			if r.Length >= shortest(label, o.RollLength) {
+				wanted--
+				break
+			}
+		}
+	}
+	return max(0, wanted)
 }
 
 // judgeCounts: the counts that people are shown beside the plan's.

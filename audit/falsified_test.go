@@ -234,6 +234,10 @@ var falsifiedPlans = []struct {
 	{"a negative weight", "four walls", func(p *plan.Plan) { p.Papers[0].Batches[0].Cutting.Certificate.Weights[5] = -1 }, audit.Certificate},
 	{"a drop forgotten", "four walls", func(p *plan.Plan) { p.Papers[0].Drops-- }, audit.Quantities},
 	{"rolls to spare wrong", "two walls", func(p *plan.Plan) { p.Papers[0].Orders[0].Spare++ }, audit.Quantities},
+	{"rolls to be kept forgotten", "two walls", func(p *plan.Plan) { p.Task.Papers[0].Keep = 1 }, audit.Quantities},
+	{"rolls kept that nobody asked for", "two walls", func(p *plan.Plan) {
+		p.Papers[0].Orders[0].Kept, p.Papers[0].Orders[0].Spare = 1, p.Papers[0].Orders[0].Spare-1
+	}, audit.Quantities},
 	{"a cost made up", "two walls", func(p *plan.Plan) { p.Papers[0].Orders[0].Cost.Minor++ }, audit.Quantities},
 	{"packs wrong", "two walls", func(p *plan.Plan) { p.Papers[0].Orders[0].Packs++ }, audit.Quantities},
 	{"net area falsified", "four walls", func(p *plan.Plan) { p.Papers[0].Net += measure.SquareMillimetre }, audit.NetArea},

@@ -21,11 +21,16 @@ func judgeFindings(b *book, p *plan.Plan, i int) {
 			saved += toBuy(q, q.Apart) - toBuy(q, q.Cutting)
 		}
 	}
-	buy := 0
+	buy, kept := 0, 0
 	for _, l := range pp.Orders {
-		buy += l.Rolls
+		buy, kept = buy+l.Rolls, kept+l.Kept
 	}
 	cut := len(pp.Batches) > 0
+	short := 0
+	if cut {
+		short = wantedToKeep(pp, label) - kept
+	}
+	b.told(p, label.Name, plan.KeptShort, short > 0, short)
 	b.told(p, label.Name, plan.PaperMissing, missing > 0, missing)
 	b.told(p, label.Name, plan.SideBySide, saved > 0, saved)
 	b.told(p, label.Name, plan.FullLength, cut && pp.ShortRolls != buy, pp.ShortRolls)

@@ -191,6 +191,7 @@ func (d drawn) paper(i int) job.Paper {
 	if d.maybe("price stated") {
 		p.Price = money.Amount{Minor: rapid.Int64Range(0, 1e6).Draw(d.t, "price"), Currency: "EUR"}
 	}
+	p.Keep = rapid.IntRange(0, 3).Draw(d.t, "keep")
 	d.stock(&p)
 	if d.maybe("tolerance stated") {
 		p.Tolerance = &job.Tolerance{Length: rapid.IntRange(0, 50).Draw(d.t, "‰"), Width: rapid.IntRange(0, 50).Draw(d.t, "‰")}

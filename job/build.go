@@ -188,7 +188,7 @@ func (p *Paper) label(unit measure.Unit) (paper.Paper, error) {
 		label.Pack = *p.Pack
 	}
 	label.Lines = p.Lines
-	label.Available, label.InOrder = p.Available, p.InOrder
+	label.Available, label.Keep, label.InOrder = p.Available, p.Keep, p.InOrder
 	p.stock(&label)
 	if p.Motif != nil {
 		label.Motif = &paper.Motif{Axis: p.Motif.Axis, Head: p.Motif.Head, Tall: p.Motif.Tall}

@@ -126,6 +126,7 @@ type Paper struct {
 	Batch     string         `job:"batch"`          // the printing run
 	Tolerance *Tolerance     `job:"tolerance,flow"` // nil: that of EN 233
 	Available *int           `job:"available"`      // rolls that can still be had; nil: as many as wanted
+	Keep      int            `job:"keep"`           // rolls to stay unopened, bought beside those that are cut
 	Also      []Offer        `job:"also,rows"`      // other sizes of the same paper on sale
 	InOrder   bool           `job:"in_order"`       // the goods shade: cut in the order of hanging
 	Rolls     []Roll         `job:"rolls,rows"`     // that are there already

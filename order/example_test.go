@@ -11,7 +11,7 @@ import (
 
 func ExampleFor() {
 	double := &paper.Paper{Name: "double rolls", Pack: 2}
-	l, _ := order.For(double.Offers()[0], 7)
+	l, _ := order.For(double.Offers()[0], 7, 0)
 	fmt.Printf("%d packs of %d, %d roll to spare\n", l.Packs, l.PerPack, l.Spare)
 	// Output: 4 packs of 2, 1 roll to spare
 }

@@ -11,18 +11,23 @@ type Line struct {
 	RollLength measure.Length // of each roll
 	Rolls      int            // what the plan needs
 	PerPack    int            // rolls sold together
-	Packs      int            // to buy: Rolls in whole packs
-	Spare      int            // rolls bought and not needed, because packs are whole
+	Kept       int            // rolls bought beside, to be kept unopened
+	Packs      int            // to buy: Rolls and Kept in whole packs
+	Spare      int            // rolls bought beyond that, because packs are whole
 	// Cost of all packs at the offer's price; not stated when it has none.
 	Cost money.Amount
 }
 
-// For returns what to buy so that there are at least that many rolls. It fails
-// when the cost is more than an amount can hold.
-func For(o paper.Offer, rolls int) (Line, error) {
+// Bought returns how many rolls are to be bought, those that stay over when packs are whole
+// aside.
+func (l *Line) Bought() int { return l.Rolls + l.Kept }
+
+// For returns what to buy so that there are at least that many rolls to be cut, and so many
+// to be kept. It fails when the cost is more than an amount can hold.
+func For(o paper.Offer, rolls, kept int) (Line, error) {
 	per := max(o.Pack, 1)
-	l := Line{RollLength: o.RollLength, Rolls: rolls, PerPack: per, Packs: (rolls + per - 1) / per}
-	l.Spare = l.Packs*per - rolls
+	l := Line{RollLength: o.RollLength, Rolls: rolls, Kept: kept, PerPack: per, Packs: (rolls + kept + per - 1) / per}
+	l.Spare = l.Packs*per - rolls - kept
 	if !o.Price.IsStated() {
 		return l, nil
 	}

@@ -16,22 +16,26 @@ import (
 func TestFor(t *testing.T) {
 	price := money.Amount{Minor: 2790, Currency: "EUR"}
 	tests := []struct {
-		pack, rolls  int
-		packs, spare int
-		cost         int64
+		pack, rolls, kept int
+		packs, spare      int
+		cost              int64
 	}{
-		{1, 8, 8, 0, 22320},
-		{2, 8, 4, 0, 11160},
-		{2, 7, 4, 1, 11160},
-		{3, 7, 3, 2, 8370},
-		{1, 0, 0, 0, 0},
+		{1, 8, 0, 8, 0, 22320},
+		{2, 8, 0, 4, 0, 11160},
+		{2, 7, 0, 4, 1, 11160},
+		{3, 7, 0, 3, 2, 8370},
+		{1, 0, 0, 0, 0, 0},
+		{1, 8, 1, 9, 0, 25110},
+		{2, 7, 1, 4, 0, 11160}, // the pack has it anyway
+		{2, 8, 1, 5, 1, 13950},
+		{3, 0, 1, 1, 2, 2790}, // of what is in hand all is cut
 	}
 	for _, tt := range tests {
-		l, err := order.For(paper.Offer{Pack: tt.pack, Price: price}, tt.rolls)
+		l, err := order.For(paper.Offer{Pack: tt.pack, Price: price}, tt.rolls, tt.kept)
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := order.Line{Rolls: tt.rolls, PerPack: tt.pack, Packs: tt.packs, Spare: tt.spare, Cost: money.Amount{Minor: tt.cost, Currency: "EUR"}}
+		want := order.Line{Rolls: tt.rolls, Kept: tt.kept, PerPack: tt.pack, Packs: tt.packs, Spare: tt.spare, Cost: money.Amount{Minor: tt.cost, Currency: "EUR"}}
 		if l != want {
 			t.Errorf("%d rolls in packs of %d: %+v, want %+v", tt.rolls, tt.pack, l, want)
 		}
@@ -39,14 +43,14 @@ func TestFor(t *testing.T) {
 }
 
 func TestForWithoutPrice(t *testing.T) {
-	l, err := order.For(paper.Offer{Pack: 1}, 3)
+	l, err := order.For(paper.Offer{Pack: 1}, 3, 0)
 	if err != nil || l.Cost.IsStated() {
 		t.Errorf("cost %v, %v without a price", l.Cost, err)
 	}
 }
 
 func TestForTooDear(t *testing.T) {
-	_, err := order.For(paper.Offer{Pack: 1, Price: money.Amount{Minor: math.MaxInt64, Currency: "EUR"}}, 2)
+	_, err := order.For(paper.Offer{Pack: 1, Price: money.Amount{Minor: math.MaxInt64, Currency: "EUR"}}, 2, 0)
 	if err == nil {
 		t.Error("twice the largest amount has a cost")
 	}

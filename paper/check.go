@@ -25,6 +25,7 @@ const (
 	OverRepeat   Fault = "over_repeat"
 	NoPack       Fault = "no_pack"
 	UnknownWord  Fault = "unknown_word"
+	TooManyKept  Fault = "too_many_kept"
 )
 
 // The faults of offers and rolls.
@@ -65,6 +66,7 @@ var faults = map[Fault]string{
 	OverRepeat:        "is more than the repeat",
 	NoPack:            "must be 1, 2 or 3",
 	UnknownWord:       "is none of the known ones",
+	TooManyKept:       "is more than anybody keeps: up to 1000",
 	NoName:            "is missing; write on each roll what tells it from the others",
 	SameName:          "is the name of another roll already; give each its own",
 	NoLength:          "is missing; measure the roll, or list its parts",
@@ -253,6 +255,9 @@ func within(l measure.Length) Fault {
 	return OverRepeat
 }
 
+// mostKept is up to how many rolls are kept: a count beyond that is a slip.
+const mostKept = 1000
+
 func (c *checker) goods() {
 	p := c.paper
 	if p.Paste < PasteTheWall || p.Paste > SelfAdhesive {
@@ -260,6 +265,12 @@ func (c *checker) goods() {
 	}
 	if p.SoakMin < 0 {
 		c.refuse("soak_minutes", Negative, 0, 0)
+	}
+	switch {
+	case p.Keep < 0:
+		c.refuse("keep", Negative, 0, 0)
+	case p.Keep > mostKept:
+		c.refuse("keep", TooManyKept, 0, 0)
 	}
 	c.share("tolerance.length", p.Tolerance.Length)
 	c.share("tolerance.width", p.Tolerance.Width)

@@ -71,6 +71,7 @@ type Paper struct {
 	Price      money.Amount // of one pack; the zero value when not stated
 	// Available is how many rolls can still be had; nil for as many as wanted.
 	Available *int
+	Keep      int // rolls to stay unopened, for repairs, beside those that are cut
 	// Also lists other sizes in which the same paper is sold.
 	Also []Offer
 	// InOrder says that the goods shade: pieces must come off the rolls in the

@@ -34,6 +34,14 @@ type RollPart struct {
 	Begins *measure.Length // as in Roll
 }
 
+// IsUnopened reports whether a roll that is there is as it was sold, as far as is known:
+// nobody has looked where its design begins, and it is as long as it must be.
+func (p *Paper) IsUnopened(r *Roll) bool {
+	return r.Begins == nil && len(r.Parts) == 0 && len(r.Flaws) == 0 && slices.ContainsFunc(p.Offers(), func(o Offer) bool {
+		return r.Length >= p.Shortest(o.RollLength)
+	})
+}
+
 // Total is the whole length of the roll.
 func (r *Roll) Total() measure.Length {
 	sum := r.Length

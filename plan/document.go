@@ -61,6 +61,7 @@ type PaperSummary struct {
 type OrderLine struct {
 	RollLength measure.Length `json:"roll"`
 	Rolls      int            `json:"rolls"`
+	Kept       int            `json:"kept,omitempty"` // bought beside, to stay unopened
 	PerPack    int            `json:"rolls_per_pack"`
 	Packs      int            `json:"packs"`
 	Spare      int            `json:"spare"`
@@ -488,7 +489,7 @@ func paperSummary(label *paper.Paper, pp *PaperPlan) PaperSummary {
 		InOrderRolls: pp.InOrderRolls, FullDropRolls: pp.FullDropRolls, SavedBySide: pp.SavedBySide(),
 	}
 	for _, line := range pp.Orders {
-		s.Order = append(s.Order, OrderLine{line.RollLength, line.Rolls, line.PerPack, line.Packs, line.Spare})
+		s.Order = append(s.Order, OrderLine{line.RollLength, line.Rolls, line.Kept, line.PerPack, line.Packs, line.Spare})
 	}
 	return s
 }

@@ -81,8 +81,9 @@ func (p *Plan) cut(i int, allotted []allotment) error {
 		}
 		pp.Batches = append(pp.Batches, *b)
 	}
+	kept := p.kept(i)
 	for k, o := range label.Offers() {
-		line, err := order.For(o, pp.ofOffer(k))
+		line, err := order.For(o, pp.ofOffer(k), kept[k])
 		if err != nil {
 			return message.New("paper_trouble", "paper \"{paper}\": {why}", "paper", label.Name, "why", message.Of(err)).Because(err)
 		}

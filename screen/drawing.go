@@ -213,7 +213,7 @@ func (s *sketcher) papers(d *job.Draft, p *plan.Plan) []PaperSummary {
 func (s *sketcher) cost(pp *plan.PaperPlan) string {
 	texts := []string{}
 	for _, line := range pp.Orders {
-		if line.Rolls > 0 && line.Cost.IsStated() {
+		if line.Bought() > 0 && line.Cost.IsStated() {
 			texts = append(texts, s.c.Money(line.Cost))
 		}
 	}

@@ -176,7 +176,7 @@ func (b *workbook) formula(style, formula string, value any) excelize.Cell {
 func (b *workbook) order(t *tab, p *plan.Plan, sums []paperSums) {
 	text := func(id string) string { return b.words.Text("column." + id) }
 	t.head(text("paper"), b.heading(Column{Heading: text("width"), Kind: LengthColumn}),
-		b.heading(Column{Heading: text("roll-length"), Kind: LengthColumn}), text("rolls-needed"), text("per-pack"),
+		b.heading(Column{Heading: text("roll-length"), Kind: LengthColumn}), text("rolls-needed"), text("rolls-kept"), text("per-pack"),
 		text("packs"), text("rolls-bought"), text("spare"), text("pack-price"), text("cost"), text("currency"))
 	for i := range p.Papers {
 		if len(p.Papers[i].Batches) > 0 {
@@ -204,7 +204,7 @@ func (b *workbook) order(t *tab, p *plan.Plan, sums []paperSums) {
 func (b *workbook) orderRows(t *tab, p *plan.Plan, paper int) {
 	label := &p.Task.Papers[paper]
 	for _, line := range p.Papers[paper].Orders {
-		if line.Rolls == 0 {
+		if line.Bought() == 0 {
 			continue
 		}
 		n := len(t.rows) + 1
@@ -213,15 +213,16 @@ func (b *workbook) orderRows(t *tab, p *plan.Plan, paper int) {
 			b.cell(LengthColumn, Cell{Length: label.Width, Filled: true}),
 			b.cell(LengthColumn, Cell{Length: line.RollLength, Filled: true}),
 			b.cell(CountColumn, Cell{Count: line.Rolls, Filled: true}),
+			b.cell(CountColumn, Cell{Count: line.Kept, Filled: true}),
 			b.cell(CountColumn, Cell{Count: line.PerPack, Filled: true}),
-			b.formula("count", fmt.Sprintf("ROUNDUP(D%d/E%d,0)", n, n), line.Packs),
-			b.formula("count", fmt.Sprintf("F%d*E%d", n, n), line.Packs*line.PerPack),
-			b.formula("count", fmt.Sprintf("G%d-D%d", n, n), line.Spare),
+			b.formula("count", fmt.Sprintf("ROUNDUP((D%d+E%d)/F%d,0)", n, n, n), line.Packs),
+			b.formula("count", fmt.Sprintf("G%d*F%d", n, n), line.Packs*line.PerPack),
+			b.formula("count", fmt.Sprintf("H%d-D%d-E%d", n, n, n), line.Spare),
 		}
 		if line.Cost.IsStated() {
 			cells = append(cells,
 				excelize.Cell{StyleID: b.style["money"], Value: amount(line.Cost) / float64(line.Packs)},
-				b.formula("money", fmt.Sprintf("F%d*I%d", n, n), amount(line.Cost)),
+				b.formula("money", fmt.Sprintf("G%d*J%d", n, n), amount(line.Cost)),
 				b.cell(TextColumn, Cell{Text: string(line.Cost.Currency)}))
 		}
 		t.add(cells...)
@@ -245,13 +246,13 @@ func (b *workbook) costTotal(t *tab, p *plan.Plan) {
 		return
 	}
 	last := len(t.rows)
-	cells := make([]any, 11)
+	cells := make([]any, 12)
 	for i := range cells {
 		cells[i] = excelize.Cell{StyleID: b.style["sum"]}
 	}
 	cells[0] = excelize.Cell{StyleID: b.style["sum"], Value: b.words.Text("table.total")}
-	cells[9] = b.formula("sum-money", fmt.Sprintf("SUM(J2:J%d)", last), amount(total))
-	cells[10] = excelize.Cell{StyleID: b.style["sum"], Value: string(total.Currency)}
+	cells[10] = b.formula("sum-money", fmt.Sprintf("SUM(K2:K%d)", last), amount(total))
+	cells[11] = excelize.Cell{StyleID: b.style["sum"], Value: string(total.Currency)}
 	t.add(cells...)
 }
 

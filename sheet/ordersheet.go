@@ -49,9 +49,12 @@ func (s *Set) orderTable() page.Table {
 		label := &s.Plan.Task.Papers[i]
 		any := false
 		for _, line := range s.Plan.Papers[i].Orders {
-			if line.Rolls > 0 {
+			if line.Bought() > 0 {
 				any = true
 				t.Rows = append(t.Rows, page.Row{Cells: s.orderRow(label, line)})
+			}
+			if line.Kept > 0 {
+				t.Rows = append(t.Rows, page.Row{Across: s.text("page.order-kept", "rolls", tell.Rolled(s.words(), line.Kept), "paper", label.Name)})
 			}
 		}
 		if !any && len(s.Plan.Papers[i].Batches) > 0 {

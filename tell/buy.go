@@ -52,7 +52,7 @@ func (b *buying) rolls(n int) string { return Rolled(b.Catalogue, n) }
 // that is to be bought.
 func (b *buying) orders() (lines []string) {
 	for _, line := range b.pp.Orders {
-		if line.Rolls > 0 {
+		if line.Bought() > 0 {
 			lines = append(lines, b.order(line))
 		}
 	}
@@ -67,12 +67,17 @@ func (b *buying) orders() (lines []string) {
 
 func (b *buying) order(line order.Line) string {
 	size := RollSize(b.Catalogue, b.label, line.RollLength)
-	text := b.Text("buy.rolls", "rolls", b.rolls(line.Rolls), "paper", b.label.Name, "size", size)
+	text := b.Text("buy.rolls", "rolls", b.rolls(line.Bought()), "paper", b.label.Name, "size", size)
+	keep := "buy.keep"
 	if line.PerPack > 1 {
 		text = b.Text("buy.packs", "packs", Packs(b.Catalogue, line.Packs, line.PerPack), "paper", b.label.Name, "size", size, "needed", line.Rolls)
-		if line.Spare > 0 {
-			text = b.Text("buy.spare", "order", text, "spare", line.Spare)
-		}
+		keep = "buy.keep-more"
+	}
+	if line.Kept > 0 {
+		text = b.Text(keep, "order", text, "needed", line.Rolls, "kept", line.Kept)
+	}
+	if line.Spare > 0 {
+		text = b.Text("buy.spare", "order", text, "spare", line.Spare)
 	}
 	if line.Cost.IsStated() {
 		text = b.Text("buy.cost", "order", text, "cost", line.Cost)
@@ -214,8 +219,11 @@ func (b *buying) leftOver() string {
 	case gap > 0 && l.Bound < l.Roll.Length:
 		text = b.Text("rest.within", "rest", text, "gap", gap)
 	}
-	if l.Patches {
+	switch {
+	case l.Patches:
 		return b.Text("rest.patches", "rest", text)
+	case b.label.Keep > 0:
+		return b.Text("rest.patches-kept", "rest", text)
 	}
 	return b.Text("rest.patches-not", "rest", text)
 }

@@ -31,6 +31,7 @@ func TestStartersSuggestions(t *testing.T) {
 		take("# measured:", "measured:")
 		take("# motif:", "motif:")
 		take("# price:", "price:")
+		take("# keep:", "keep:")
 		height := text[strings.Index(text, "height: {"):]
 		height = height[:strings.Index(height, "}")+1]
 		take("      sight: focal #", "      "+height+"\n      sight: focal #")
@@ -39,7 +40,7 @@ func TestStartersSuggestions(t *testing.T) {
 			t.Errorf("%s:\n%v\n%s", name, err, text)
 			continue
 		}
-		if len(j.Room.Diagonals) != 1 || j.Papers[0].Measured == nil || j.Papers[0].Motif == nil || !j.Papers[0].Price.IsStated() ||
+		if len(j.Room.Diagonals) != 1 || j.Papers[0].Measured == nil || j.Papers[0].Keep != 1 || j.Papers[0].Motif == nil || !j.Papers[0].Price.IsStated() ||
 			j.Room.Walls[1].Corner == nil || j.Room.Walls[0].Height == nil {
 			t.Errorf("%s: a suggestion was not taken: %+v", name, j)
 		}

@@ -257,6 +257,8 @@ export interface Paper {
   };
   /** Rolls that can still be had. Default: as many as wanted. */
   available?: number;
+  /** Rolls to stay unopened, for repairs, bought beside those that are cut. Default: 0. */
+  keep?: number;
   /**
    * Other sizes in which the same paper is sold. Price all sizes or none: with prices the least
    * money is sought, without them the fewest rolls to buy.

@@ -57,6 +57,8 @@ export const paper: Record<keyof typeof british, Message> = {
   "paper.soak": "Minuten Weichzeit",
   "paper.soak.hint": "Zwischen Einkleistern und Kleben, für jede Bahn gleich.",
   "paper.pack": "Rollen, die zusammen verkauft werden",
+  "paper.keep": "Rollen zum Aufheben",
+  "paper.keep.hint": "Ungeöffnet, für Reparaturen nach Jahren; zusätzlich zu denen gekauft, die zugeschnitten werden.",
   "paper.price": "Preis eines Gebindes",
   "paper.price.hint": "Mit der Währung: 27.90 EUR.",
   "paper.dry": "Breite von der Rolle",

@@ -44,6 +44,7 @@ export const places: Record<keyof typeof british, Message> = {
   "key.reversing": "jede zweite Bahn gestürzt",
   "key.measured": "gemessenes Muster",
   "key.lower": "tiefer in den nächsten Bahnen",
+  "key.keep": "Rollen zum Aufheben",
   "key.motif": "Hauptmotiv",
   "key.picture": "Bild",
   "key.paste": "Kleister",

@@ -56,6 +56,8 @@ export const paper = {
   "paper.soak": "Minutes to soak",
   "paper.soak.hint": "Between pasting and hanging, the same for every drop.",
   "paper.pack": "Rolls sold together",
+  "paper.keep": "Rolls to keep unopened",
+  "paper.keep.hint": "For repairs years later; bought beside those that are cut.",
   "paper.price": "Price of one pack",
   "paper.price.hint": "With its currency: 27.90 EUR.",
   "paper.dry": "Width off the roll",

@@ -43,6 +43,7 @@ export const places = {
   "key.reversing": "alternate drops reversed",
   "key.measured": "design as measured",
   "key.lower": "lower in the next strips",
+  "key.keep": "rolls to keep unopened",
   "key.motif": "leading motif",
   "key.picture": "picture",
   "key.paste": "paste",

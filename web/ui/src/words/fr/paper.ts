@@ -57,6 +57,8 @@ export const paper: Record<keyof typeof british, Message> = {
   "paper.soak": "Minutes de détrempe",
   "paper.soak.hint": "Entre l’encollage et la pose, les mêmes pour chaque lé.",
   "paper.pack": "Rouleaux vendus ensemble",
+  "paper.keep": "Rouleaux à garder fermés",
+  "paper.keep.hint": "Pour les réparations, des années plus tard ; achetés en plus de ceux qu’on coupe.",
   "paper.price": "Prix d’un lot",
   "paper.price.hint": "Avec sa monnaie : 27.90 EUR.",
   "paper.dry": "Largeur au rouleau",

@@ -44,6 +44,7 @@ export const places: Record<keyof typeof british, Message> = {
   "key.reversing": "un lé sur deux inversé",
   "key.measured": "motif mesuré",
   "key.lower": "plus bas dans les bandes suivantes",
+  "key.keep": "rouleaux à garder fermés",
   "key.motif": "motif principal",
   "key.picture": "image",
   "key.paste": "colle",
