@@ -97,6 +97,7 @@ var falsifiedLayouts = []struct {
 	{"a plumb line for a drop that is butted", fourWalls, func(l *hanging.Layout) { l.Plumbs[1].Drop, l.Plumbs[1].Part, l.Plumbs[1].X = 4, 0, 638*mm }, audit.PlumbLine},
 	{"a plumb line in a cupboard", betweenCupboards, func(l *hanging.Layout) { l.Plumbs[0].X, l.Plumbs[0].Beyond = 980*mm, 0 }, audit.PlumbLine},
 	{"a plumb line in the other cupboard", betweenCupboards, func(l *hanging.Layout) { l.Plumbs[0].X, l.Plumbs[0].Beyond = 500*mm, 480*mm }, audit.PlumbLine},
+	{"a drop butted in a cupboard", pastACupboard, func(l *hanging.Layout) { l.Plumbs = l.Plumbs[:1] }, audit.PlumbLine},
 	{"an edge that stands elsewhere than beyond its line", betweenCupboards, func(l *hanging.Layout) { l.Plumbs[0].Beyond += nm }, audit.PlumbLine},
 	{"a plumb line inside a drop whose edge is on the wall", fourWalls, func(l *hanging.Layout) { l.Plumbs[1].X -= mm; l.Plumbs[1].Beyond = mm }, audit.PlumbLine},
 	{"plumb lines out of order", fourWalls, func(l *hanging.Layout) { l.Plumbs[1], l.Plumbs[2] = l.Plumbs[2], l.Plumbs[1] }, audit.PlumbLine},

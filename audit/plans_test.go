@@ -118,6 +118,20 @@ func betweenCupboards() *hanging.Layout {
 	return h.layout()
 }
 
+// pastACupboard: the seam at 1060 mm would stand in a cupboard from floor to ceiling, so
+// nothing is there to butt drop 2 to: it has a line of its own, as drop 0.
+func pastACupboard() *hanging.Layout {
+	h := hand{
+		run:    "A 2120x2400 furniture(900+400 0+2400)",
+		paper:  plain,
+		drops:  []string{"A 0 530 @0", "A 530 1060 @0", "A 1060 1590 @0", "A 1590 2120 @0"},
+		seams:  []string{"butt 0 1 A 530", "butt 1 2 A 1060", "butt 2 3 A 1590"},
+		plumbs: []string{"0.0 right", "2.0 right"},
+		pieces: []string{"0 0 2400 @0 530", "1 0 2400 @0 370", "2 0 2400 @240 530", "3 0 2400 @0 530"},
+	}
+	return h.layout()
+}
+
 // turnedWhole: a remainder of 20 mm turns a leaning corner whole and leans
 // beyond it; the next drop is set plumb beside it and laps by the lean.
 func turnedWhole() *hanging.Layout {
@@ -172,6 +186,7 @@ var layouts = map[string]func() *hanging.Layout{
 	"outside corners":   outsideCorners,
 	"reversed":          reversed,
 	"between cupboards": betweenCupboards,
+	"past a cupboard":   pastACupboard,
 }
 
 // Sound layouts have no violation.

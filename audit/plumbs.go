@@ -6,7 +6,7 @@ import (
 
 // judgePlumbs: a plumb line is drawn for drop 0, and for every sheet that has
 // no plumb sheet on its own wall to be butted against, on the side from which
-// hanging comes. Each stands at an edge of the part it sets, where the wall's face
+// hanging comes, where there is any wall to butt them on. Each stands at an edge of the part it sets, where the wall's face
 // is, or between its edges where neither has any; and they come in hanging order:
 // drop 0, then to the right, then to the left. A part from corner to corner is set by
 // a corner.
@@ -137,7 +137,11 @@ func (h *hung) cutLoose(k int) bool {
 		inner = k + 1
 	}
 	y, before := &h.lays[k], &h.lays[inner]
-	if before.wall != y.wall || !h.hangs(inner) {
+	edge := y.x.lo
+	if k < h.anchor {
+		edge = y.x.hi
+	}
+	if before.wall != y.wall || !h.hangs(inner) || h.isOnWall(y, edge) && !h.drawable(y, edge) {
 		return true
 	}
 	// A sheet that has come round a corner is no guide, however it leans.

@@ -7,7 +7,9 @@ import (
 
 // addPlumbs lists the plumb lines in hanging order: one for drop 0, one for
 // every part that is cut loose, one for the first drop after every corner and
-// after a stretch without paper. A drop that needs no paper has none. A sheet is
+// after a stretch without paper: also where the seam before it stands in an opening from
+// the foot of the wall to its head, so that there is no edge to butt it to. A drop that
+// needs no paper has none. A sheet is
 // set by its far edge in the direction of hanging where that lies on the wall,
 // as the first plumb line of a room stands one width from its corner; otherwise
 // by its near edge. Where openings from the foot of the wall to its head are in the
@@ -34,12 +36,21 @@ func (h *Hanger) plumbWay(l *Layout, steps []step, far Side) {
 			index, p = -s.drop, l.faced(s)
 		}
 		// The drop before, seen from the start, is a guide only where it hangs.
-		alone := index != before && !l.hangs(before)
+		alone := index != before && (!l.hangs(before) || h.isApart(&p, far))
 		before = index
 		if (s.plumb || alone) && l.hangs(index) {
 			h.plumb(l, index, p, far)
 		}
 	}
+}
+
+// isApart reports whether a part that goes on to a side begins where its wall has no face.
+func (h *Hanger) isApart(p *Part, far Side) bool {
+	x := p.X.Lo
+	if far == Left {
+		x = p.X.Hi
+	}
+	return 0 < x && x < h.walls[p.Wall].width && !h.hasFace(p.Wall, x)
 }
 
 // hangs reports whether the drop with that index needs paper.

@@ -156,7 +156,8 @@ func (s *setting) line(i int) (texts []string) {
 		if near == hanging.Right {
 			beyond, own = own, beyond
 		}
-		if own == i && beyond != i && q.Kind != hanging.KillSeam && d.Index != 0 && s.l.Drops[beyond].Number > 0 {
+		if own == i && beyond != i && q.Kind != hanging.KillSeam && d.Index != 0 && s.l.Drops[beyond].Number > 0 &&
+			(q.InCorner || !s.isBare(q.Wall, q.X)) {
 			texts = append(texts, s.c.Text("page.butt-"+near.String(), "drop", s.l.Drops[beyond].Number))
 		}
 	}
@@ -174,7 +175,7 @@ func (s *setting) line(i int) (texts []string) {
 }
 
 // farEdge says where the seam stands that the next drop will be butted to, unless a
-// plumb line says it.
+// plumb line says it, or it stands where nothing is papered: behind a cupboard.
 func (s *setting) farEdge(i int, far hanging.Side) (texts []string) {
 	for _, q := range s.l.Seams {
 		own := q.Left
@@ -185,11 +186,16 @@ func (s *setting) farEdge(i int, far hanging.Side) (texts []string) {
 			continue
 		}
 		isPlumb := slices.ContainsFunc(s.l.Plumbs, func(b hanging.Plumb) bool { return b.Wall == q.Wall && b.EdgeX() == q.X })
-		if !isPlumb {
+		if !isPlumb && !s.isBare(q.Wall, q.X) {
 			texts = append(texts, s.c.Text("page.far-edge", "from", FromEnd(s.c, s.l.Run, q.Wall, q.X, hanging.Left)))
 		}
 	}
 	return texts
+}
+
+// isBare reports whether nothing is papered on either side of a place on a wall.
+func (s *setting) isBare(wall int, x measure.Length) bool {
+	return len(s.l.Hung().Face(wall).Cells(geom.Interval{Lo: x - 1, Hi: x + 1})) == 0
 }
 
 // corners says how a drop goes round the corners it meets.

@@ -188,6 +188,29 @@ func TestLineBetweenCupboards(t *testing.T) {
 	}
 }
 
+// Of an edge that stands behind a cupboard nobody can say that it does; of others it is said.
+func TestNoFarEdgeBehindACupboard(t *testing.T) {
+	for run, want := range map[string]bool{
+		"A 2400x2400":                           true,
+		"A 2400x2400 furniture(900+400 0+2400)": false,
+		"A 2400x2400 furniture(900+400 0+2000)": true, // and papered above
+		"A 2400x2400 window(900+400 900+1000)":  true,
+	} {
+		rt := plan.RunTask{Run: roomtext.Run(run)}
+		rt.Fixed.Start = &hanging.Start{}
+		p, text := planned(t, rt), ""
+		for _, i := range tell.Drops(p.Runs[0].Layout) {
+			text += strings.Join(tell.Drop(words.For("en-GB"), p, 0, i), " ") + "\n"
+		}
+		if said := strings.Contains(text, "Far edge: 1060 mm"); said != want {
+			t.Errorf("%s: of the edge at 1060 mm it is said where it stands: %v\n%s", run, said, text)
+		}
+		if said := strings.Contains(text, "Butt its left edge to drop 2."); said != want {
+			t.Errorf("%s: drop 3 is butted to drop 2: %v\n%s", run, said, text)
+		}
+	}
+}
+
 // Labels that erred, as a paperhanger tells (cases R26 and R28 of the trade's practice,
 // wallpaperlady.wordpress.com 2018-08-14 and tag pattern-repeat page 2): a "drop match" that
 // was a cycle of four, noticed after cutting had begun; 25 1/4 in drop that was 5 in
