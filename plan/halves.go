@@ -98,7 +98,7 @@ type halves struct {
 	flip   int
 	passes slab[pass]
 	busy   [][]geom.Interval // by wall: where a seam may weigh anything
-	quiets [][]quiet         // by wall
+	alike  []alikeRows       // by wall
 	before [2]hanging.Part   // of a drop beside a seam
 	beside [2]hanging.Part   // of that on its right, or beside a corner
 	floor  int64             // what any layout weighs at the least; 0: not yet asked
@@ -110,7 +110,7 @@ type node struct {
 	odd  bool
 
 	next   *node // after the whole drops that stand in a row from here; nil if the drop here meets the corner
-	run    int   // how many they are: one, or all in a quiet stretch
+	run    int   // how many they are: one, or all that stand alike
 	corner *node // where the drop begins that meets the corner
 	seam   int64 // between the last drop in the row and the next whole drop
 	sums   sum   // of the whole drops from here to corner, and the seams between them
@@ -140,7 +140,7 @@ type pass struct {
 // kind is what all drops of a kind have in common.
 type kind struct {
 	sum   sum  // of their pieces, and whether the motif meets the ceiling
-	alike bool // they weigh the same: sum is all of that
+	alike bool // they weigh the same: sum is all of that, but for their centring
 }
 
 // kindKey names a kind of drops that cover the same.
@@ -160,7 +160,7 @@ func newHalves(s *search) *halves {
 	v.nodes = newNodes(s.run.Run, v.width, v.turns, s.step, rules.Wrap, rules.OutsideWrap)
 	for i := range v.j.run.Walls {
 		v.busy = append(v.busy, v.busyStretches(i))
-		v.quiets = append(v.quiets, v.quietStretches(i))
+		v.alike = append(v.alike, v.newAlikeRows(i))
 	}
 	return v
 }
@@ -183,7 +183,10 @@ func (v *halves) follow(n *node) {
 		n.corner = n
 		return
 	}
-	if !v.followQuietly(n) {
+	if a := v.row(n); a != nil {
+		n.run, n.sums = a.run, a.sum
+		n.sums.score += v.betweenAlike(n, a.run)
+	} else {
 		n.run, n.sums = 1, v.whole(n)
 	}
 	spot := n.spot
@@ -284,10 +287,12 @@ func (v *halves) stripAt(spot hanging.Spot, odd bool) hanging.Strip {
 func (v *halves) weighStrip(s hanging.Strip) sum {
 	key, ok := v.kind(&s)
 	k, known := v.kinds[key]
-	if ok && known {
-		if k.alike {
-			return k.sum
-		}
+	switch {
+	case ok && known && k.alike:
+		t := k.sum
+		t.score += v.centring(&s)
+		return t
+	case ok && known:
 		v.h.Put(&v.l, s)
 		return v.weighed(&k)
 	}
@@ -300,18 +305,40 @@ func (v *halves) weighStrip(s hanging.Strip) sum {
 	if ok {
 		if k.alike = v.isAlike(&s); k.alike {
 			k.sum = t
+			k.sum.score -= v.centring(&s)
 		}
 		v.kinds[key] = k
 	}
 	return t
 }
 
-// isAlike reports whether all drops of a kind weigh the same: a whole one that does not
-// turn a corner, on a wall with no line to be centred on.
+// likeOthers returns what all drops of a kind come to, but for their centring; false if they
+// do not all come to the same.
+func (v *halves) likeOthers(s hanging.Strip) (t sum, ok bool) {
+	key, ok := v.kind(&s)
+	if !ok || !v.isAlike(&s) {
+		return t, false
+	}
+	k, known := v.kinds[key]
+	if !known {
+		v.weighStrip(s)
+		k = v.kinds[key]
+	}
+	return k.sum, k.alike
+}
+
+// isAlike reports whether all drops of a kind weigh the same, but for their centring: a whole
+// one that does not turn a corner.
 func (v *halves) isAlike(s *hanging.Strip) bool {
 	p := &s.Parts[0]
-	w := &v.j.walls[p.Wall]
-	return len(s.Parts) == 1 && w.centre == nil && p.X.Lo >= 0 && p.X.Hi <= w.width
+	return len(s.Parts) == 1 && p.X.Lo >= 0 && p.X.Hi <= v.j.walls[p.Wall].width
+}
+
+// centring weighs how far the motif of a drop that does not turn a corner stands off the line
+// of its wall.
+func (v *halves) centring(s *hanging.Strip) int64 {
+	_, weight := v.j.offLine(&s.Parts[0], v.j.paper.IsReversed(s.Index))
+	return weight
 }
 
 // weighed adds what the one drop of v.l and the seams in it weigh to what its kind
@@ -344,7 +371,7 @@ func (v *halves) kind(s *hanging.Strip) (k kindKey, ok bool) {
 	}
 	axis := measure.Length(-1)
 	if v.j.paper.Motif != nil {
-		axis = v.j.axis(&hanging.Drop{Reversed: v.j.paper.IsReversed(s.Index)})
+		axis = v.j.axis(v.j.paper.IsReversed(s.Index))
 	}
 	for i := range s.Parts {
 		p := &s.Parts[i]

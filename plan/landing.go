@@ -106,10 +106,11 @@ func (m *combiner) near(place *killPlace, side hanging.Side) measure.Length {
 func (m *combiner) before(n *node, near measure.Length) (t sum, at *node, seam int64) {
 	t, at = n.sums, n
 	for at.next != nil && at.spot.T+m.v.width <= near {
-		if row := (near - at.spot.T) / m.v.width; int(row) < at.run { // the place is in a quiet stretch
+		if row := (near - at.spot.T) / m.v.width; int(row) < at.run { // the place is in a row of drops that stand alike
 			spot := at.spot
 			spot.T += row * m.v.width
-			at, seam = m.v.node(spot, m.v.oddAfter(at, int(row))), 0
+			at = m.v.node(spot, m.v.oddAfter(at, int(row)))
+			seam = m.v.seamBefore(at.spot, at.odd)
 			break
 		}
 		at, seam = at.next, at.seam

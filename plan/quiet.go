@@ -9,48 +9,13 @@ import (
 	"firstdrop/measure"
 )
 
-// On most of a wall nothing is near: no corner, no opening, no fitting, no line to be
-// centred on. Drops there weigh the same wherever they stand, and the seams between them
-// nothing, so a row of them need not be walked drop by drop:
+// On most of a wall nothing is near, no corner, no opening, no fitting, no line, and a seam
+// between two drops there weighs nothing:
 //
 //	│       ┌─────┐                          │
 //	├──╌╌───┤     ├───╌╌────────────────╌╌───┤
 //	        │door │   │◄──── quiet ────►│
 //	        └─────┘
-
-// quiet is a stretch of wall, and what each whole drop in it comes to, even ones and odd
-// ones.
-type quiet struct {
-	x     geom.Interval
-	sums  [2]sum
-	known [2]bool
-}
-
-// quietStretches lists where on a wall nothing is near, from left to right.
-func (v *halves) quietStretches(wall int) (qs []quiet) {
-	w := &v.j.walls[wall]
-	busy := slices.Clone(v.busy[wall])
-	for i := range w.holes {
-		busy = append(busy, geom.Interval{Lo: w.holes[i].x.Lo, Hi: w.holes[i].x.Lo}, geom.Interval{Lo: w.holes[i].x.Hi, Hi: w.holes[i].x.Hi})
-	}
-	if w.centre != nil {
-		busy = append(busy, geom.Interval{Lo: *w.centre, Hi: *w.centre})
-	}
-	slices.SortFunc(busy, compareBegins)
-	for _, x := range v.h.LevelStretches(wall) {
-		x = x.Intersection(geom.Interval{Hi: w.width})
-		x = geom.Interval{Lo: x.Lo + 1, Hi: x.Hi - 1}
-		for _, b := range busy {
-			if b.Hi < x.Lo {
-				continue
-			}
-			qs = appendQuiet(qs, geom.Interval{Lo: x.Lo, Hi: min(x.Hi, b.Lo-1)}, 2*v.width)
-			x.Lo = b.Hi + 1
-		}
-		qs = appendQuiet(qs, x, 2*v.width)
-	}
-	return qs
-}
 
 // busyStretches lists where on a wall a seam may weigh anything, from left to right, apart
 // from each other: near edges of openings, outside corners, the middle of a focal wall and
@@ -116,64 +81,6 @@ func (v *halves) isClear(wall int, x measure.Length) bool {
 		}
 	}
 	return true
-}
-
-// appendQuiet appends a stretch unless it is narrower than two drops.
-func appendQuiet(qs []quiet, x geom.Interval, least measure.Length) []quiet {
-	if x.Hi-x.Lo < least {
-		return qs
-	}
-	return append(qs, quiet{x: x})
-}
-
-// quietFrom returns the stretch in which the whole drop that begins at a node stands, and
-// how many stand there in a row from it on; 0 if it stands in none.
-func (v *halves) quietFrom(n *node) (q *quiet, drops int) {
-	qs := v.quiets[n.spot.Wall]
-	if len(qs) == 0 {
-		return nil, 0
-	}
-	x := v.left(n.spot)
-	for i := range qs {
-		if q = &qs[i]; q.x.Lo <= x && x+v.width <= q.x.Hi {
-			room := q.x.Hi - x
-			if n.spot.Side == hanging.Left {
-				room = x + v.width - q.x.Lo
-			}
-			return q, int(room / v.width)
-		}
-	}
-	return nil, 0
-}
-
-// followQuietly sums up the row of drops in a quiet stretch from a node on; false where
-// there is none.
-func (v *halves) followQuietly(n *node) bool {
-	q, drops := v.quietFrom(n)
-	if drops < 2 {
-		return false
-	}
-	odd := n.odd
-	n.sums = *v.quietly(q, n)
-	for range drops - 1 {
-		odd = !odd && v.turns
-		n.sums.add(v.quietly(q, &node{spot: n.spot, odd: odd}))
-	}
-	n.run = drops
-	return true
-}
-
-// quietly returns what a whole drop in a quiet stretch comes to that is even or odd as that
-// at a node in it.
-func (v *halves) quietly(q *quiet, n *node) *sum {
-	at := 0
-	if n.odd {
-		at = 1
-	}
-	if !q.known[at] {
-		q.sums[at], q.known[at] = v.weighStrip(v.strip(n)), true
-	}
-	return &q.sums[at]
 }
 
 // seamOn returns what any seam weighs at the least that stands at a place on a wall between

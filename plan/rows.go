@@ -107,7 +107,15 @@ func (o *outlook) seams(from, to int) (seams []startSeam) {
 		}
 	}
 	slices.SortFunc(seams, func(a, b startSeam) int {
-		return cmp.Or(cmp.Compare(a.wall, b.wall), cmp.Compare(a.first, b.first), cmp.Compare(a.z, b.z), cmp.Compare(a.start, b.start))
+		switch {
+		case a.wall != b.wall:
+			return a.wall - b.wall
+		case a.first != b.first:
+			return a.first - b.first
+		case a.z != b.z:
+			return cmp.Compare(a.z, b.z)
+		}
+		return a.start - b.start
 	})
 	return seams
 }

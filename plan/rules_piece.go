@@ -110,7 +110,7 @@ func (j *judge) cutLines(dst []cutLine, l *hanging.Layout) []cutLine {
 		if d.Number == 0 {
 			continue
 		}
-		axis, first := j.axis(d), len(dst)
+		axis, first := j.axis(d.Reversed), len(dst)
 		for k := range d.Parts {
 			if p := &d.Parts[k]; p.Across.Lo < axis && axis < p.Across.Hi {
 				dst = j.linesAt(dst, i, p, p.X.Lo+axis-p.Across.Lo)

@@ -89,24 +89,30 @@ func (j *judge) betweenHoles(l *hanging.Layout, i, k int) int64 {
 func (j *judge) offCentre(l *hanging.Layout, i, k int) int64 {
 	d := &l.Drops[i]
 	p := &d.Parts[k]
-	line, m := *j.walls[p.Wall].centre, j.paper.Motif
-	if m == nil || line < p.X.Lo || line >= p.X.Hi {
-		return 0
-	}
-	off := offAxis(p.Across.Lo+line-p.X.Lo-j.axis(d), j.paper.Width)
-	if off.Abs() < measure.Millimetre {
-		return 0
-	}
-	g := share(j.taste.Weights.OffCentre, off.Abs(), j.paper.Width/4)
-	if j.out != nil {
-		j.raise(OffCentre, severity(g), g, j.at(l, i, p.Wall, line), size("off", off))
+	off, g := j.offLine(p, d.Reversed)
+	if off != 0 && j.out != nil {
+		j.raise(OffCentre, severity(g), g, j.at(l, i, p.Wall, *j.walls[p.Wall].centre), size("off", off))
 	}
 	return g
 }
 
+// offLine returns how far the leading motif of a part stands off the line of its wall, and what
+// that weighs; 0 where it is less than a tape tells, or no line goes through the part.
+func (j *judge) offLine(p *hanging.Part, reversed bool) (off measure.Length, weight int64) {
+	line := j.walls[p.Wall].centre
+	if line == nil || j.paper.Motif == nil || *line < p.X.Lo || *line >= p.X.Hi {
+		return 0, 0
+	}
+	off = offAxis(p.Across.Lo+*line-p.X.Lo-j.axis(reversed), j.paper.Width)
+	if off.Abs() < measure.Millimetre {
+		return 0, 0
+	}
+	return off, share(j.taste.Weights.OffCentre, off.Abs(), j.paper.Width/4)
+}
+
 // axis returns where the motif's axis lies across a drop.
-func (j *judge) axis(d *hanging.Drop) measure.Length {
-	if d.Reversed {
+func (j *judge) axis(reversed bool) measure.Length {
+	if reversed {
 		return j.paper.Width - j.paper.Motif.Axis
 	}
 	return j.paper.Motif.Axis
