@@ -21,106 +21,130 @@ import (
 // whole widths, in order. A place that is like neither side has the one after it beside it.
 type events []measure.Length
 
+// ruled gathers the events of a wall. Its methods are called from many places, and are not
+// worth being copied to all of them.
+type ruled struct {
+	es    events
+	width measure.Length
+}
+
+// from notes that something holds from each place on.
+//
+//go:noinline
+func (r *ruled) from(xs ...measure.Length) {
+	for _, x := range xs {
+		r.es = append(r.es, x.Mod(r.width))
+	}
+}
+
+// upTo notes that something holds up to each place.
+//
+//go:noinline
+func (r *ruled) upTo(xs ...measure.Length) {
+	for _, x := range xs {
+		r.from(x + 1)
+	}
+}
+
+// at notes that each place is like neither side.
+//
+//go:noinline
+func (r *ruled) at(xs ...measure.Length) {
+	r.from(xs...)
+	r.upTo(xs...)
+}
+
+// around notes the same of a place, and of those so far from it.
+//
+//go:noinline
+func (r *ruled) around(x measure.Length, by ...measure.Length) {
+	r.at(x)
+	for _, d := range by {
+		r.at(x-d, x+d)
+	}
+}
+
 // eventsOn lists them for a wall.
-func (o *outlook) eventsOn(wall int) (es events) {
+func (o *outlook) eventsOn(wall int) events {
 	v, j, rules := o.v, o.v.j, &o.m.s.task.Rules
 	t, w, run, width := &j.taste, &j.walls[wall], j.run, v.width
-	from := func(xs ...measure.Length) { // and not before
-		for _, x := range xs {
-			es = append(es, x.Mod(width))
-		}
-	}
-	upTo := func(xs ...measure.Length) { // and not after
-		for _, x := range xs {
-			from(x + 1)
-		}
-	}
-	at := func(xs ...measure.Length) {
-		from(xs...)
-		upTo(xs...)
-	}
-	around := func(x measure.Length, by ...measure.Length) {
-		at(x)
-		for _, d := range by {
-			at(x-d, x+d)
-		}
-	}
+	r := &ruled{width: width}
 	for _, x := range append(v.h.Uprights(wall), 0, w.width) {
-		at(x)
+		r.at(x)
 		if m := j.paper.Motif; m != nil && o.turn.lanes > 0 {
-			at(x - m.Axis)
+			r.at(x - m.Axis)
 		}
 	}
 	for _, h := range w.holes {
-		at(h.x.Lo, h.x.Hi)
+		r.at(h.x.Lo, h.x.Hi)
 	}
 	for _, e := range w.edges { // a strip between a seam and the edge lies outside of the opening
-		at(e.x)
-		upTo(e.x - t.SeamClearance)
-		from(e.x + t.SeamClearance)
+		r.at(e.x)
+		r.upTo(e.x - t.SeamClearance)
+		r.from(e.x + t.SeamClearance)
 		if e.left {
-			upTo(e.x-t.MinSliver, e.x-t.Overrun)
+			r.upTo(e.x-t.MinSliver, e.x-t.Overrun)
 		} else {
-			from(e.x+t.MinSliver, e.x+t.Overrun)
+			r.from(e.x+t.MinSliver, e.x+t.Overrun)
 		}
 	}
 	if w.focal {
-		around(w.width/2, t.SeamClearance)
+		r.around(w.width/2, t.SeamClearance)
 		for _, x := range [...]measure.Length{w.width / 2, (w.width + width) / 2} { // the end strips are alike
-			around(x, measure.Millimetre/2)
+			r.around(x, measure.Millimetre/2)
 		}
-		at(rules.WrapLimit, w.width-rules.WrapLimit, width/2, w.width-width/2)
+		r.at(rules.WrapLimit, w.width-rules.WrapLimit, width/2, w.width-width/2)
 	}
 	if c := w.centre; c != nil {
-		at(*c)
+		r.at(*c)
 		if m := j.paper.Motif; m != nil {
 			for _, axis := range [...]measure.Length{m.Axis, width - m.Axis} {
-				around(*c-axis, measure.Millimetre)
-				around(*c-axis+width/2, measure.Millimetre)
+				r.around(*c-axis, measure.Millimetre)
+				r.around(*c-axis+width/2, measure.Millimetre)
 			}
 		}
 	}
 	for _, x := range w.lining {
-		upTo(x - liningClear)
-		from(x, x+liningClear)
+		r.upTo(x - liningClear)
+		r.from(x, x+liningClear)
 	}
 	for _, f := range run.Walls[wall].Fittings {
-		from(f.At.X - f.Size.X/2)
-		upTo(f.At.X + f.Size.X/2)
+		r.from(f.At.X - f.Size.X/2)
+		r.upTo(f.At.X + f.Size.X/2)
 	}
 	for _, k := range j.fixed.KeepOff {
 		if k.Wall == wall {
-			upTo(k.X.Lo)
-			from(k.X.Hi)
+			r.upTo(k.X.Lo)
+			r.from(k.X.Hi)
 		}
 	}
 	left, right := run.LeanAt(wall)
 	near, far := min(0, left), w.width+max(0, right) // what must reach the corners reaches their farthest points
-	at(near, near-rules.Wrap, near-rules.WrapLimit, max(0, left), t.MinSliver)
-	at(far, far+rules.Wrap, far+rules.WrapLimit, w.width+min(0, right), w.width-t.MinSliver)
+	r.at(near, near-rules.Wrap, near-rules.WrapLimit, max(0, left), t.MinSliver)
+	r.at(far, far+rules.Wrap, far+rules.WrapLimit, w.width+min(0, right), w.width-t.MinSliver)
 	lean := max(left, -right, 0) // nearer to a corner nothing is told of a seam
-	at(lean, w.width-lean)
+	r.at(lean, w.width-lean)
 	round := rules.OutsideWrap + rules.WrapLimit
 	if w.left {
-		around(0, t.SeamClearance, rules.OutsideWrap, round)
-		around(near, rules.OutsideWrap, round)
-		at(rules.OutsideWrap + t.MinSliver)
+		r.around(0, t.SeamClearance, rules.OutsideWrap, round)
+		r.around(near, rules.OutsideWrap, round)
+		r.at(rules.OutsideWrap + t.MinSliver)
 	}
 	if w.right {
-		around(w.width, t.SeamClearance, rules.OutsideWrap, round)
-		around(far, rules.OutsideWrap, round)
-		at(w.width - rules.OutsideWrap - t.MinSliver)
+		r.around(w.width, t.SeamClearance, rules.OutsideWrap, round)
+		r.around(far, rules.OutsideWrap, round)
+		r.at(w.width - rules.OutsideWrap - t.MinSliver)
 	}
 	n, walls := len(run.Walls), run.Walls
 	for begun := measure.Length(0); begun < width; begun += o.designWidth() { // a new drop there misses by nothing
 		next, _ := run.LeanAt((wall + 1) % n)
 		_, last := run.LeanAt((wall + n - 1) % n)
-		at(walls[wall].Width+min(0, next)-begun, max(0, last)+begun)
+		r.at(walls[wall].Width+min(0, next)-begun, max(0, last)+begun)
 	}
 	lapped := rules.Wrap + max(left.Abs(), right.Abs())
-	at(w.width+lapped, -lapped)
-	slices.Sort(es)
-	return slices.Compact(es)
+	r.at(w.width+lapped, -lapped)
+	slices.Sort(r.es)
+	return slices.Compact(r.es)
 }
 
 // next returns how many places there are from one on to the right, up to the next event.
