@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
 import { begin, expectAccessible, expectNoStrayScroll, picture, sizes, type Journey, type Themes, type Traveller } from "./browser";
-import { beginJob, mouseDrag, settle, tabTo } from "./hand";
+import { beginJob, importJob, mouseDrag, settle, tabTo } from "./hand";
 
 // The plan on the screen: the start is dragged and everything follows, what is tapped
 // is told of, another plan is chosen, the room is looked at in three dimensions.
@@ -225,6 +225,26 @@ test("a stretch without seams is typed, then moved by keys and by its ends", asy
   await expect.poll(() => to.first().inputValue()).toBe("2611");
   await told.getByRole("button", { name: "Allow seams here again" }).click();
   await expect.poll(() => bar.count()).toBe(0);
+  expect(t.complaints()).toEqual([]);
+  await t.close();
+});
+
+test("many findings of a kind are folded under the first", async () => {
+  const t = await journey.travel({ viewport: sizes.phone, hasTouch: true, isMobile: true });
+  const { page } = t;
+  await settle(page);
+  await importJob(page, "half-drop", "plan");
+  await planned(page);
+  const list = page.locator("section[aria-labelledby=findings]");
+  const all = Number(await list.locator(".count").first().textContent());
+  expect(all).toBeGreaterThan(12);
+  expect(await list.getByRole("button").filter({ visible: true }).count()).toBeLessThan(all / 2);
+  await list.locator(".more summary").first().tap();
+  expect(await list.getByRole("button").filter({ visible: true }).count()).toBeGreaterThan(all / 2);
+  await expectNoStrayScroll(page);
+  await expectAccessible(page);
+  await list.locator(".more").first().scrollIntoViewIfNeeded();
+  await picture(page, "plan-findings-folded-phone");
   expect(t.complaints()).toEqual([]);
   await t.close();
 });

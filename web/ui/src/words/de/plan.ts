@@ -71,6 +71,7 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.searching": "Jeder Anfang auf jeder Wand wird geprüft …",
   "plan.findings": "Befunde",
   "plan.findings.one": "Befund",
+  "plan.findings.more": { one: "{n} weiterer dieser Art", other: "{n} weitere dieser Art" },
   "plan.findings.none": "Nichts zu melden.",
   "plan.severity.serious": "Ernst",
   "plan.severity.caution": "Achtung",

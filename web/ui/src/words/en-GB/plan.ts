@@ -70,6 +70,7 @@ export const plan = {
   "plan.searching": "Looking at every start on every wall …",
   "plan.findings": "Findings",
   "plan.findings.one": "Finding",
+  "plan.findings.more": { one: "{n} more like it", other: "{n} more like it" },
   "plan.findings.none": "Nothing to report.",
   "plan.severity.serious": "Serious",
   "plan.severity.caution": "Take care",

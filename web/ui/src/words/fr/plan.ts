@@ -71,6 +71,7 @@ export const plan: Record<keyof typeof british, Message> = {
   "plan.searching": "Tous les départs de tous les murs sont examinés …",
   "plan.findings": "Constats",
   "plan.findings.one": "Constat",
+  "plan.findings.more": { one: "{n} autre du même genre", other: "{n} autres du même genre" },
   "plan.findings.none": "Rien à signaler.",
   "plan.severity.serious": "Grave",
   "plan.severity.caution": "Attention",
