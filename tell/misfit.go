@@ -65,12 +65,13 @@ func missed(c *words.Catalogue, across, along measure.Length) string {
 // isNothing reports whether a length comes to nothing as it is written.
 func isNothing(c *words.Catalogue, l measure.Length) bool { return l.Rounded(c.Units()) == 0 }
 
-// fromTo writes a length, or the two ends of a stretch.
+// fromTo writes a length, or the two ends of a stretch: the upper alone where the lower
+// comes to nothing as it is written.
 func fromTo(c *words.Catalogue, lo, hi measure.Length) string {
 	switch {
 	case lo == hi:
 		return c.Plain(lo)
-	case lo == 0:
+	case isNothing(c, lo):
 		return c.Text("size.up-to", "size", c.Plain(hi))
 	}
 	return c.Text("size.from-to", "from", c.Plain(lo), "to", c.Plain(hi))

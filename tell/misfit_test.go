@@ -30,6 +30,9 @@ func TestMisses(t *testing.T) {
 			t.Errorf("Misses(%d…%d, %d) = %q, want %q", tt.lo, tt.hi, tt.along, got, tt.want)
 		}
 	}
+	if got, want := Misses(words.For(""), geom.Interval{Lo: measure.Millimetre / 50, Hi: 8 * measure.Millimetre}, 0), "loses up to 8 mm of its width"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
 	if got, want := Misses(words.For("").In(measure.Imperial), geom.Interval{Lo: measure.Inch / 2, Hi: measure.Inch / 2}, 0), `loses 1/2" of its width`; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
