@@ -358,9 +358,9 @@ func (s *search) sign(c *choiceAt) bool {
 }
 
 // isBeaten reports whether a choice with that bound cannot be better than the
-// best found.
+// best found: because of that, or since no layout can.
 func (s *search) isBeaten(bound int64) bool {
-	return s.best.layout != nil && bound >= s.best.score
+	return s.best.layout != nil && max(bound, s.halves.floor) >= s.best.score
 }
 
 // finish lays a choice out in full and keeps it if it is the best.
