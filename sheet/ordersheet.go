@@ -54,7 +54,7 @@ func (s *Set) orderTable() page.Table {
 				t.Rows = append(t.Rows, page.Row{Cells: s.orderRow(label, line)})
 			}
 			if line.Kept > 0 {
-				t.Rows = append(t.Rows, page.Row{Across: s.text("page.order-kept", "rolls", tell.Rolled(s.words(), line.Kept), "paper", label.Name)})
+				t.Rows = append(t.Rows, page.Row{Across: s.text("page.order-kept", "rolls", tell.Rolled(s.words(), line.Kept))})
 			}
 		}
 		if !any && len(s.Plan.Papers[i].Batches) > 0 {
