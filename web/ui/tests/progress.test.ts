@@ -30,11 +30,13 @@ test.each([
 ] as const)("a whole search and other plans, %s %s", { timeout: 240_000 }, async (size, locale, starts, layouts) => {
   const t = await journey.travel({ viewport: sizes[size], hasTouch: size === "phone" });
   const { page } = t;
+  await page.clock.install();
   await settle(page, { locale });
   await importJob(page, "attic", "plan");
   await page.locator("path.part").first().waitFor({ state: "attached", timeout: 60_000 });
   const bars = await watchBars(page);
   await page.locator("section[aria-labelledby=alternatives] button").first().click();
+  await page.clock.fastForward(1000); // what a bar waits for: this machine may be done before
   await page.locator(".far").first().waitFor({ timeout: 60_000 });
   await page.locator(".far").first().scrollIntoViewIfNeeded();
   await picture(page, `progress-${size}-${locale}`);
