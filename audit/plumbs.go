@@ -6,10 +6,10 @@ import (
 
 // judgePlumbs: a plumb line is drawn for drop 0, and for every sheet that has
 // no plumb sheet on its own wall to be butted against, on the side from which
-// hanging comes, where there is any wall to butt them on. Each stands at an edge of the part it sets, where the wall's face
-// is, or between its edges where neither has any; and they come in hanging order:
-// drop 0, then to the right, then to the left. A part from corner to corner is set by
-// a corner.
+// hanging comes, where there is any wall to butt them on. Each stands at an edge of
+// the part it sets, where the wall's face is, or between its edges where neither has
+// any; and they come in hanging order: drop 0, then to the right, then to the left. A
+// part from corner to corner is set by a corner.
 func (h *hung) judgePlumbs() {
 	if h.anchor < 0 {
 		return

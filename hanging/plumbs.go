@@ -9,12 +9,12 @@ import (
 // every part that is cut loose, one for the first drop after every corner and
 // after a stretch without paper: also where the seam before it stands in an opening from
 // the foot of the wall to its head, so that there is no edge to butt it to. A drop that
-// needs no paper has none. A sheet is
-// set by its far edge in the direction of hanging where that lies on the wall,
-// as the first plumb line of a room stands one width from its corner; otherwise
-// by its near edge. Where openings from the foot of the wall to its head are in the
-// way of both, or of one while the other is in the corner, the line is drawn between
-// them where the wall is tallest, and the sheet set so that its edge stands beyond:
+// needs no paper has none. A sheet is set by its far edge in the direction of hanging
+// where that lies on the wall, as the first plumb line of a room stands one width from
+// its corner; otherwise by its near edge. Where openings from the foot of the wall to
+// its head are in the way of both, or of one while the other is in the corner, the line
+// is drawn between them where the wall is tallest, and the sheet set so that its edge
+// stands beyond:
 //
 //	 cabinet │  wall  │ cabinet
 //	         │   ┊    │

@@ -52,33 +52,34 @@ func (v *halves) newAlikeRows(wall int) (rows alikeRows) {
 	return rows
 }
 
+// noneAlike is what comes to nothing: where no whole drop stands on the wall.
+var noneAlike like
+
 // row sums up the drops from the whole one at a node on that stand alike, but for their
-// seams and centring; nil if that one is like no other.
+// seams and centring.
 func (v *halves) row(n *node) *like {
-	rows, x := &v.alike[n.spot.Wall], v.left(n.spot)
-	if x < 0 || x+v.width > v.j.walls[n.spot.Wall].width {
-		return nil
-	}
-	cell, on := slices.BinarySearch(rows.cuts, x%v.width)
+	rows := &v.alike[n.spot.Wall]
+	cell, on := slices.BinarySearch(rows.cuts, v.left(n.spot).Mod(v.width))
 	if cell *= 2; on {
 		cell++
 	}
-	if a := v.alikeAt(&rows.cells[cell], n.spot, n.odd, int(x/v.width)); a.run > 0 {
-		return a
-	}
-	return nil
+	return v.alikeAt(&rows.cells[cell], n.spot, n.odd)
 }
 
-// alikeAt looks at the drop at a place in a row, and at those after it.
-func (v *halves) alikeAt(rows *[2][2][]like, spot hanging.Spot, odd bool, place int) *like {
+// alikeAt looks at the drop in a row that begins at a spot, and at those after it.
+func (v *halves) alikeAt(rows *[2][2][]like, spot hanging.Spot, odd bool) *like {
+	x, width := v.left(spot), v.j.walls[spot.Wall].width
+	if x < 0 || x+v.width > width {
+		return &noneAlike
+	}
 	row := &rows[spot.Side][0]
 	if odd {
 		row = &rows[spot.Side][1]
 	}
 	if *row == nil {
-		*row = make([]like, v.j.walls[spot.Wall].width/v.width+1)
+		*row = make([]like, width/v.width+1)
 	}
-	a := &(*row)[place]
+	a := &(*row)[x/v.width]
 	if a.told {
 		return a
 	}
@@ -87,14 +88,10 @@ func (v *halves) alikeAt(rows *[2][2][]like, spot hanging.Spot, odd bool, place 
 	if !ok {
 		return a
 	}
-	a.sum, a.run = sum, 1
 	spot.T += v.width
-	if x := v.left(spot); x < 0 || x+v.width > v.j.walls[spot.Wall].width {
-		return a
-	}
-	next := v.alikeAt(rows, spot, !odd && v.turns, place+outward(spot.Side))
+	next := v.alikeAt(rows, spot, !odd && v.turns)
+	a.sum, a.run = sum, 1+next.run
 	a.sum.add(&next.sum)
-	a.run += next.run
 	return a
 }
 

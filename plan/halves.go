@@ -183,7 +183,7 @@ func (v *halves) follow(n *node) {
 		n.corner = n
 		return
 	}
-	if a := v.row(n); a != nil {
+	if a := v.row(n); a.run > 0 {
 		n.run, n.sums = a.run, a.sum
 		n.sums.score += v.betweenAlike(n, a.run)
 	} else {
@@ -229,7 +229,7 @@ func (v *halves) seamAfter(n *node) int64 {
 	if m := v.facing(n.next); m != nil && m.run == 1 && m.next.next != nil {
 		return m.seam
 	}
-	return v.weighSeam(v.stripBefore(n.next), v.strip(n.next), n.spot.Side)
+	return v.seamBefore(n.next.spot, n.next.odd)
 }
 
 // facing returns the node at which the whole drop that begins at n begins when one
