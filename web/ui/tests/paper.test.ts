@@ -72,6 +72,11 @@ test("what strips on the floor show goes before the label", async () => {
   await picture(page, "paper-measured-phone");
   await page.getByRole("status").filter({ hasText: "320 mm lower" }).scrollIntoViewIfNeeded();
   await picture(page, "paper-measured-found-phone");
+  // A label that says too little to plan by is no label of 0 rolls.
+  await field(page, "Repeat").fill("");
+  await page.getByRole("button", { name: "What would the label have bought?" }).tap();
+  await page.getByRole("status").getByText(/needs a repeat/).waitFor();
+  expect(await page.getByText(/^Rolls by the label/).count()).toBe(0);
   expect(t.complaints()).toEqual([]);
   await t.close();
 });
