@@ -27,6 +27,7 @@ type sets struct {
 	failed       int     // the kind past whose phase a start has last failed
 	stride, used []int   // distance between smaller sets that differ by one of a kind used
 	end          []int64 // earliest end of each smaller set
+	left         []int   // of each kind, not yet cut
 }
 
 // mostSets is how many sets are looked at before it is given up.
@@ -120,8 +121,12 @@ func (s *sets) fits() bool {
 	return true
 }
 
+// mostSmaller is of how many smaller sets the ends are worked out.
+const mostSmaller = 1 << 14
+
 // fitsFrom reports whether some order of the set fits if cutting begins at a
-// phase, behind the lead: the earliest end of every smaller set, in turn.
+// phase, behind the lead: that which is quickly found, or else the best, from the earliest
+// end of every smaller set, in turn.
 func (s *sets) fitsFrom(start int64) bool {
 	s.stride, s.used = s.stride[:0], s.used[:0]
 	n := 1
@@ -130,9 +135,13 @@ func (s *sets) fitsFrom(start int64) bool {
 			continue
 		}
 		s.used, s.stride = append(s.used, i), append(s.stride, n)
-		if n *= c + 1; n > 1<<14 {
-			return true // too many orders to try: taken to fit, which is never too mild
-		}
+		n *= c + 1
+	}
+	switch {
+	case s.fitsByNext(start):
+		return true
+	case n > mostSmaller:
+		return true // too many orders to try: taken to fit, which is never too mild
 	}
 	s.end = slices.Grow(s.end[:0], n)[:n]
 	for i := range s.end {
@@ -150,4 +159,26 @@ func (s *sets) fitsFrom(start int64) bool {
 		}
 	}
 	return s.end[n-1]-start <= s.room
+}
+
+// fitsByNext reports whether the set fits if each time the piece is cut that the design
+// comes to first.
+func (s *sets) fitsByNext(start int64) bool {
+	s.left = append(s.left[:0], s.count...)
+	for end := start; ; {
+		next, gap := -1, s.r.repeat
+		for _, i := range s.used {
+			if s.left[i] == 0 {
+				continue
+			}
+			if d := mod(s.kinds[i].phase-end, s.r.repeat); next < 0 || d < gap {
+				next, gap = i, d
+			}
+		}
+		if next < 0 {
+			return end-start <= s.room
+		}
+		s.left[next]--
+		end += gap + s.kinds[next].length
+	}
 }
