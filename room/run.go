@@ -34,8 +34,8 @@ func (r *Run) Girth() measure.Length {
 // ones in their place.
 func (r *Run) cornersOf(i int) (left, right joint) {
 	n := len(r.Walls)
-	left = joint{r.Ends.Left, i - 1}
-	right = joint{r.Ends.Right, i + 1}
+	left = joint{&r.Ends.Left, i - 1}
+	right = joint{&r.Ends.Right, i + 1}
 	if r.Closed {
 		left.wall, right.wall = (i+n-1)%n, (i+1)%n
 	}
@@ -52,13 +52,16 @@ func (r *Run) cornersOf(i int) (left, right joint) {
 
 // joint is what a wall meets at one of its ends.
 type joint struct {
-	corner Corner
+	corner *Corner
 	wall   int // beyond the corner; −1 where the run ends
 }
 
-func (r *Run) cornerAt(i int) Corner {
+func (r *Run) cornerAt(i int) *Corner {
 	if i < len(r.Corners) {
-		return r.Corners[i]
+		return &r.Corners[i]
 	}
-	return Corner{}
+	return &plumb
 }
+
+// plumb is the corner that a run has where it lacks one.
+var plumb Corner
