@@ -56,8 +56,9 @@ func (t *tail) far() farTail {
 // brackets looks ahead from brackets.
 type brackets struct {
 	o           *outlook
-	events      []events // by wall
-	level       []bool   // by wall: neither its head nor its foot falls
+	events      []events       // by wall
+	grid        measure.Length // all drops meet corners at multiples of that from their walls' ends
+	level       []bool         // by wall: neither its head nor its foot falls
 	slack       slack
 	tables      [][]bracket
 	spare       []farTail // not yet given to a bracket
@@ -73,7 +74,7 @@ const widestBracket = 32 * measure.Millimetre
 // changes evenly: on those that have not four corners, or openings that have not.
 func (o *outlook) newBrackets() *brackets {
 	run := o.m.s.run.Run
-	b := &brackets{o: o, tables: make([][]bracket, 4*len(run.Walls)), slack: newSlack(o.v.j)}
+	b := &brackets{o: o, tables: make([][]bracket, 4*len(run.Walls)), slack: newSlack(o.v.j), grid: o.m.grid()}
 	for i := range run.Walls {
 		w := &run.Walls[i]
 		if !o.v.j.walls[i].top.straight || len(w.Outline) != 4 || slices.ContainsFunc(w.Openings, isOdd) {
@@ -164,6 +165,17 @@ func (b *brackets) table(n *node) []bracket {
 	return b.tables[at]
 }
 
+// grid returns a length of which the places of all drops are multiples that come from starts.
+func (m *combiner) grid() measure.Length {
+	step := m.v.nodes.step
+	for _, start := range m.s.starts {
+		if start.X%measure.Length(step) != 0 {
+			step = gcd(step, int64(start.X.Abs()))
+		}
+	}
+	return measure.Length(step)
+}
+
 // bracketed lists the brackets of a corner.
 func (b *brackets) bracketed(n *node) []bracket {
 	spot, run, width := n.spot, b.o.m.s.run.Run, b.o.v.width
@@ -173,13 +185,13 @@ func (b *brackets) bracketed(n *node) []bracket {
 	}
 	least, most := min(0, near), run.Walls[spot.Wall].Width+max(0, far)
 	all := make([]bracket, 0, 64)
-	for spot.T = max(least, most-width+1); spot.T <= most; {
+	for spot.T = max(least, most-width+1).CeilTo(b.grid); spot.T <= most; {
 		first, hi := b.at(spot, n.odd), spot.T
 		if way := min(b.way(&first), widestBracket); way > 0 {
-			hi = min(most, spot.T+way-1)
+			hi = min(most, spot.T+way-1).FloorTo(b.grid)
 		}
 		all = append(all, b.bracket(first, hi))
-		spot.T = all[len(all)-1].hi + 1
+		spot.T = all[len(all)-1].hi + b.grid
 	}
 	return all
 }
@@ -203,8 +215,8 @@ func (b *brackets) bracket(first place, hi measure.Length) bracket {
 	}
 	if !first.goesAs(&last) {
 		last = first
-		for other := hi; other-last.corner.spot.T > 1; {
-			spot.T = last.corner.spot.T + (other-last.corner.spot.T)/2
+		for other := hi; other-last.corner.spot.T > b.grid; {
+			spot.T = last.corner.spot.T + ((other - last.corner.spot.T) / 2).CeilTo(b.grid)
 			if p := b.at(spot, odd); first.goesAs(&p) {
 				last = p
 			} else {
