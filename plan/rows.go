@@ -41,10 +41,12 @@ type farSide struct {
 	past   []farTail // for others, and those to which one comes when one has gone all the way round
 }
 
-// startSeam is where the seam of a start stands.
+// startSeam is where the seam of a start stands: small, since all of them are sorted.
 type startSeam struct {
-	start, wall, first int
-	z                  measure.Length
+	z     measure.Length
+	start int32
+	wall  int16
+	first int16
 }
 
 // newRows lists the rows of all starts, with what they weigh at the least.
@@ -72,7 +74,7 @@ func (r *startRows) list(first, last, every int) {
 		if i%every == 0 {
 			from := len(r.starts)
 			for _, seam := range seams[k:n] {
-				r.starts = append(r.starts, seam.start)
+				r.starts = append(r.starts, int(seam.start))
 			}
 			r.add(from, len(r.starts))
 		}
@@ -103,19 +105,19 @@ func (o *outlook) seams(from, to int) (seams []startSeam) {
 	seams = make([]startSeam, 0, to-from)
 	for i := from; i < to; i++ {
 		if z, first, ok := o.m.seamOf(i); ok {
-			seams = append(seams, startSeam{i, o.m.s.starts[i].Wall, first, z})
+			seams = append(seams, startSeam{z, int32(i), int16(o.m.s.starts[i].Wall), int16(first)})
 		}
 	}
 	slices.SortFunc(seams, func(a, b startSeam) int {
 		switch {
 		case a.wall != b.wall:
-			return a.wall - b.wall
+			return int(a.wall - b.wall)
 		case a.first != b.first:
-			return a.first - b.first
+			return int(a.first - b.first)
 		case a.z != b.z:
 			return cmp.Compare(a.z, b.z)
 		}
-		return a.start - b.start
+		return int(a.start - b.start)
 	})
 	return seams
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
 	"firstdrop/room"
@@ -24,7 +25,7 @@ func (s *search) allStarts() []hanging.Start {
 	}
 	times := max(1, (n*len(s.kills)+mostPairs-1)/mostPairs)
 	s.coarse = s.step * measure.Length(times)
-	starts := make([]hanging.Start, 0, n/times+len(lines))
+	starts := make([]hanging.Start, 0, 3*n/times+len(lines)) // room for those beside kill seams
 	for _, l := range lines {
 		for x := l.from; x < l.to; x += l.step * measure.Length(times) {
 			starts = append(starts, hanging.Start{Wall: l.wall, X: x})
@@ -50,9 +51,17 @@ func (s *search) allStarts() []hanging.Start {
 //	   start      or start     the right, those left of it are
 func (s *search) besideKill(starts []hanging.Start, l line) []hanging.Start {
 	w, width := s.task.Papers[s.run.Paper].Width, s.run.Run.Walls[l.wall].Width
-	onWall := func(k killPlace) bool { return k.kill.Kind == hanging.OnWall && k.kill.Wall == l.wall }
-	if !slices.ContainsFunc(s.kills, onWall) {
+	var spans []geom.Interval // where kill seams may stand on the wall
+	for i := range s.kills {
+		if k := &s.kills[i]; k.kill.Kind == hanging.OnWall && k.kill.Wall == l.wall {
+			spans = append(spans, k.span)
+		}
+	}
+	if len(spans) == 0 {
 		return starts
+	}
+	under := func(first measure.Length) bool {
+		return slices.ContainsFunc(spans, func(x geom.Interval) bool { return x.Lo < first+w && first < x.Hi })
 	}
 	for x := l.from; x < l.to; x += s.coarse {
 		first, last := x, x+(width-1-x).FloorTo(w)
@@ -64,8 +73,7 @@ func (s *search) besideKill(starts []hanging.Start, l line) []hanging.Start {
 				starts = append(starts, hanging.Start{Wall: l.wall, X: at})
 			}
 		}
-		under := func(k killPlace) bool { return onWall(k) && k.span.Lo < first+w && first < k.span.Hi }
-		if first > 0 && slices.ContainsFunc(s.kills, under) {
+		if first > 0 && under(first) {
 			starts = append(starts, hanging.Start{Wall: l.wall, X: first - w})
 		}
 	}
