@@ -24,16 +24,17 @@ import (
 type twins struct {
 	m     *combiner
 	walls []wallStarts
-	next  [2][]twin  // by whether the first drop counts as odd, and start
-	prior [2][]prior // the same
-	far   [][2]int8  // by start and side, as [twins.of] says, plus one; 0: not asked
-	turn  int        // drops stand alike again after so many
+	next  [2][]twin    // by whether the first drop counts as odd, and start
+	prior [2][]prior   // the same
+	far   [][2]sparing // by start and side
+	turn  int          // drops stand alike again after so many
 }
 
 // wallStarts are the starts of a wall that stand in a row.
 type wallStarts struct {
 	first, n   int
 	from, step measure.Length
+	plumb      bool // both its corners are; others leave other seams from either side
 }
 
 // twin is the next twin to the right.
@@ -61,11 +62,15 @@ func (m *combiner) newTwins() *twins {
 		return nil
 	}
 	t := &twins{m: m, walls: make([]wallStarts, m.walls), turn: m.turn()}
+	for i := range t.walls {
+		left, right := s.run.Run.LeanAt(i)
+		t.walls[i].plumb = left == 0 && right == 0
+	}
 	n := 0
 	for _, l := range s.lines() {
 		l.step *= s.coarse / s.step
 		if w := &t.walls[l.wall]; w.n == 0 {
-			*w = wallStarts{n, l.starts(), l.from, l.step}
+			w.first, w.n, w.from, w.step = n, l.starts(), l.from, l.step
 		}
 		n += l.starts()
 	}
@@ -77,7 +82,7 @@ func (m *combiner) newTwins() *twins {
 			t.next[odd], t.prior[odd] = make([]twin, len(s.starts)), make([]prior, len(s.starts))
 		}
 	}
-	t.far = make([][2]int8, len(s.starts))
+	t.far = make([][2]sparing, len(s.starts))
 	return t
 }
 
@@ -164,48 +169,93 @@ func (t *twins) sparesAll(i int) bool {
 
 // of returns how many corners to one side the nearest twin of a start is away that spares
 // it; more than there are if there is none.
-func (t *twins) of(i int, side hanging.Side) int {
-	if t.far[i][side] == 0 {
-		corners, _, _ := t.find(i, side)
-		t.far[i][side] = int8(corners + 1)
-	}
-	return int(t.far[i][side]) - 1
+func (t *twins) of(i int, side hanging.Side) int { return int(t.find(i, side).corners) }
+
+// sparing is the nearest twin to one side that spares a start.
+type sparing struct {
+	corners int8  // how far it is away; more than there are if there is none, 0: not asked
+	start   int32 // which start it is
+	more    int64 // what it weighs more
 }
 
-// find looks for that twin, and returns how far it is away, which start it is, and what it
-// weighs more.
-func (t *twins) find(i int, side hanging.Side) (corners, at int, more int64) {
-	at, drops := i, 0
-	if side == hanging.Left {
-		at, drops = t.first(i)
-	}
-	for at >= 0 {
-		var by *twin
-		if side == hanging.Right {
-			by = t.right(at, drops%2 != 0)
-			at, more = int(by.start), more+by.more
-		} else if at, by = t.left(at, drops%2 != 0); at >= 0 {
-			more -= by.more
-		}
-		if at < 0 {
-			break
-		}
-		if corners += int(by.corners); corners >= t.m.walls {
-			break
-		}
-		if drops += int(by.drops); drops%t.turn == 0 && (more < 0 || more == 0 && at < i) {
-			return corners, at, more
-		}
-	}
-	return t.m.walls + 1, -1, 0
+// inQuestion marks a start of which that is being found out.
+const inQuestion = -1
+
+// find looks for that twin.
+func (t *twins) find(i int, side hanging.Side) *sparing {
+	return t.findFrom(i, side, t.m.walls)
 }
 
-// first returns the start at the first seam on the wall of a start, from the left, and how
-// many drops are between; −1 if there is none.
-func (t *twins) first(i int) (at, drops int) {
+// findFrom does so, and on the way asks twins that do not spare the start for those that
+// spare them: what stands between spares neither. It asks one after the other, up to so many
+// deep.
+//
+//	i ── no ── no ── no ── yes        by how much each weighs more than i: 10, 20, 10, −10
+//	     └───────────────────┘        the first knows of the last
+func (t *twins) findFrom(i int, side hanging.Side, deep int) *sparing {
+	f := &t.far[i][side]
+	if f.corners != 0 {
+		return f
+	}
+	f.corners = inQuestion
+	n, asks := sparing{start: int32(i)}, deep > 0 && t.turn == 1 && !t.m.v.turns
+	at, drops := t.from(i, side)
+	for first := true; ; first = false {
+		var known *sparing
+		if asks && !first {
+			if known = t.findFrom(at, side, deep-1); known.corners == inQuestion {
+				known = nil
+			}
+		}
+		if known != nil {
+			at, n.corners, n.more = int(known.start), n.corners+known.corners, n.more+known.more
+		} else if by := t.step(&at, side, drops%2 != 0); by != nil {
+			n.corners, drops = n.corners+by.corners, drops+int(by.drops)
+			if side == hanging.Right {
+				n.more += by.more
+			} else {
+				n.more -= by.more
+			}
+		}
+		if at < 0 || int(n.corners) >= t.m.walls {
+			n = sparing{int8(t.m.walls + 1), -1, 0}
+			break
+		}
+		if n.start = int32(at); drops%t.turn == 0 && (n.more < 0 || n.more == 0 && at < i) {
+			break
+		}
+	}
+	*f = n
+	return f
+}
+
+// step goes to the next twin to a side, and returns what the left one of the two says of the
+// other; nil, and to −1, if there is none.
+func (t *twins) step(at *int, side hanging.Side, odd bool) (by *twin) {
+	switch {
+	case *at < 0:
+		return nil
+	case side == hanging.Right:
+		by = t.right(*at, odd)
+		*at = int(by.start)
+	default:
+		*at, by = t.left(*at, odd)
+	}
+	return by
+}
+
+// from returns the start on the wall of a start from which its twins to a side are looked
+// for, and how many drops are between: to the left from the first seam on the wall, and from
+// the seam after drop 0 where that comes round the left corner; −1 if there is none.
+func (t *twins) from(i int, side hanging.Side) (at, drops int) {
 	start := t.m.s.starts[i]
-	if start.X < 0 {
-		return -1, 0
+	switch {
+	case start.X < 0 && side == hanging.Left:
+		return t.at(start.Wall, start.X+t.m.v.width), -1
+	case start.X < 0:
+		return t.at(start.Wall, start.X+t.m.v.width), 1
+	case side == hanging.Right:
+		return i, 0
 	}
 	if drops = int(start.X / t.m.v.width); drops == 0 {
 		return i, 0
@@ -229,7 +279,7 @@ func (t *twins) right(i int, odd bool) *twin {
 	n := v.node(v.h.Spot(hanging.Right, start.Wall, start.X), parity == 1)
 	corner := n.corner
 	e := v.pass(corner, -1)
-	if e.to == nil || !t.isPlumb(start.Wall) || !t.isPlumb(e.to.spot.Wall) {
+	if e.to == nil || !t.walls[start.Wall].plumb || !t.walls[e.to.spot.Wall].plumb {
 		return b
 	}
 	back := v.h.X(e.to.spot)
@@ -244,13 +294,6 @@ func (t *twins) right(i int, odd bool) *twin {
 	}
 	*b = twin{start: int32(at), drops: int32(n.count + 1), corners: int8(e.corners), more: t.turning(other, f) - t.turning(corner, e)}
 	return b
-}
-
-// isPlumb reports whether the corners of a wall are. Others leave other seams from either
-// side.
-func (t *twins) isPlumb(wall int) bool {
-	left, right := t.m.s.run.Run.LeanAt(wall)
-	return left == 0 && right == 0
 }
 
 // turning returns what a drop weighs that turns corners, with the seams on both sides of it.

@@ -81,13 +81,13 @@ type sparedChoice struct {
 // twin returns the same with the twin for which it is spared, and what that weighs more.
 func (c *sparedChoice) twin(t *twins) (*choiceAt, int64) {
 	i := int(c.start)
-	corners, at, more := t.find(i, hanging.Right)
-	if on := t.m.s.kills[c.kill].kill.Kind == hanging.OnWall; corners > c.gap.right || on && corners == c.gap.right {
-		_, at, more = t.find(i, hanging.Left)
+	by := t.find(i, hanging.Right)
+	if on := t.m.s.kills[c.kill].kill.Kind == hanging.OnWall; int(by.corners) > c.gap.right || on && int(by.corners) == c.gap.right {
+		by = t.find(i, hanging.Left)
 	}
 	other := c.choiceAt
-	other.start, other.x = int32(at), t.m.s.kills[c.kill].kill.X
-	return &other, more
+	other.start, other.x = by.start, t.m.s.kills[c.kill].kill.X
+	return &other, by.more
 }
 
 // weighInFull returns what a choice weighs with its rolls, its kill seam where it is best.
