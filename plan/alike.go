@@ -123,10 +123,38 @@ func (v *halves) betweenAlike(n *node, run int) (total int64) {
 // seamBefore weighs the seam between two whole drops, of which the one that is hung later
 // begins at a spot.
 func (v *halves) seamBefore(spot hanging.Spot, odd bool) int64 {
-	if v.isClear(spot.Wall, v.h.X(spot)) {
+	x := v.h.X(spot)
+	if v.isClear(spot.Wall, x) {
 		return 0
 	}
-	before := spot
-	before.T -= v.width
-	return v.weighSeam(v.stripAt(before, !odd && v.turns), v.stripAt(spot, odd), spot.Side)
+	known := v.between.at(spot.Wall, x)
+	if known == nil || *known == 0 {
+		before := spot
+		before.T -= v.width
+		seam := v.weighSeam(v.stripAt(before, !odd && v.turns), v.stripAt(spot, odd), spot.Side)
+		if known == nil {
+			return seam
+		}
+		*known = seam + 1
+	}
+	return *known - 1
+}
+
+// seamTable holds what the seams between whole drops weigh that are not clear, plus one, by
+// wall and place; 0: not known.
+type seamTable struct {
+	step  measure.Length
+	walls [][]int64
+}
+
+// at returns the cell of a place on a wall; nil if it has none.
+func (t *seamTable) at(wall int, x measure.Length) *int64 {
+	if x%t.step != 0 {
+		return nil
+	}
+	cells := t.walls[wall]
+	if at := int(x / t.step); at < len(cells) {
+		return &cells[at]
+	}
+	return nil
 }

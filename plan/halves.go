@@ -83,25 +83,26 @@ func (a *sum) sub(b *sum) {
 
 // halves holds what has been walked of one run.
 type halves struct {
-	s      *search
-	h      *hanging.Hanger
-	j      *judge
-	rolls  rollBound
-	motifs motifBound
-	width  measure.Length
-	turns  bool // alternate drops are reversed: odd and even ones differ
-	middle int  // an index far from 0 that is like drop 0
-	nodes  nodes
-	kinds  map[kindKey]kind
-	l      hanging.Layout
-	parts  [2][1]hanging.Part // of the last two strips
-	flip   int
-	passes slab[pass]
-	busy   [][]geom.Interval // by wall: where a seam may weigh anything
-	alike  []alikeRows       // by wall
-	before [2]hanging.Part   // of a drop beside a seam
-	beside [2]hanging.Part   // of that on its right, or beside a corner
-	floor  int64             // what any layout weighs at the least; 0: not yet asked
+	s       *search
+	h       *hanging.Hanger
+	j       *judge
+	rolls   rollBound
+	motifs  motifBound
+	width   measure.Length
+	turns   bool // alternate drops are reversed: odd and even ones differ
+	middle  int  // an index far from 0 that is like drop 0
+	nodes   nodes
+	kinds   map[kindKey]kind
+	l       hanging.Layout
+	parts   [2][1]hanging.Part // of the last two strips
+	flip    int
+	passes  slab[pass]
+	busy    [][]geom.Interval // by wall: where a seam may weigh anything
+	alike   []alikeRows       // by wall
+	between seamTable
+	before  [2]hanging.Part // of a drop beside a seam
+	beside  [2]hanging.Part // of that on its right, or beside a corner
+	floor   int64           // what any layout weighs at the least; 0: not yet asked
 }
 
 // node is a spot with what begins there.
@@ -158,9 +159,11 @@ func newHalves(s *search) *halves {
 	}
 	rules := &s.task.Rules
 	v.nodes = newNodes(s.run.Run, v.width, v.turns, s.step, rules.Wrap, rules.OutsideWrap)
+	v.between.step = measure.Length(v.nodes.step)
 	for i := range v.j.run.Walls {
 		v.busy = append(v.busy, v.busyStretches(i))
 		v.alike = append(v.alike, v.newAlikeRows(i))
+		v.between.walls = append(v.between.walls, make([]int64, v.nodes.sizes[4*i]))
 	}
 	return v
 }

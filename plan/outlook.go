@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"math/bits"
 
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -32,9 +33,11 @@ type outlook struct {
 	on       [2][]ends // by side and wall: those on the wall, or in the corner at its end
 	own      []ends    // by wall: those over it
 	all      ends
-	roll     int64 // what a roll weighs
-	hand     int64 // what full pieces weigh that rolls in hand give
-	base     int64 // parts of rolls that are needed beside
+	roll     int64   // what a roll weighs
+	hand     int64   // what full pieces weigh that rolls in hand give
+	base     int64   // parts of rolls that are needed beside
+	fulls    []int32 // what so many full pieces weigh
+	part     parting
 	turn     turnOfDrops
 	spare    []view // not yet given to a corner
 	rows     []tail
@@ -196,6 +199,11 @@ func (m *combiner) newOutlook() *outlook {
 	if r := &m.v.rolls; r.roll > 0 && r.prices.roll == 0 {
 		o.base = int64((r.base * partsOfRoll).FloorTo(r.roll) / r.roll)
 	}
+	if r := &m.v.rolls; r.prices.roll > 0 {
+		o.part = newParting(r.prices.roll)
+	} else {
+		o.part = newParting(int64(r.roll))
+	}
 	for k := range s.kills {
 		o.addEnd(k)
 	}
@@ -272,13 +280,13 @@ func (o *outlook) of(t *sum) row {
 	r := &o.v.rolls
 	if r.per > 0 {
 		a.fullPieces = t.full
-		a.withRolls = int32(min(int64(t.full)*o.roll/r.per, mostAhead))
+		a.withRolls = o.full(t.full)
 	}
 	switch {
 	case r.prices.roll > 0:
-		a.parts = int32(min(t.worth*partsOfRoll/r.prices.roll, mostAhead))
+		a.parts = int32(min(o.part.of(t.worth), mostAhead))
 	case r.roll > 0:
-		a.parts = int32(min(int64(t.length)*partsOfRoll/int64(r.roll), mostAhead))
+		a.parts = int32(min(o.part.of(int64(t.length)), mostAhead))
 	}
 	a.looks = int32(min(t.score+t.cut, mostAhead))
 	a.withRolls += a.looks
@@ -286,6 +294,33 @@ func (o *outlook) of(t *sum) row {
 		a.motifs = o.turn.of(&t.motif)
 	}
 	return row{a, t.drops}
+}
+
+// full returns what so many full pieces weigh.
+func (o *outlook) full(pieces int32) int32 {
+	for n := len(o.fulls); n <= int(pieces); n++ {
+		o.fulls = append(o.fulls, int32(min(int64(n)*o.roll/o.v.rolls.per, mostAhead)))
+	}
+	return o.fulls[pieces]
+}
+
+// parting tells how many parts of a roll a length comes to, or the worth of pieces, rounded
+// down, or one part less: by a multiplication, since it is asked of every drop.
+type parting uint64
+
+// newParting returns that of a roll of some length or worth.
+func newParting(roll int64) parting {
+	if roll <= partsOfRoll {
+		return 0
+	}
+	parts, _ := bits.Div64(partsOfRoll, 0, uint64(roll))
+	return parting(parts)
+}
+
+// of returns how many parts something comes to.
+func (p parting) of(n int64) int64 {
+	parts, _ := bits.Mul64(uint64(n), uint64(p))
+	return int64(parts)
 }
 
 // faults returns what rules find in a sum.
