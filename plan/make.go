@@ -101,10 +101,16 @@ func (p *Plan) search(i int, set []hanging.Setting, rival bool) (*search, error)
 // newSearch prepares a search that uses nothing of an earlier one. What it knows of
 // the run is the run as its sheets see it.
 func (p *Plan) newSearch(i int, set []hanging.Setting) (*search, error) {
+	return p.searchUnder(i, set, p.seamsOver(&p.Task.Runs[i]))
+}
+
+// searchUnder prepares a search that uses nothing of an earlier one, for a run over which
+// paper hangs with its seams on lines.
+func (p *Plan) searchUnder(i int, set []hanging.Setting, lines []Line) (*search, error) {
 	rt := &p.Task.Runs[i]
-	if len(rt.Over) > 0 {
+	if len(lines) > 0 {
 		lining := *rt
-		lining.Lining = append(slices.Clone(rt.Lining), p.seamsOver(rt)...)
+		lining.Lining = append(slices.Clone(rt.Lining), lines...)
 		rt = &lining
 	}
 	label := &p.Task.Papers[rt.Paper]
@@ -142,9 +148,12 @@ func (p *Plan) layOut(i int) (laid, error) {
 		return best, err
 	}
 	set := p.Task.Runs[i].Fixed.fixedSet(len(p.Task.Runs[i].Run.Walls))
-	best, err := p.laidAs(i, set)
-	if err != nil {
-		return laid{}, err
+	best, ok := p.lined(i, set)
+	if !ok {
+		var err error
+		if best, err = p.laidAs(i, set); err != nil {
+			return laid{}, err
+		}
 	}
 	run := RunPlan{Untried: best.s.untried()}
 	best = p.choose(i, best, &run)

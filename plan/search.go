@@ -63,7 +63,8 @@ type search struct {
 	closeup     closeup
 	edges       [2]measure.Length // of the last drops before a kill seam that was tried, as edgesOf
 	open        choices
-	gather      func(choiceAt) // if not nil, gets what is offered
+	gather      func(choiceAt)  // if not nil, gets what is offered
+	each        func(candidate) // if not nil, gets what is better than the best, which stays
 	best        candidate
 	found       bool  // best is the best, of an earlier plan
 	rival       bool  // best is, to begin with, that of another search, to be beaten
@@ -383,12 +384,21 @@ func (s *search) finish(c *choiceAt) {
 			}
 			total = never
 		} else if n.score = total; !s.isBeaten(total) {
-			s.best = n
+			s.keep(n)
 		}
 	}
 	if s.signer != nil {
 		s.note(c.sign, total-c.local)
 	}
+}
+
+// keep keeps what is better than the best.
+func (s *search) keep(c candidate) {
+	if s.each != nil {
+		s.each(c)
+		return
+	}
+	s.best = c
 }
 
 // known is what pieces, motifs and rolls weigh at the least, and how many signatures

@@ -27,6 +27,7 @@ type keptRun struct {
 	task     Task   // that the searches and ways were for
 	searches []kept // one for each way in which its walls have been set
 	ways     *keptWays
+	alone    *linedAlone
 }
 
 // kept is a search that has been used.
@@ -57,7 +58,7 @@ func (s *Session) Plan(t *Task) (*Plan, error) { return makePlan(t, s) }
 // run returns what is kept of a run that is the same but for where it is fixed to start;
 // nil if nothing is, or in no session.
 func (s *Session) run(p *Plan, i int) *keptRun {
-	if s == nil || i >= len(s.runs) || len(p.Task.Runs[i].Over) > 0 || !sameButStart(&s.runs[i].task, p.Task, i) {
+	if s == nil || i >= len(s.runs) || !sameButStart(&s.runs[i].task, p.Task, i) {
 		return nil
 	}
 	return &s.runs[i]
@@ -67,7 +68,7 @@ func (s *Session) run(p *Plan, i int) *keptRun {
 // leave the same pieces; nil if there is none.
 func (s *Session) used(p *Plan, i int, set []hanging.Setting) *kept {
 	run := s.run(p, i)
-	if run == nil {
+	if run == nil || len(p.Task.Runs[i].Over) > 0 { // what hangs over a lining may hang otherwise
 		return nil
 	}
 	at := run.at(set)
@@ -151,6 +152,19 @@ func (s *Session) waysOf(p *Plan, i int) ([]wallWay, bool) {
 		run.ways.ways, run.ways.all = p.ways(i)
 	}
 	return slices.Clone(run.ways.ways), run.ways.all
+}
+
+// linedAlone returns how a lining is best by itself: as it was before, if that is kept.
+func (s *Session) linedAlone(p *Plan, i int, set []hanging.Setting) *linedAlone {
+	if s == nil {
+		return p.linedAlone(i, set)
+	}
+	run, start := s.hold(p, i), p.Task.Runs[i].Fixed.Start
+	if run.alone == nil || !reflect.DeepEqual(run.alone.start, start) {
+		run.alone = p.linedAlone(i, set)
+		run.alone.start = start
+	}
+	return run.alone
 }
 
 // hold returns what is kept of a run; nothing yet, if the run was another.
