@@ -40,7 +40,7 @@ func (f Figure) judged() Figure {
 }
 
 func main() {
-	debug.SetGCPercent(200) // as the program does
+	debug.SetGCPercent(400) // as the program does
 	out := flag.String("out", "build/bench.json", "file to write")
 	show := flag.String("pages", "", "write the sheets of all examples into this folder to be looked at, and measure nothing")
 	flag.Parse()

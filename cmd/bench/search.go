@@ -263,25 +263,29 @@ func referenceNewDrops(run *room.Run, kill hanging.Kill) (sets [][]int) {
 }
 
 // growth times halls of 8, 16, 32 and 64 walls in one paper, and compares how the
-// time grows from each to the next with n log n.
+// time grows from each to the next, and from the first to the last, with n log n.
 func growth() (all []Figure, err error) {
-	before, n := 0.0, 0.0
-	for _, walls := range []int{8, 16, 32, 64} {
+	first, before := 0.0, 0.0
+	halls := []int{8, 16, 32, 64}
+	ratio := func(from, to int, grown float64) Figure {
+		nLogN := float64(to) * math.Log(float64(to)) / (float64(from) * math.Log(float64(from)))
+		return Figure{Name: fmt.Sprintf("time from %d to %d walls ÷ growth of n log n", from, to), Value: grown / nLogN, Unit: "×", Goal: 1}
+	}
+	for _, walls := range halls {
 		task := hallOf(walls)
 		ms, err := median(func() error { _, err := plan.Make(task); return err })
 		if err != nil {
 			return nil, err
 		}
 		all = append(all, Figure{Name: fmt.Sprintf("plan a hall of %d walls", walls), Value: ms, Unit: "ms"})
-		grows := float64(walls) * math.Log(float64(walls))
 		if before > 0 {
-			all = append(all, Figure{
-				Name: fmt.Sprintf("time from %d to %d walls ÷ growth of n log n", walls/2, walls), Value: ms / before / (grows / n), Unit: "×", Goal: 1,
-			})
+			all = append(all, ratio(walls/2, walls, ms/before))
+		} else {
+			first = ms
 		}
-		before, n = ms, grows
+		before = ms
 	}
-	return all, nil
+	return append(all, ratio(halls[0], halls[len(halls)-1], before/first)), nil
 }
 
 // hallOf is a closed hall of so many walls in a half drop, with a window in every
