@@ -184,6 +184,38 @@ func Kinds(fs []finding.Finding) []Like {
 	return ks
 }
 
+// Each lists findings one by one.
+func Each(fs []finding.Finding) []Like {
+	ks := make([]Like, len(fs))
+	for i, f := range fs {
+		ks[i] = Like{f, 1}
+	}
+	return ks
+}
+
+// fewAlike is up to how many findings of a code are listed one by one.
+const fewAlike = 3
+
+// Folded lists findings in their order; where there are many of a code, the first stands
+// for all of them.
+func Folded(fs []finding.Finding) (ks []Like) {
+	many := map[finding.Code]int{}
+	for _, f := range fs {
+		many[f.Code]++
+	}
+	for _, f := range fs {
+		switch n := many[f.Code]; {
+		case n <= 0: // told with the first
+		case n <= fewAlike:
+			ks = append(ks, Like{f, 1})
+		default:
+			ks = append(ks, Like{f, n})
+			many[f.Code] = 0
+		}
+	}
+	return ks
+}
+
 // Turned says how the misfit of a closing moves when corners take two
 // millimetres more or less.
 func Turned(c *words.Catalogue, k plan.Closing) string {

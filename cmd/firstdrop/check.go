@@ -86,7 +86,7 @@ func (p *program) printCheck(name string, j *job.Job, units unitsFlag) error {
 	for i := range fs {
 		fs[i].Number = 0 // there are no drawings yet
 	}
-	return p.printFindings(fs, c)
+	return p.printFindings(tell.Each(fs), c)
 }
 
 // closing tells how well a closed room closes; nothing for an open one.

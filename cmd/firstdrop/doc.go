@@ -165,10 +165,12 @@
 // For example:
 //
 //	firstdrop findings room.yaml
+//	firstdrop findings room.yaml --all
 //	firstdrop findings room.yaml --json
 //
 // Flags:
 //
+//	--all            list each of those alike, where there are more than three
 //	--json           print the findings as JSON, lengths in millimetres
 //	--units system   metric or imperial (the job's, if not given)
 //

@@ -14,10 +14,11 @@ import (
 
 func (p *program) findingsCommand() *cobra.Command {
 	var units unitsFlag
-	var asJSON bool
+	var asJSON, all bool
 	c := p.command(cobra.Command{
 		Use: "findings JOB",
 		Example: `  firstdrop findings room.yaml
+  firstdrop findings room.yaml --all
   firstdrop findings room.yaml --json`,
 		Args:              oneJob,
 		ValidArgsFunction: completeJob,
@@ -33,11 +34,23 @@ func (p *program) findingsCommand() *cobra.Command {
 			_, err := fmt.Fprintln(p.out, pl.text("watch.clear"))
 			return written(err)
 		}
-		if err := p.printFindings(pl.said(), pl.lang); err != nil {
+		said := tell.Each(pl.said())
+		if !all {
+			said = tell.Folded(pl.said())
+		}
+		if err := p.printFindings(said, pl.lang); err != nil {
 			return err
+		}
+		if len(said) < len(pl.plan.Findings) {
+			for _, l := range wrap(pl.text("findings.folded", "command", "firstdrop findings "+printable(pl.name)+" --all"), p.out.width) {
+				if _, err := fmt.Fprintln(p.out, l); err != nil {
+					return written(err)
+				}
+			}
 		}
 		return p.printCare(pl)
 	})
+	c.Flags().BoolVar(&all, "all", false, "")
 	c.Flags().BoolVar(&asJSON, "json", false, "")
 	return units.addTo(c)
 }
@@ -62,12 +75,12 @@ func severityInk(s finding.Severity) ink {
 
 // printFindings lists findings, each beside the number that it has in drawings, if
 // it has one.
-func (p *program) printFindings(fs []finding.Finding, lang *words.Catalogue) error {
-	for _, f := range fs {
-		for i, l := range p.out.findingLines(lang, f.Severity, tell.Finding(lang, f), p.out.width-5) {
+func (p *program) printFindings(likes []tell.Like, lang *words.Catalogue) error {
+	for _, k := range likes {
+		for i, l := range p.out.findingLines(lang, k.First.Severity, k.Words(lang), p.out.width-5) {
 			indent := "     "
-			if i == 0 && f.Number > 0 {
-				indent = fmt.Sprintf("%3d  ", f.Number)
+			if i == 0 && k.First.Number > 0 {
+				indent = fmt.Sprintf("%3d  ", k.First.Number)
 			}
 			if _, err := fmt.Fprintln(p.out, indent+l); err != nil {
 				return written(err)
