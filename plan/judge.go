@@ -158,7 +158,10 @@ func (j *judge) at(l *hanging.Layout, drop, wall int, x measure.Length) finding.
 }
 
 // raise notes a finding and what it weighs, if findings are wanted. A place is
-// made only then: at is called with what it needs to make one.
+// made only then: at is called with what it needs to make one. It is called from many
+// places, and seldom, and not worth being copied to all of them.
+//
+//go:noinline
 func (j *judge) raise(code finding.Code, s finding.Severity, weight int64, at finding.Place, sizes ...finding.Size) {
 	at.Run = j.run.Name
 	*j.out = append(*j.out, finding.Finding{Code: code, Severity: s, Weight: weight, Place: at, Sizes: sizes})
