@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // What one roll can hold.
 //
 // The sets of pieces that fit one roll, with what each becomes when a piece is
@@ -22,16 +24,50 @@ type rollSets struct {
 	alike  alikeKinds
 	all    states
 	weight []int64 // of each kind told apart, the most
+	grown  []int32 // scratch: what each set listed becomes by a piece of each kind, -1 if that is not listed
 	number []int32 // scratch: of the sets listed, -1 if not wanted
 	leads  []bool  // scratch: of the sets, whether they lead to a heavy one
 	gone   []int64 // scratch: the most that weighs what ends at each node
+	last   asked
+}
+
+// asked is what sets were last listed for, and how many steps that took.
+type asked struct {
+	of       *Problem // nil: for nothing
+	k        int
+	limit    int64
+	capacity int64
+	weight   []int64
+	steps    int
+}
+
+// is reports whether the same is asked again.
+func (a *asked) is(w *work, k int, limit int64) bool {
+	return a.of == w.p && a.k == k && a.limit == limit && a.capacity == w.lower.capacity && slices.Equal(a.weight, w.lower.weight)
 }
 
 // maxRollSets bounds the sets told apart; most rooms have some hundred.
 const maxRollSets = 50_000
 
-// load lists the sets for k rolls. It returns false if there are too many.
+// load lists the sets for k rolls, unless they are listed. It returns false if there are too
+// many.
 func (s *rollSets) load(w *work, k int, limit int64) bool {
+	a := &s.last
+	if a.is(w, k, limit) {
+		w.steps += a.steps
+		return true
+	}
+	begun := w.steps
+	a.of = nil
+	if !s.list(w, k, limit) {
+		return false
+	}
+	*a = asked{w.p, k, limit, w.lower.capacity, append(a.weight[:0], w.lower.weight...), w.steps - begun}
+	return true
+}
+
+// list lists them.
+func (s *rollSets) list(w *work, k int, limit int64) bool {
 	s.limited, s.short = limit > 0, -1
 	s.alike.load(w, limit)
 	s.m = len(s.alike.kinds)
@@ -48,6 +84,8 @@ func (s *rollSets) load(w *work, k int, limit int64) bool {
 		add = s.addLengths
 	} else if !w.listAll(&s.all, s.alike.kinds, s.alike.demand, maxRollSets) {
 		return false
+	} else {
+		s.findGrown()
 	}
 	ok := add(w, 0, capacity-slack)
 	if ok && s.limited {
@@ -139,12 +177,22 @@ func (s *rollSets) uses(w *work, id int) int64 {
 	return most
 }
 
+// findGrown finds what becomes of each set listed.
+func (s *rollSets) findGrown() {
+	s.grown = s.grown[:0]
+	for id := range s.all.info {
+		for j := range s.m {
+			s.grown = append(s.grown, int32(s.all.find(id, j)))
+		}
+	}
+}
+
 // link notes in row what becomes of a set when a piece is added.
 func (s *rollSets) link(id int, row []int32) {
 	at := s.number[id]
-	for j := range row {
+	for j, k := range s.grown[id*s.m:][:s.m] {
 		row[j] = -1
-		if k := s.all.find(id, j); k >= 0 && s.number[k] >= 0 && s.leads[s.number[k]] {
+		if k >= 0 && s.number[k] >= 0 && s.leads[s.number[k]] {
 			row[j], s.leads[at] = s.number[k], true
 		}
 	}

@@ -73,6 +73,7 @@ func newWork(p *Problem, limit int) *work {
 
 func (w *work) free() {
 	w.p, w.n, w.progress = nil, nil, nil
+	w.hang.priced.sets.last.of = nil
 	pool.Put(w)
 }
 
