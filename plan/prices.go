@@ -77,6 +77,9 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 			spec.Pieces = append(spec.Pieces, cutting.Piece{Length: n.length, Phase: n.phase})
 		}
 	}
+	if isVaried(spec.Pieces) {
+		return prices{}
+	}
 	problem, err := cutting.NewProblem(spec)
 	if err != nil || len(kinds) == 0 {
 		return prices{}
@@ -109,6 +112,16 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	}
 	q.roll *= int64(len(q.shifts))
 	return q
+}
+
+// isVaried reports whether pieces are of so many kinds that surely, or nearly so, more than can
+// be priced are worth something: as under a ceiling that falls.
+func isVaried(pieces []cutting.Piece) bool {
+	kinds := map[cutting.Piece]bool{}
+	for _, p := range pieces {
+		kinds[p] = true
+	}
+	return len(kinds) > 2*mostPriced
 }
 
 // sharper returns a proof for some pieces, and others like them, that may be sharper than
