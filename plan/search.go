@@ -240,7 +240,7 @@ func (s *search) settle(most int, below int64) {
 // there: the best found is then not proven to be the best. Sketches cost as much
 // as the run has walls.
 const (
-	mostSketched = 600_000 // times walls
+	mostSketched = 1_000_000 // times walls
 	mostFinished = 2000
 )
 
