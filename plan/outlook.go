@@ -162,6 +162,9 @@ var impossible = ahead{mostAhead, mostAhead, mostAhead, mostAhead, 0}
 // pair is what a start with an end weighs at the least, without and with new drops.
 type pair [2]int64
 
+// least takes the lesser of both.
+func (p *pair) least(q pair) { p[0], p[1] = min(p[0], q[0]), min(p[1], q[1]) }
+
 // hop is the drop that is carried round a corner, and the way on to the next.
 type hop struct {
 	edge   *pass
@@ -700,11 +703,13 @@ func (o *outlook) look(i int, asked ends, twins bool) (least int64) {
 			return math.MaxInt64
 		}
 	}
+	start, best := o.m.s.starts[i], o.m.s.best.score
+	wall := start.Wall
+	around := o.around(wall, start.X, start.X)
 	var sides [2]beginning
 	for side := range sides {
-		sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), asked)
+		sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), asked, around[side])
 	}
-	wall, best := o.m.s.starts[i].Wall, o.m.s.best.score
 	unequal, seam := int64(-1), o.v.seamOn(wall, z)
 	if t := o.m.twins; t != nil && twins {
 		for side := range sides {
@@ -719,7 +724,7 @@ func (o *outlook) look(i int, asked ends, twins bool) (least int64) {
 			*p = pair{mostAhead, mostAhead}
 			continue
 		}
-		*p = o.between(&sides, e, first)
+		*p = o.between(&sides, e, first, &around)
 		if seam > 0 && o.m.keepsSeam(o.ends[e].place, wall, z) {
 			p[0], p[1] = p[0]+seam, p[1]+seam
 		}
@@ -755,13 +760,33 @@ type beginning struct {
 	twin   int    // how many corners away a twin stands that spares the start; 0: nobody has asked
 }
 
-// begin looks from where a half begins to all ends that lie beyond its wall, or that it
-// comes to when it has gone all the way round.
-func (o *outlook) begin(n *node, offered ends) beginning {
+// around returns the ends over the wall of starts from one place to another to which a half
+// of any of them may go all the way round, by its side: to the right where the kill seam may
+// stand left of drop 0, and to the left where it may stand right of it.
+func (o *outlook) around(wall int, from, to measure.Length) (by [2]ends) {
+	for rest := o.own[wall]; !rest.isEmpty(); {
+		var e int
+		e, rest = rest.next()
+		x := o.ends[e].place.span
+		if max(to, 0) >= x.Lo {
+			by[hanging.Right] = by[hanging.Right].or(oneEnd(e))
+		}
+		if from+o.v.width <= x.Hi {
+			by[hanging.Left] = by[hanging.Left].or(oneEnd(e))
+		}
+	}
+	return by
+}
+
+// begin looks from where a half begins to all ends that lie beyond its wall, and to those to
+// which it comes when it has gone all the way round.
+func (o *outlook) begin(n *node, offered, around ends) beginning {
 	b := beginning{node: n, sums: o.rowFrom(n)}
-	wall := n.spot.Wall
-	asked := offered.without(o.on[n.spot.Side][wall].without(o.own[wall]))
-	if !o.m.renews {
+	asked := offered.without(o.on[n.spot.Side][n.spot.Wall].without(around))
+	switch {
+	case asked.isEmpty():
+		return b
+	case !o.m.renews:
 		b.walked = o.walk(n, &b.sums, asked)
 		return b
 	}
@@ -790,7 +815,7 @@ func (b *beginning) to(o *outlook, e int) tail {
 
 // between returns what a start weighs at the least with an end. If that is on the start's
 // own wall one half ends at once, and the other goes all the way round.
-func (o *outlook) between(sides *[2]beginning, i, first int) pair {
+func (o *outlook) between(sides *[2]beginning, i, first int, around *[2]ends) pair {
 	e, right, left := &o.ends[i], &sides[hanging.Right], &sides[hanging.Left]
 	wall, n := left.node.spot.Wall, o.m.walls
 	if !o.own[wall].has(i) {
@@ -800,13 +825,16 @@ func (o *outlook) between(sides *[2]beginning, i, first int) pair {
 		left.spare(o, &b, i, gaps[0].left)
 		return o.meet(e, hanging.Right, &a, &b, first)
 	}
-	a, b := right.past(o, i), left.to(o, i)
-	right.spare(o, &a, i, n)
-	p := o.meet(e, hanging.Right, &a, &b, first)
-	a, b = left.past(o, i), right.to(o, i)
-	left.spare(o, &a, i, n)
-	q := o.meet(e, hanging.Left, &a, &b, first)
-	return pair{min(p[0], q[0]), min(p[1], q[1])}
+	p := pair{mostAhead, mostAhead}
+	for side := range around {
+		if around[side].has(i) {
+			far, near := &sides[side], &sides[1-side]
+			a, b := far.past(o, i), near.to(o, i)
+			far.spare(o, &a, i, n)
+			p.least(o.meet(e, hanging.Side(side), &a, &b, first))
+		}
+	}
+	return p
 }
 
 // spare leaves of what lies ahead on the way to an end, so many corners away, what need be

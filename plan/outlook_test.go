@@ -110,7 +110,7 @@ func TestTracksTellWhatCornersDo(t *testing.T) {
 			}
 			for side := range hanging.Side(2) {
 				n := o.m.firstNode(i, side, z, first)
-				noted := o.begin(n, o.offered(i))
+				noted := o.begin(n, o.offered(i), o.own[n.spot.Wall])
 				asked := o.offered(i).without(o.on[side][n.spot.Wall].without(o.own[n.spot.Wall]))
 				walked := o.walk(n, &noted.sums, asked)
 				for e := range o.ends {

@@ -166,8 +166,10 @@ func (r *startRows) pairs(n int) []pair {
 // which its first start and its last begin, by side.
 func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 	o, wall := r.b.o, nodes[0][0].spot.Wall
+	starts := o.m.s.starts
+	around := o.around(wall, starts[r.starts[row.from]].X, starts[r.starts[row.to-1]].X)
 	for side := range nodes {
-		r.look(hanging.Side(side), nodes[side], row.offered)
+		r.look(hanging.Side(side), nodes[side], row.offered, &around)
 	}
 	m := meeting{o, first, [2]measure.Length{}, nodes[hanging.Right][1].spot.T - nodes[hanging.Right][0].spot.T}
 	for side := range nodes {
@@ -182,9 +184,12 @@ func (r *startRows) bound(row *startRow, nodes [2][2]*node, first int) {
 			continue
 		}
 		if o.own[wall].has(e) {
-			a := m.meet(end, hanging.Right, &right.past[e], &left.onWall[e])
-			b := m.meet(end, hanging.Left, &left.past[e], &right.onWall[e])
-			*p = pair{min(a[0], b[0]), min(a[1], b[1])}
+			*p = pair{mostAhead, mostAhead}
+			for side := range around {
+				if around[side].has(e) {
+					p.least(m.meet(end, hanging.Side(side), &r.sides[side].past[e], &r.sides[1-side].onWall[e]))
+				}
+			}
 		} else {
 			x, y := &right.past[e], &left.past[e]
 			if o.on[hanging.Right][wall].has(e) {
@@ -236,15 +241,11 @@ func (r *startRows) unequalOf(nodes [2][2]*node) int64 {
 }
 
 // look looks to one side from the nodes at which a row of starts begins.
-func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
+func (r *startRows) look(side hanging.Side, n [2]*node, offered ends, around *[2]ends) {
 	b, f, wall := r.b, &r.sides[side], n[0].spot.Wall
 	o, moves := b.o, n[0] != n[1]
-	sums := o.rowFrom(n[0])
-	if moves {
-		last := o.rowFrom(n[1])
-		sums = b.leastRow(&sums, &last, min(o.faultsFrom(n[0]), o.faultsFrom(n[1])), b.level[wall])
-	}
-	for rest := o.on[side][wall].and(offered); !rest.isEmpty(); {
+	on := o.on[side][wall]
+	for rest := on.without(o.own[wall].without(around[side.Opposite()])).and(offered); !rest.isEmpty(); {
 		var e int
 		e, rest = rest.next()
 		t := &f.onWall[e]
@@ -257,11 +258,20 @@ func (r *startRows) look(side hanging.Side, n [2]*node, offered ends) {
 			b.forget(&t.carried, b.level[wall])
 		}
 	}
+	past := offered.without(on.without(around[side]))
+	if past.isEmpty() {
+		return
+	}
+	sums := o.rowFrom(n[0])
+	if moves {
+		last := o.rowFrom(n[1])
+		sums = b.leastRow(&sums, &last, min(o.faultsFrom(n[0]), o.faultsFrom(n[1])), b.level[wall])
+	}
 	from, to := n[0].corner.spot.T, n[1].corner.spot.T
 	if from > to {
 		from, to = to, from
 	}
-	b.ahead(f.past, b.between(n[0], from, to), offered.without(o.on[side][wall].without(o.own[wall])), &sums, along(side, n[0].corner.spot.T-n[0].spot.T))
+	b.ahead(f.past, b.between(n[0], from, to), past, &sums, along(side, n[0].corner.spot.T-n[0].spot.T))
 }
 
 // meeting is where the halves of a start, or of a row of starts, meet.
