@@ -51,53 +51,25 @@ type startSeam struct {
 
 // newRows lists the rows of all starts, with what they weigh at the least.
 func (b *brackets) newRows() *startRows {
-	r, s := b.noRows(), b.o.m.s
-	r.list(0, s.own, 1) // those beside kill seams are offered otherwise
-	r.list(s.own, len(s.starts), 1)
-	return r
-}
-
-// noRows returns rows, none of which is listed yet.
-func (b *brackets) noRows() *startRows {
-	r := &startRows{b: b}
+	r, s := &startRows{b: b}, b.o.m.s
 	for side := range r.sides {
 		r.sides[side] = farSide{make([]farTail, len(b.o.ends)), make([]farTail, len(b.o.ends))}
 	}
+	r.list(0, s.own) // those beside kill seams are offered otherwise
+	r.list(s.own, len(s.starts))
 	return r
 }
 
-// list lists every so many-th row of some starts.
-func (r *startRows) list(first, last, every int) {
-	seams := r.b.o.seams(first, last)
-	for i, k := 0, 0; k < len(seams); i++ {
-		n := k + 1 + r.alike(seams[k:])
-		if i%every == 0 {
-			from := len(r.starts)
-			for _, seam := range seams[k:n] {
-				r.starts = append(r.starts, int(seam.start))
-			}
-			r.add(from, len(r.starts))
+// list lists the rows of some starts.
+func (r *startRows) list(first, last int) {
+	for seams := r.b.o.seams(first, last); len(seams) > 0; {
+		n, from := 1+r.alike(seams), len(r.starts)
+		for _, seam := range seams[:n] {
+			r.starts = append(r.starts, int(seam.start))
 		}
-		k = n
+		r.add(from, len(r.starts))
+		seams = seams[n:]
 	}
-}
-
-// tellsLittle reports whether few of the rows of the first wall are told to come to
-// nothing, of every sixteenth: those of a long run, round which places get lost.
-func (b *brackets) tellsLittle() bool {
-	r, s := b.noRows(), b.o.m.s
-	last := slices.IndexFunc(s.starts, func(t hanging.Start) bool { return t.Wall != s.starts[0].Wall })
-	if last < 0 {
-		return false
-	}
-	r.list(0, last, 16)
-	beaten := 0
-	for k := range r.all {
-		if s.isBeaten(r.promise(k).bound) {
-			beaten++
-		}
-	}
-	return 3*beaten < len(r.all)
 }
 
 // seams lists where the seams of some starts stand, wall by wall, from left to right.
@@ -382,7 +354,7 @@ func (p *promises) Pop() any {
 // bracket corners from all of them. Of those without halves nothing is known.
 func (o *outlook) promise() {
 	b := o.newBrackets()
-	if b != nil && (!b.pays() || !o.m.renews && b.tellsLittle()) {
+	if b != nil && !b.pays() {
 		b = nil
 	}
 	if b != nil {

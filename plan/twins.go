@@ -244,9 +244,10 @@ func (t *twins) step(at *int, side hanging.Side, odd bool) (by *twin) {
 	return by
 }
 
-// from returns the start on the wall of a start from which its twins to a side are looked
-// for, and how many drops are between: to the left from the first seam on the wall, and from
-// the seam after drop 0 where that comes round the left corner; −1 if there is none.
+// from returns the start at the first seam on the wall of a start, from which its twins to a
+// side are looked for, and how many drops that is nearer to them: less than none, if it is
+// farther. Where drop 0 comes round the left corner, that seam is the one after it. It is −1 if
+// there is none.
 func (t *twins) from(i int, side hanging.Side) (at, drops int) {
 	start := t.m.s.starts[i]
 	switch {
@@ -254,11 +255,12 @@ func (t *twins) from(i int, side hanging.Side) (at, drops int) {
 		return t.at(start.Wall, start.X+t.m.v.width), -1
 	case start.X < 0:
 		return t.at(start.Wall, start.X+t.m.v.width), 1
-	case side == hanging.Right:
-		return i, 0
 	}
 	if drops = int(start.X / t.m.v.width); drops == 0 {
 		return i, 0
+	}
+	if side == hanging.Right {
+		drops = -drops
 	}
 	return t.at(start.Wall, start.X%t.m.v.width), drops
 }
