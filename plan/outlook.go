@@ -56,6 +56,7 @@ type outlook struct {
 type end struct {
 	place *killPlace
 	kills []int
+	wall  [2]int   // by side: that on which a half ends
 	folds bool     // nothing is sure of the wall where it ends
 	sure  [2]ahead // by side: what is sure of the last drop
 	misses
@@ -260,6 +261,7 @@ func (o *outlook) listOn() {
 		for wall := range o.on[side] {
 			for i := range o.ends {
 				if e := &o.ends[i]; o.endsOn(e, hanging.Side(side), wall) {
+					e.wall[side] = wall
 					o.on[side][wall] = o.on[side][wall].or(oneEnd(i))
 					if e.place.kill.Kind == hanging.OnWall {
 						o.own[wall] = o.own[wall].or(oneEnd(i))

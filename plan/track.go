@@ -20,6 +20,7 @@ type track struct {
 type step struct {
 	view   *view
 	before row  // of the drops from the first corner to this one
+	walls  int  // how many walls it is from the first corner
 	comes  ends // to which the drop that meets the corner comes
 	passed ends // those of them that it passes
 }
@@ -34,15 +35,15 @@ type stop struct {
 func (o *outlook) stopAt(n *node) stop {
 	v := o.view(n)
 	if v.stop.track == nil {
-		v.stop = stop{track: &track{steps: []step{o.newStep(n.corner, row{})}}}
+		v.stop = stop{track: &track{steps: []step{o.newStep(n.corner, row{}, 0)}}}
 	}
 	return v.stop
 }
 
-// newStep returns a corner after a row.
-func (o *outlook) newStep(corner *node, before row) step {
+// newStep returns a corner after a row, so many walls from the first.
+func (o *outlook) newStep(corner *node, before row, walls int) step {
 	v := o.view(corner)
-	s := step{view: v, before: before, comes: allEnds}
+	s := step{view: v, before: before, walls: walls, comes: allEnds}
 	if to := v.edge.to; to != nil {
 		s.passed = o.passed(corner, v.edge)
 		s.comes = s.passed.or(o.on[corner.spot.Side][to.spot.Wall])
@@ -60,7 +61,7 @@ func (o *outlook) step(t *track, at int) *step {
 		}
 		before := last.before
 		before.append(&last.view.on, o)
-		next := o.newStep(to.corner, before)
+		next := o.newStep(to.corner, before, last.walls+last.view.edge.corners)
 		if next.view.stop.track == nil {
 			next.view.stop = stop{t, len(t.steps)}
 		}
@@ -81,6 +82,35 @@ func (o *outlook) since(sums *row, from, to *step) row {
 	return r
 }
 
+// before returns a corner before which drops come to no wall that is so many walls from here.
+func (p stop) before(walls int) int {
+	steps := p.track.steps
+	far, at := steps[p.at].walls+walls, min(p.at+walls-1, len(steps)-1)
+	for at > p.at && steps[at].walls >= far {
+		at--
+	}
+	return at
+}
+
+// nearest returns how many walls from a node's the nearest is on which some ends are; its own
+// counts as one comes to it all the way round.
+func (o *outlook) nearest(n *node, asked ends) (walls int) {
+	walls = o.m.walls
+	for !asked.isEmpty() {
+		var e int
+		e, asked = asked.next()
+		d := o.ends[e].wall[n.spot.Side] - n.spot.Wall
+		if n.spot.Side == hanging.Left {
+			d = -d
+		}
+		if d <= 0 {
+			d += o.m.walls
+		}
+		walls = min(walls, d)
+	}
+	return walls
+}
+
 // walk goes from where a half begins to some ends, and returns what lies ahead of it on the
 // way to each, what its first row comes to included.
 func (o *outlook) walk(n *node, sums *row, asked ends) []tail {
@@ -89,7 +119,7 @@ func (o *outlook) walk(n *node, sums *row, asked ends) []tail {
 		o.walked[side] = make([]tail, len(o.ends))
 	}
 	tails := o.walked[side]
-	for at := stop.at; !asked.isEmpty(); at++ {
+	for at := stop.before(o.nearest(n, asked)); !asked.isEmpty(); at++ {
 		here := o.step(stop.track, at)
 		come := here.comes.and(asked)
 		if come.isEmpty() {
