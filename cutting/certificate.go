@@ -163,6 +163,9 @@ func (w *work) startOf(d int) measure.Length {
 	return measure.Length(mod(w.n.exact[d].begin, w.p.repeat))
 }
 
+// dot returns the sum of the products. As [grow] it is not inlined.
+//
+//go:noinline
 func dot(count []int32, weight []int64) int64 {
 	sum := int64(0)
 	for j, n := range count {

@@ -113,7 +113,9 @@ func (w *work) offerLengths() {
 }
 
 // charge is the cost of a kind of roll, or of leaving a piece out (-1), with
-// the dearest roll at 1.
+// the dearest roll at 1. As [grow] it is not inlined.
+//
+//go:noinline
 func (x *mixed) charge(b int) float64 {
 	if b < 0 {
 		return float64(x.dear) / float64(x.top)

@@ -119,6 +119,9 @@ type plan struct {
 	stock []int32 // kind of roll of each
 }
 
+// reset leaves no rolls. As [grow] it is not inlined.
+//
+//go:noinline
 func (p *plan) reset()     { p.seq, p.end, p.stock = p.seq[:0], p.end[:0], p.stock[:0] }
 func (p *plan) rolls() int { return len(p.end) }
 
