@@ -32,8 +32,8 @@ const (
 	mostEquals     = 64
 )
 
-// lined chooses the layout of run i, a lining of an open run, if one that is best by itself comes near no
-// seam of what hangs over it.
+// lined chooses the layout of run i, a lining of an open run, if one that is best by itself
+// comes near no seam of what hangs over it.
 func (p *Plan) lined(i int, set []hanging.Setting) (laid, bool) {
 	rt := &p.Task.Runs[i]
 	if len(rt.Over) == 0 || rt.Run.Closed || p.isShared(rt.Paper) {

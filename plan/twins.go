@@ -198,7 +198,7 @@ func (t *twins) findFrom(i int, side hanging.Side, deep int) *sparing {
 		return f
 	}
 	f.corners = inQuestion
-	n, asks := sparing{start: int32(i)}, deep > 0 && t.turn == 1 && !t.m.v.turns
+	corners, more, asks := 0, int64(0), deep > 0 && t.turn == 1 && !t.m.v.turns
 	at, drops := t.from(i, side)
 	for first := true; ; first = false {
 		var known *sparing
@@ -208,25 +208,24 @@ func (t *twins) findFrom(i int, side hanging.Side, deep int) *sparing {
 			}
 		}
 		if known != nil {
-			at, n.corners, n.more = int(known.start), n.corners+known.corners, n.more+known.more
+			at, corners, more = int(known.start), corners+int(known.corners), more+known.more
 		} else if by := t.step(&at, side, drops%2 != 0); by != nil {
-			n.corners, drops = n.corners+by.corners, drops+int(by.drops)
+			corners, drops = corners+int(by.corners), drops+int(by.drops)
 			if side == hanging.Right {
-				n.more += by.more
+				more += by.more
 			} else {
-				n.more -= by.more
+				more -= by.more
 			}
 		}
-		if at < 0 || int(n.corners) >= t.m.walls {
-			n = sparing{int8(t.m.walls + 1), -1, 0}
-			break
-		}
-		if n.start = int32(at); drops%t.turn == 0 && (n.more < 0 || n.more == 0 && at < i) {
-			break
+		switch {
+		case at < 0 || corners >= t.m.walls:
+			*f = sparing{int8(t.m.walls + 1), -1, 0}
+			return f
+		case drops%t.turn == 0 && (more < 0 || more == 0 && at < i):
+			*f = sparing{int8(corners), int32(at), more}
+			return f
 		}
 	}
-	*f = n
-	return f
 }
 
 // step goes to the next twin to a side, and returns what the left one of the two says of the

@@ -72,6 +72,58 @@ func TestSparedChoicesAreNoBetter(t *testing.T) {
 	}
 }
 
+// The nearest twin that spares a start is found as it is going from one to the next, also in a
+// long run, and where nobody has asked for the others.
+func TestTwinsAskEachOther(t *testing.T) {
+	t.Parallel()
+	found, none := 0, 0
+	for seed := range 6 {
+		r := rand.New(rand.NewPCG(uint64(seed), 61))
+		s := searched(t, griddedTask(r, []int{4, 9, 100}[seed%3], 10*mm))
+		s.prepare()
+		m := newCombiner(s)
+		twins := m.newTwins()
+		if twins == nil {
+			t.Fatal(seed, "no twins")
+		}
+		for _, i := range r.Perm(len(s.starts)) {
+			for side := range hanging.Side(2) {
+				want := sparing{int8(m.walls + 1), -1, 0}
+				at, drops := twins.from(i, side)
+				corners, more := 0, int64(0)
+				for {
+					by := twins.step(&at, side, drops%2 != 0)
+					if by == nil || at < 0 {
+						break
+					}
+					if corners, drops = corners+int(by.corners), drops+int(by.drops); corners >= m.walls {
+						break
+					}
+					if more += by.more; side == hanging.Left {
+						more -= 2 * by.more
+					}
+					if drops%twins.turn == 0 && (more < 0 || more == 0 && at < i) {
+						want = sparing{int8(corners), int32(at), more}
+						break
+					}
+				}
+				if got := twins.find(i, side); *got != want {
+					t.Fatalf("run %d: of start %d to the %v: %+v, want %+v", seed, i, side, *got, want)
+				}
+				if want.start < 0 {
+					none++
+				} else {
+					found++
+				}
+			}
+		}
+	}
+	t.Logf("%d twins, %d times none", found, none)
+	if found < 1000 || none < 100 {
+		t.Error("few are found, or few are not")
+	}
+}
+
 // sparedChoice is a choice that is spared, and where its halves end.
 type sparedChoice struct {
 	choiceAt
