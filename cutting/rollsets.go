@@ -79,13 +79,13 @@ func (s *rollSets) list(w *work, k int, limit int64) bool {
 		least = w.mostWithin(limit)
 		slack += least - capacity
 	}
-	add := s.addSets
-	if w.n.anyOrder() {
-		add = s.addLengths
-	} else if !w.listAll(&s.all, s.alike.kinds, s.alike.demand, maxRollSets) {
-		return false
-	} else {
+	add := s.addLengths
+	if !w.n.anyOrder() {
+		if !w.listAll(&s.all, s.alike.kinds, s.alike.demand, maxRollSets) {
+			return false
+		}
 		s.findGrown()
+		add = s.addSets
 	}
 	ok := add(w, 0, capacity-slack)
 	if ok && s.limited {

@@ -54,13 +54,11 @@ func (p *Plan) allot(i int, runs []laid) []allotment {
 		return []allotment{{&all[0], p.refs(i)}}
 	}
 	a := &allotter{plan: p, paper: i, lots: all, costs: map[string]batchCost{}, least: math.MaxInt64}
-	for r := range runs {
-		if p.Task.Runs[r].Paper == i {
-			c := runs[r].best
-			runs[r].s.layOut(&c)
-			a.runs = append(a.runs, r)
-			a.layouts = append(a.layouts, c)
-		}
+	a.runs = p.Task.runsIn(i)
+	for _, r := range a.runs {
+		c := runs[r].best
+		runs[r].s.layOut(&c)
+		a.layouts = append(a.layouts, c)
 	}
 	a.try()
 	a.renew(runs, 0, len(all))

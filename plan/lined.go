@@ -36,7 +36,7 @@ const (
 // comes near no seam of what hangs over it.
 func (p *Plan) lined(i int, set []hanging.Setting) (laid, bool) {
 	rt := &p.Task.Runs[i]
-	if len(rt.Over) == 0 || rt.Run.Closed || p.isShared(rt.Paper) {
+	if len(rt.Over) == 0 || rt.Run.Closed || len(p.Task.runsIn(rt.Paper)) > 1 {
 		return laid{}, false
 	}
 	alone := p.session.linedAlone(p, i, set)
@@ -55,17 +55,6 @@ func (p *Plan) lined(i int, set []hanging.Setting) (laid, bool) {
 		}
 	}
 	return laid{}, false
-}
-
-// isShared reports whether several runs are hung in a paper.
-func (p *Plan) isShared(paper int) bool {
-	n := 0
-	for i := range p.Task.Runs {
-		if p.Task.Runs[i].Paper == paper {
-			n++
-		}
-	}
-	return n > 1
 }
 
 // isClearOf reports whether no seam of a layout comes near any of the lines.

@@ -73,6 +73,16 @@ func (t *Task) inTurn() (order []int) {
 	return order
 }
 
+// runsIn lists the runs that are hung in a paper.
+func (t *Task) runsIn(paper int) (runs []int) {
+	for i := range t.Runs {
+		if t.Runs[i].Paper == paper {
+			runs = append(runs, i)
+		}
+	}
+	return runs
+}
+
 // seamsOver returns where the seams stand of what hangs over a lining.
 func (p *Plan) seamsOver(rt *RunTask) (lines []Line) {
 	for _, a := range rt.Over {

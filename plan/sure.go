@@ -90,10 +90,8 @@ func (p *Plan) Chances(i int) order.Chances {
 // layouts returns the layouts of the runs hung with paper i, in the order of the
 // runs.
 func (p *Plan) layouts(i int) (ls []*hanging.Layout) {
-	for r := range p.Runs {
-		if p.Task.Runs[r].Paper == i {
-			ls = append(ls, p.Runs[r].Layout)
-		}
+	for _, r := range p.Task.runsIn(i) {
+		ls = append(ls, p.Runs[r].Layout)
 	}
 	return ls
 }

@@ -54,12 +54,7 @@ type pool struct {
 // together chooses anew among the best layouts of all runs in paper i.
 func (p *Plan) together(i int, runs []laid) {
 	label := &p.Task.Papers[i]
-	var of []int
-	for r := range runs {
-		if p.Task.Runs[r].Paper == i {
-			of = append(of, r)
-		}
-	}
+	of := p.Task.runsIn(i)
 	if len(of) < 2 || len(lots(label)) > 1 || label.InOrder {
 		return
 	}
