@@ -31,6 +31,11 @@ func (s *search) total(c *candidate) (int64, error) {
 	return c.score + int64(rolls)*roll, nil
 }
 
+// leastTotal returns what a candidate weighs with its rolls at the least.
+func (s *search) leastTotal(c *candidate) int64 {
+	return c.score + int64(s.counted(c.layout).least)*s.task.Taste.Weights.Roll
+}
+
 // How many steps a cutting may take: one that only serves to compare layouts,
 // and the one that is carried out. A room takes fewer than a hundred; what would
 // take more, as many sizes of roll with a tiny repeat may, is left with a bound.

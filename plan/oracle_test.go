@@ -66,7 +66,7 @@ func (r *reference) with(c hanging.Choice, k killPlace, from int) {
 	if r.s.layOut(&n); n.layout == nil {
 		return
 	}
-	least := n.score + int64(r.s.counted(n.layout).least)*r.s.task.Taste.Weights.Roll
+	least := r.s.leastTotal(&n)
 	if r.limit == 0 || least < r.limit {
 		if total, err := r.s.total(&n); err == nil && (r.best == 0 || total < r.best) {
 			r.best, r.at = total, n.choice

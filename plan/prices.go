@@ -69,7 +69,7 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	spec := s.lot.spec(s.task, p, nil)
 	spec.Repeat = q.repeat
 	var kinds []priced
-	for _, l := range some[:min(mostSampled, len(some))] {
+	for _, l := range some {
 		for i := range l.Pieces {
 			piece := &l.Pieces[i]
 			n := priced{length: piece.Length, phase: p.Phase(l.Drops[piece.Drop].Index, 0, piece.Lead).Mod(q.repeat)}

@@ -19,7 +19,7 @@ func (s *search) renewed(best candidate) candidate {
 		c.choice.NewDrop = append(slices.Clone(best.choice.NewDrop), i)
 		s.tried++
 		s.layOut(&c)
-		if c.layout == nil {
+		if c.layout == nil || s.leastTotal(&c) >= best.score {
 			continue
 		}
 		if total, err := s.total(&c); err == nil && total < best.score {

@@ -168,7 +168,7 @@ func (s *search) sampled() int {
 // whatever start is fixed: so that they are the same for all of them.
 func (s *search) bounds() {
 	var some []*hanging.Layout
-	for wall := range s.run.Run.Walls {
+	for wall := 0; wall < len(s.run.Run.Walls) && len(some) < mostSampled; wall++ {
 		some = s.appendFirst(some, hanging.Start{Wall: wall})
 	}
 	for i := 0; len(some) == 0 && i < len(s.starts); i++ {
@@ -375,7 +375,7 @@ func (s *search) finish(c *choiceAt) {
 	if s.layOut(&n); n.layout == nil {
 		return
 	}
-	total := n.score + int64(s.counted(n.layout).least)*s.task.Taste.Weights.Roll
+	total := s.leastTotal(&n)
 	if !s.isBeaten(total) {
 		var err error
 		if total, err = s.total(&n); err != nil {

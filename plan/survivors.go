@@ -31,9 +31,8 @@ func (s *search) survivors() []candidate {
 			out = append(out, c)
 		}
 	}
-	w := s.task.Taste.Weights.Roll
 	slices.SortStableFunc(out, func(a, b candidate) int {
-		return cmp.Compare(a.score+int64(s.counted(a.layout).least)*w, b.score+int64(s.counted(b.layout).least)*w)
+		return cmp.Compare(s.leastTotal(&a), s.leastTotal(&b))
 	})
 	return out
 }

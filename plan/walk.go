@@ -92,7 +92,7 @@ func (w *walk) weigh(c *candidate) int64 {
 	if s.layOut(&n); n.layout == nil {
 		return never
 	}
-	least := n.score + int64(s.counted(n.layout).least)*s.task.Taste.Weights.Roll
+	least := s.leastTotal(&n)
 	if s.isBeaten(least) {
 		return least
 	}
