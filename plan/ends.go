@@ -8,9 +8,6 @@ type ends [2]uint64
 // mostEnds is how many there may be; in a run with more nobody looks ahead.
 const mostEnds = 128
 
-// allEnds is the set of all there may be.
-var allEnds = ends{^uint64(0), ^uint64(0)}
-
 // oneEnd returns the set of one.
 func oneEnd(e int) (n ends) {
 	n[e/64] = 1 << (e % 64)
@@ -39,3 +36,6 @@ func (n ends) next() (e int, others ends) {
 	}
 	return 64 + bits.TrailingZeros64(n[1]), ends{0, n[1] & (n[1] - 1)}
 }
+
+// count returns how many they are.
+func (n ends) count() int { return bits.OnesCount64(n[0]) + bits.OnesCount64(n[1]) }

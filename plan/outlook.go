@@ -179,9 +179,10 @@ type hop struct {
 // view is what lies ahead of a corner: on the way to those ends to which it has been asked.
 type view struct {
 	hop
-	tails []tail // by end
-	known ends
-	stop  stop
+	corner *node
+	tails  []tail // by end
+	known  ends
+	stop
 }
 
 // outlookOf returns the outlook of the starts, nil where it spares nothing.
@@ -412,7 +413,7 @@ func (o *outlook) view(n *node) *view {
 		o.spare = make([]view, 128)
 	}
 	v := &o.spare[0]
-	v.hop, o.spare = h, o.spare[1:]
+	v.hop, v.corner, o.spare = h, corner, o.spare[1:]
 	corner.view = v
 	return v
 }
@@ -433,10 +434,7 @@ func (o *outlook) fill(v *view, corner *node, asked ends) {
 		return
 	}
 	if v.tails == nil {
-		if len(o.rows) == 0 {
-			o.rows = make([]tail, 128*len(o.ends))
-		}
-		v.tails, o.rows = o.rows[:len(o.ends):len(o.ends)], o.rows[len(o.ends):]
+		v.tails = o.someTails(len(o.ends))
 	}
 	side, to := corner.spot.Side, v.edge.to
 	passed, landed := ends{}, ends{}
@@ -469,6 +467,16 @@ func (o *outlook) fill(v *view, corner *node, asked ends) {
 		o.renew(&t.renewed, &v.hop, &v.up, corner, last, e)
 	}
 	v.known = v.known.or(asked)
+}
+
+// someTails returns so many that are the caller's own.
+func (o *outlook) someTails(n int) []tail {
+	if len(o.rows) < n {
+		o.rows = make([]tail, max(512, 128*n))
+	}
+	t := o.rows[:n:n]
+	o.rows = o.rows[n:]
+	return t
 }
 
 // lostSight returns what is told where nothing is.
@@ -700,14 +708,14 @@ func (o *outlook) look(i int, asked ends, twins bool) (least int64) {
 	if !ok {
 		return 0
 	}
-	if t := o.m.twins; t != nil && !o.m.renews {
-		if asked = t.without(i, asked); asked.isEmpty() {
-			return math.MaxInt64
-		}
-	}
 	start, best := o.m.s.starts[i], o.m.s.best.score
 	wall := start.Wall
 	around := o.around(wall, start.X, start.X)
+	if t := o.m.twins; t != nil && !o.m.renews {
+		if asked = t.without(i, asked, &around); asked.isEmpty() {
+			return math.MaxInt64
+		}
+	}
 	var sides [2]beginning
 	for side := range sides {
 		sides[side] = o.begin(o.m.firstNode(i, hanging.Side(side), z, first), asked, around[side])
@@ -821,6 +829,11 @@ func (o *outlook) between(sides *[2]beginning, i, first int, around *[2]ends) pa
 	e, right, left := &o.ends[i], &sides[hanging.Right], &sides[hanging.Left]
 	wall, n := left.node.spot.Wall, o.m.walls
 	if !o.own[wall].has(i) {
+		if !o.m.renews && !o.on[hanging.Right][wall].has(i) && !o.on[hanging.Left][wall].has(i) { // most weigh too much without what closing takes
+			if p := o.together(hanging.Right, &right.walked[i].carried, &left.walked[i].carried, first); p >= o.m.s.best.score {
+				return pair{p, mostAhead}
+			}
+		}
 		a, b := right.to(o, i), left.to(o, i)
 		gaps, _ := o.m.gapsFrom(hanging.Start{Wall: wall}, e.kills[0])
 		right.spare(o, &a, i, gaps[0].right)

@@ -10,86 +10,101 @@ import "firstdrop/hanging"
 //	          0      2.1     4.0     6.2          each of its corners
 //	start ────────────┘       ▲                   from here to there: 4.1
 //	                  └───────┘
+//	   ►──┬───────┬──╯                            another, up to where it joins the first
 
-// track is the way on from a corner to the corners behind it.
+// track is the way on from a corner to the corners behind it, up to one that is on another track,
+// or on this one already.
 type track struct {
-	steps []step
+	corners []*view
+	joins   *view
 }
 
-// step is one of its corners.
-type step struct {
-	view   *view
-	before row  // of the drops from the first corner to this one
-	walls  int  // how many walls it is from the first corner
-	comes  ends // to which the drop that meets the corner comes
-	passed ends // those of them that it passes
-}
-
-// stop is where on a track a corner is.
+// stop is where on a track a corner is, and what comes of the drop that meets it there.
 type stop struct {
-	track *track
-	at    int
+	track    *track
+	at       int
+	before   row    // of the drops from the first corner of the track to this one
+	walls    int    // how many walls it is from the first corner
+	comes    ends   // to which the drop comes: all, if it goes nowhere
+	arrivals []tail // what lies ahead on the way to each of these, in their order; nil: nobody has asked
 }
 
-// stopAt returns where on a track the corner is to which drops from a node on come.
-func (o *outlook) stopAt(n *node) stop {
-	v := o.view(n)
-	if v.stop.track == nil {
-		v.stop = stop{track: &track{steps: []step{o.newStep(n.corner, row{}, 0)}}}
+// follow returns the corner after one on its track; nil where the way ends.
+func (o *outlook) follow(v *view) *view {
+	t, to := v.track, v.edge.to
+	switch at := v.at + 1; {
+	case at < len(t.corners):
+		return t.corners[at]
+	case t.joins != nil || to == nil:
+		return t.joins
 	}
-	return v.stop
+	next := o.view(to)
+	if next.track != nil {
+		t.joins = next
+		return next
+	}
+	before := v.before
+	before.append(&v.hop.on, o)
+	o.put(next, t, before, v.walls+v.edge.corners)
+	return next
 }
 
-// newStep returns a corner after a row, so many walls from the first.
-func (o *outlook) newStep(corner *node, before row, walls int) step {
-	v := o.view(corner)
-	s := step{view: v, before: before, walls: walls, comes: allEnds}
+// put puts a corner at the end of a track, after a row, so many walls from the first.
+func (o *outlook) put(v *view, t *track, before row, walls int) {
+	v.stop = stop{track: t, at: len(t.corners), before: before, walls: walls, comes: o.all}
 	if to := v.edge.to; to != nil {
-		s.passed = o.passed(corner, v.edge)
-		s.comes = s.passed.or(o.on[corner.spot.Side][to.spot.Wall])
+		v.comes = o.passed(v.corner, v.edge).or(o.on[v.corner.spot.Side][to.spot.Wall])
 	}
-	return s
+	t.corners = append(t.corners, v)
 }
 
-// step returns a corner on the way; nil where the way ends.
-func (o *outlook) step(t *track, at int) *step {
-	for len(t.steps) <= at {
-		last := &t.steps[len(t.steps)-1]
-		to := last.view.edge.to
-		if to == nil {
-			return nil
-		}
-		before := last.before
-		before.append(&last.view.on, o)
-		next := o.newStep(to.corner, before, last.walls+last.view.edge.corners)
-		if next.view.stop.track == nil {
-			next.view.stop = stop{t, len(t.steps)}
-		}
-		t.steps = append(t.steps, next)
-	}
-	return &t.steps[at]
+// journey is a half on its way from corner to corner.
+type journey struct {
+	from, here *view // on one track
+	before     row   // what it comes to before from
 }
 
-// since returns what comes between two corners of a track, after a row before the first.
-func (o *outlook) since(sums *row, from, to *step) row {
-	a, drops := to.before.ahead, to.before.drops-from.before.drops
+// so returns what it comes to before the corner at which it is.
+func (j *journey) so(o *outlook) row {
+	from := &j.from.stop
+	a, drops := j.here.before.ahead, j.here.before.drops-from.before.drops
 	a.sub(&from.before.ahead)
 	if o.turn.lanes > 0 {
 		a.motifs = o.turn.by(a.motifs, int32(o.turn.lanes)-from.before.drops%int32(o.turn.lanes))
 	}
-	r := *sums
+	r := j.before
 	r.append(&row{a, drops}, o)
 	return r
 }
 
-// before returns a corner before which drops come to no wall that is so many walls from here.
-func (p stop) before(walls int) int {
-	steps := p.track.steps
-	far, at := steps[p.at].walls+walls, min(p.at+walls-1, len(steps)-1)
-	for at > p.at && steps[at].walls >= far {
-		at--
+// on goes on to the next corner.
+func (j *journey) on(o *outlook) {
+	next := o.follow(j.here)
+	if next.track != j.here.track || next.at <= j.here.at {
+		so := j.so(o)
+		so.append(&j.here.hop.on, o)
+		j.from, j.before = next, so
 	}
-	return at
+	j.here = next
+}
+
+// skip goes on to a corner before which drops come to no wall that is so many walls from here.
+func (j *journey) skip(o *outlook, walls int) {
+	for walls > 1 {
+		here := &j.here.stop
+		corners := here.track.corners
+		far, at := here.walls+walls, min(here.at+walls-1, len(corners)-1)
+		for at > here.at && corners[at].walls >= far {
+			at--
+		}
+		last := corners[at]
+		walls -= last.walls - here.walls
+		if j.here = last; last.edge.to == nil || last.edge.corners >= walls {
+			return
+		}
+		walls -= last.edge.corners
+		j.on(o)
+	}
 }
 
 // nearest returns how many walls from a node's the nearest is on which some ends are; its own
@@ -112,36 +127,59 @@ func (o *outlook) nearest(n *node, asked ends) (walls int) {
 }
 
 // walk goes from where a half begins to some ends, and returns what lies ahead of it on the
-// way to each, what its first row comes to included.
+// way to each, what its first row comes to included; of new drops nothing is told.
 func (o *outlook) walk(n *node, sums *row, asked ends) []tail {
-	side, stop := n.spot.Side, o.stopAt(n)
+	side, from := n.spot.Side, o.view(n)
 	if o.walked[side] == nil {
 		o.walked[side] = make([]tail, len(o.ends))
 	}
-	tails := o.walked[side]
-	for at := stop.before(o.nearest(n, asked)); !asked.isEmpty(); at++ {
-		here := o.step(stop.track, at)
-		come := here.comes.and(asked)
-		if come.isEmpty() {
-			continue
+	if from.track == nil {
+		o.put(from, &track{}, row{}, 0)
+	}
+	tails, j := o.walked[side], journey{from, from, *sums}
+	for j.skip(o, o.nearest(n, asked)); ; j.on(o) {
+		comes := j.here.comes
+		if come := comes.and(asked); !come.isEmpty() {
+			o.comeTo(&j, come, tails)
 		}
-		h := &here.view.hop
-		asked = asked.without(come)
-		so := o.since(sums, &stop.track.steps[stop.at], here)
-		for !come.isEmpty() {
-			var e int
-			e, come = come.next()
-			t, end := &tails[e], &o.ends[e]
-			switch {
-			case h.edge.to == nil, here.passed.has(e) && end.place.kill.Kind != hanging.AtCorner:
-				*t = o.lostSight(end, side)
-			case here.passed.has(e):
-				*t = o.passing(h, end, side)
-			default:
-				*t = o.landed(h, e)
-			}
-			t.after(&so, o)
+		if asked = asked.without(comes); asked.isEmpty() {
+			return tails
 		}
 	}
-	return tails
+}
+
+// comeTo fills in what lies ahead of a half on its way to ends to which the drop comes that
+// meets the corner at which it is.
+func (o *outlook) comeTo(j *journey, come ends, tails []tail) {
+	so, arrivals, comes := j.so(o), o.arrive(j.here), j.here.comes
+	for k := range arrivals {
+		var e int
+		if e, comes = comes.next(); come.has(e) {
+			tails[e] = arrivals[k]
+			tails[e].carried.after(&so, o)
+		}
+	}
+}
+
+// arrive returns what lies ahead of a corner on the way to each of the ends to which the drop
+// that meets it comes, in their order.
+func (o *outlook) arrive(v *view) []tail {
+	if v.arrivals != nil {
+		return v.arrivals
+	}
+	comes, passed, side := v.comes, o.passed(v.corner, v.edge), v.corner.spot.Side
+	v.arrivals = o.someTails(comes.count())
+	for k := range v.arrivals {
+		var e int
+		e, comes = comes.next()
+		switch end := &o.ends[e]; {
+		case v.edge.to == nil, passed.has(e) && end.place.kill.Kind != hanging.AtCorner:
+			v.arrivals[k] = o.lostSight(end, side)
+		case passed.has(e):
+			v.arrivals[k] = o.passing(&v.hop, end, side)
+		default:
+			v.arrivals[k] = o.landed(&v.hop, e)
+		}
+	}
+	return v.arrivals
 }

@@ -125,24 +125,28 @@ func (t *twins) spares(c *choiceAt, gap *killGap, right, left int) bool {
 	return right >= t.of(i, hanging.Right) || left >= t.of(i, hanging.Left)
 }
 
-// without returns those of some ends with which a start need be tried.
-func (t *twins) without(i int, asked ends) (left ends) {
-	m := t.m
-	if t.of(i, hanging.Right)+t.of(i, hanging.Left) < m.walls { // one or the other stands before any end on other walls
-		asked = asked.and(m.out.own[m.s.starts[i].Wall])
-	}
-	for rest := asked; !rest.isEmpty(); {
-		var e int
-		e, rest = rest.next()
-		c := choiceAt{start: int32(i), kill: int16(m.out.ends[e].kills[0])}
-		gaps, n := m.gaps(i, int(c.kill))
-		for g := range gaps[:n] {
-			if !t.spares(&c, &gaps[g], m.walls, m.walls) {
-				left = left.or(oneEnd(e))
-			}
+// without returns those of some ends with which a start need be tried, of which it comes to
+// some when it has gone all the way round to a side.
+func (t *twins) without(i int, asked ends, around *[2]ends) (left ends) {
+	o, n, wall := t.m.out, t.m.walls, t.m.s.starts[i].Wall
+	for side := range around {
+		if come := around[side].and(asked); !come.isEmpty() && t.of(i, hanging.Side(side)) >= n {
+			left = left.or(come)
 		}
 	}
-	return left
+	if asked = asked.without(o.own[wall]); asked.isEmpty() {
+		return left
+	}
+	// No twin stands before those that are fewer walls away than it, from either side.
+	var beyond ends
+	right := t.of(i, hanging.Right)
+	for away := max(0, n-t.of(i, hanging.Left)); away <= min(right, n-1); away++ {
+		at := (wall + away) % n
+		if beyond = beyond.or(o.own[at]); away < right {
+			beyond = beyond.or(o.on[hanging.Right][at])
+		}
+	}
+	return left.or(beyond.and(asked))
 }
 
 // sparesAll reports whether a start need not be tried at all.
@@ -294,6 +298,9 @@ func (t *twins) right(i int, odd bool) *twin {
 		return b
 	}
 	*b = twin{start: int32(at), drops: int32(n.count + 1), corners: int8(e.corners), more: t.turning(other, f) - t.turning(corner, e)}
+	if t.at(start.Wall, start.X) == i {
+		t.prior[t.parity((parity == 1) != (b.drops%2 != 0))][at] = prior{int32(i), int8(parity) + 1}
+	}
 	return b
 }
 
