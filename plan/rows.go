@@ -360,15 +360,22 @@ func (o *outlook) promise() {
 	if b != nil {
 		o.starts = b.newRows()
 		for k := range o.starts.all {
-			o.promises = append(o.promises, o.starts.promise(k))
+			o.list(o.starts.promise(k))
 		}
 	}
 	for i := range o.m.s.starts {
 		if _, _, ok := o.m.seamOf(i); b == nil || !ok {
-			o.promises = append(o.promises, promise{o.look(i, o.offered(i), !o.m.renews), -1, i, !o.m.renews})
+			o.list(promise{o.look(i, o.offered(i), !o.m.renews), -1, i, !o.m.renews})
 		}
 	}
 	heap.Init(&o.promises)
+}
+
+// list lists a promise, in no order, unless nothing better than the best found may come of it.
+func (o *outlook) list(p promise) {
+	if !o.m.s.isBeaten(p.bound) {
+		o.promises = append(o.promises, p)
+	}
 }
 
 // promise returns what a row promises.

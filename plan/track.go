@@ -25,27 +25,28 @@ type stop struct {
 	at       int
 	before   row    // of the drops from the first corner of the track to this one
 	walls    int    // how many walls it is from the first corner
+	goes     int    // how many it is to the next one; 0: the way ends
 	comes    ends   // to which the drop comes: all, if it goes nowhere
 	arrivals []tail // what lies ahead on the way to each of these, in their order; nil: nobody has asked
 }
 
 // follow returns the corner after one on its track; nil where the way ends.
 func (o *outlook) follow(v *view) *view {
-	t, to := v.track, v.edge.to
+	t := v.track
 	switch at := v.at + 1; {
 	case at < len(t.corners):
 		return t.corners[at]
-	case t.joins != nil || to == nil:
+	case t.joins != nil || v.goes == 0:
 		return t.joins
 	}
-	next := o.view(to)
+	next := o.view(v.edge.to)
 	if next.track != nil {
 		t.joins = next
 		return next
 	}
 	before := v.before
 	before.append(&v.hop.on, o)
-	o.put(next, t, before, v.walls+v.edge.corners)
+	o.put(next, t, before, v.walls+v.goes)
 	return next
 }
 
@@ -53,6 +54,7 @@ func (o *outlook) follow(v *view) *view {
 func (o *outlook) put(v *view, t *track, before row, walls int) {
 	v.stop = stop{track: t, at: len(t.corners), before: before, walls: walls, comes: o.all}
 	if to := v.edge.to; to != nil {
+		v.goes = v.edge.corners
 		v.comes = o.passed(v.corner, v.edge).or(o.on[v.corner.spot.Side][to.spot.Wall])
 	}
 	t.corners = append(t.corners, v)
@@ -99,10 +101,10 @@ func (j *journey) skip(o *outlook, walls int) {
 		}
 		last := corners[at]
 		walls -= last.walls - here.walls
-		if j.here = last; last.edge.to == nil || last.edge.corners >= walls {
+		if j.here = last; last.goes == 0 || last.goes >= walls {
 			return
 		}
-		walls -= last.edge.corners
+		walls -= last.goes
 		j.on(o)
 	}
 }
