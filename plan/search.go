@@ -359,7 +359,9 @@ func (s *search) sign(c *choiceAt) bool {
 }
 
 // isBeaten reports whether a choice with that bound cannot be better than the
-// best found: because of that, or since no layout can.
+// best found: because of that, or since no layout can. As [outlook.passed] it is not inlined.
+//
+//go:noinline
 func (s *search) isBeaten(bound int64) bool {
 	return s.best.layout != nil && max(bound, s.halves.floor) >= s.best.score
 }
