@@ -24,57 +24,13 @@ const (
 	triedNew = 2
 )
 
-// choices are to be looked at, the least bound first: a heap once they are in order.
-type choices []choiceAt
+// choices are to be looked at, the least bound first.
+type choices = heap[choiceAt, *choiceAt]
 
-// isBefore reports whether choice i is to be looked at before choice k.
-func (c choices) isBefore(i, k int) bool {
-	if c[i].bound != c[k].bound {
-		return c[i].bound < c[k].bound
+// isBefore reports whether a choice is to be looked at before another.
+func (c *choiceAt) isBefore(other *choiceAt) bool {
+	if c.bound != other.bound {
+		return c.bound < other.bound
 	}
-	return c[i].order < c[k].order
-}
-
-// arrange puts choices in any order into the heap's.
-func (c choices) arrange() {
-	for i := len(c)/2 - 1; i >= 0; i-- {
-		c.sink(i)
-	}
-}
-
-// sink moves choice i down until none below it comes before it.
-func (c choices) sink(i int) {
-	for {
-		least := 2*i + 1
-		if least >= len(c) {
-			return
-		}
-		if least+1 < len(c) && c.isBefore(least+1, least) {
-			least++
-		}
-		if !c.isBefore(least, i) {
-			return
-		}
-		c[i], c[least] = c[least], c[i]
-		i = least
-	}
-}
-
-// push adds a choice.
-func (c *choices) push(n *choiceAt) {
-	*c = append(*c, *n)
-	h := *c
-	for i := len(h) - 1; i > 0 && h.isBefore(i, (i-1)/2); i = (i - 1) / 2 {
-		h[i], h[(i-1)/2] = h[(i-1)/2], h[i]
-	}
-}
-
-// pop takes the first.
-func (c *choices) pop() choiceAt {
-	h := *c
-	first, last := h[0], len(h)-1
-	h[0] = h[last]
-	*c = h[:last]
-	c.sink(0)
-	return first
+	return c.order < other.order
 }

@@ -47,7 +47,7 @@ type outlook struct {
 	bounds   []pair  // of each start of which something may come, with each end
 	slots    []int32 // by start: where these begin, plus one; 0: none
 	starts   *startRows
-	promises promises
+	promises heap[promise, *promise]
 	sides    [2][]tail // of the start at hand: what lies on either side of it
 	first    int       // of the start at hand: the index of the first drop to the right
 }

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"container/heap"
 	"math"
 	"slices"
 
@@ -326,28 +325,16 @@ type promise struct {
 	twins bool // one has looked for its twins
 }
 
-// promises are in order of what they weigh. Of equals rows come first, and then the start
-// that is listed first.
-type promises []promise
-
-func (p promises) Len() int      { return len(p) }
-func (p promises) Swap(i, k int) { p[i], p[k] = p[k], p[i] }
-func (p promises) Less(i, k int) bool {
-	a, b := &p[i], &p[k]
-	if a.bound == b.bound && (a.row < 0) != (b.row < 0) {
-		return b.row < 0
+// isBefore reports whether a promise comes before another: the one that weighs less. Of equals
+// rows come first, and then the start that is listed first.
+func (p *promise) isBefore(other *promise) bool {
+	switch {
+	case p.bound != other.bound:
+		return p.bound < other.bound
+	case (p.row < 0) != (other.row < 0):
+		return other.row < 0
 	}
-	return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.start, b.start)) < 0
-}
-
-// Push adds a promise, for [heap.Push].
-func (p *promises) Push(x any) { *p = append(*p, x.(promise)) }
-
-// Pop takes the last, for [heap.Pop].
-func (p *promises) Pop() any {
-	last := (*p)[len(*p)-1]
-	*p = (*p)[:len(*p)-1]
-	return last
+	return p.start < other.start
 }
 
 // promise begins to list starts by what they promise: from rows, or where it does not pay to
@@ -368,7 +355,7 @@ func (o *outlook) promise() {
 			o.list(promise{o.look(i, o.offered(i), !o.m.renews), -1, i, !o.m.renews})
 		}
 	}
-	heap.Init(&o.promises)
+	o.promises.arrange()
 }
 
 // list lists a promise, in no order, unless nothing better than the best found may come of it.
@@ -395,7 +382,7 @@ func (o *outlook) split(row startRow) {
 	o.starts.add(middle, row.to)
 	for ; k < len(o.starts.all); k++ {
 		if p := o.starts.promise(k); !o.m.s.isBeaten(p.bound) {
-			heap.Push(&o.promises, p)
+			o.promises.push(&p)
 		}
 	}
 }
@@ -404,7 +391,7 @@ func (o *outlook) split(row startRow) {
 // something better than the best found.
 func (o *outlook) next() (promise, bool) {
 	for len(o.promises) > 0 {
-		p := heap.Pop(&o.promises).(promise)
+		p := o.promises.pop()
 		if o.m.s.isBeaten(p.bound) {
 			break
 		}
@@ -414,7 +401,7 @@ func (o *outlook) next() (promise, bool) {
 			}
 			p.twins = true
 			if p.bound = o.look(p.start, o.asked(p.start), true); !o.m.s.isBeaten(p.bound) {
-				heap.Push(&o.promises, p)
+				o.promises.push(&p)
 			}
 			continue
 		}
@@ -426,7 +413,7 @@ func (o *outlook) next() (promise, bool) {
 		asked := row.asked(o.m.s.best.score)
 		for _, i := range o.starts.starts[row.from:row.to] {
 			if q := (promise{o.look(i, asked, false), -1, i, false}); !o.m.s.isBeaten(q.bound) {
-				heap.Push(&o.promises, q)
+				o.promises.push(&q)
 			}
 		}
 	}

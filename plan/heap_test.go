@@ -7,7 +7,7 @@ import (
 
 // Choices come out by their bounds, those of equal bounds in their order, however they
 // went in.
-func TestChoicesComeInOrder(t *testing.T) {
+func TestHeapsAreInOrder(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 7))
 	for range 200 {
 		var c choices
