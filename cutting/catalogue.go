@@ -29,6 +29,10 @@ const endsInStep = 512
 // catalogue lists every set good for all starts. It returns false if there
 // are too many; the states then hold nothing of use.
 func (w *work) catalogue() bool {
+	if kinds, ok := w.given.kinds(w.p); ok {
+		w.takeListed(w.given, kinds)
+		return true
+	}
 	w.every = w.every[:0]
 	for j := range w.m {
 		w.every = append(w.every, int16(j))

@@ -22,6 +22,11 @@ type Options struct {
 	// them, but is pursued first or second all the same. Empty: nothing but the
 	// fewest rolls, which is fastest.
 	Then []Goal
+	// Catalogue, if not nil, has the sets of pieces that one roll gives: of these kinds, and
+	// perhaps of others. Solve then need not list them, which takes most of the steps where
+	// a roll gives many small pieces. One that does not have all of them is not used, nor
+	// where anything but the fewest rolls is wanted.
+	Catalogue *Catalogue
 	// Progress, if not nil, is called now and then (every ReportSteps steps)
 	// from the goroutine that called Solve. If it returns false the search ends
 	// and the best plan so far is returned, with the bound so far: so a caller
@@ -123,6 +128,9 @@ func Solve(p *Problem, o Options) *Solution {
 	w := newWork(p, o.Steps)
 	defer w.free()
 	w.progress = o.Progress
+	if o.First == FewestRolls && len(o.Then) == 0 {
+		w.given = o.Catalogue
+	}
 	if p.spec.InOrder {
 		w.solveInOrder(s, &o)
 		return s

@@ -14,8 +14,9 @@ type work struct {
 	at    int      // its number
 	m     int      // kinds
 	limit int      // steps allowed
-	steps int      // steps taken: network passes, partial rolls looked at, search nodes
-	best  plan     // best plan so far
+	given *Catalogue
+	steps int  // steps taken: network passes, partial rolls looked at, search nodes
+	best  plan // best plan so far
 
 	progress func(Progress) bool
 	report   int  // steps at which to call it next
@@ -60,7 +61,7 @@ func newWork(p *Problem, limit int) *work {
 	w.p, w.m = p, len(p.kinds)
 	w.choose(0)
 	w.limit, w.steps, w.listed, w.priced, w.settled = limit, 0, false, false, false
-	w.progress, w.report, w.stopped = nil, ReportSteps, false
+	w.given, w.progress, w.report, w.stopped = nil, nil, ReportSteps, false
 	w.turn, w.enough = 0, one
 	w.best.reset()
 	w.trial.reset()
@@ -72,7 +73,7 @@ func newWork(p *Problem, limit int) *work {
 }
 
 func (w *work) free() {
-	w.p, w.n, w.progress = nil, nil, nil
+	w.p, w.n, w.given, w.progress = nil, nil, nil, nil
 	w.hang.priced.sets.last.of = nil
 	pool.Put(w)
 }
