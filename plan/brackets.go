@@ -87,13 +87,9 @@ func (o *outlook) newBrackets() *brackets {
 }
 
 // pays reports whether there are so many starts that it pays to bracket them: the brackets
-// of a corner are as many as the events of its walls. In a long run brackets tell of little:
-// round one corner after the other the places get lost.
+// of a corner are as many as the events of its walls.
 func (b *brackets) pays() bool {
 	o, n := b.o, 0
-	if o.m.walls > mostBracketed {
-		return false
-	}
 	for _, es := range b.events {
 		tables := 2
 		if o.v.turns {
@@ -104,12 +100,8 @@ func (b *brackets) pays() bool {
 	return len(o.m.s.starts) >= startsPerBracket*n
 }
 
-// startsPerBracket is how many starts there are to be, and mostBracketed how many walls at the
-// most (measured).
-const (
-	startsPerBracket = 3
-	mostBracketed    = 20
-)
+// startsPerBracket is how many starts there are to be (measured).
+const startsPerBracket = 3
 
 // isOdd reports whether an opening has not four corners.
 func isOdd(o room.Opening) bool { return len(o.Outline) != 4 }

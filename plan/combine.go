@@ -280,21 +280,15 @@ func (m *combiner) renew(side hanging.Side) {
 func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	corner, ok := m.corner(side, i)
 	k := w.at(i)
-	f := &m.s.run.Fixed
-	if !ok || k == nil || m.s.run.Run.Corners[corner].Kind != room.Inside ||
-		slices.Contains(f.Carry, corner) || m.forced && !slices.Contains(f.NewDrop, corner) {
+	if !ok || k == nil {
 		return next, false
 	}
-	e := m.v.pass(k.at, k.nth)
-	if e.to == nil || e.corners != k.nth+1 {
+	t, b, ok := m.giveUp(k, corner)
+	if !ok {
 		return next, false
 	}
 	next = *w
-	next.sum.add(&k.sum)
-	next.sum.score += m.crossed(k)
-	next.sum.score += m.v.seamToPass(&k.before, k.at, k.nth)
-	next.sum.add(&e.sum)
-	if m.out != nil && m.out.isLost(&next.sum, e.to) {
+	if next.sum.add(&t); m.out != nil && m.out.isLost(&next.sum, b.edge.to) {
 		return next, false
 	}
 	if next.n == 0 {
@@ -303,8 +297,26 @@ func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	next.new[next.n] = int16(corner) + 1
 	next.n++
 	next.from = i + 1
-	next.links = m.linked(e.to, before{edge: e, from: k.at}, m.walls-i)
+	next.links = m.linked(b.edge.to, b, m.walls-i)
 	return next, true
+}
+
+// giveUp returns what comes of a half up to a corner where what remains is given up, and what
+// is before the new drop that begins there; false if none may.
+func (m *combiner) giveUp(k *link, corner int) (t sum, b before, ok bool) {
+	f := &m.s.run.Fixed
+	if m.s.run.Run.Corners[corner].Kind != room.Inside || slices.Contains(f.Carry, corner) || m.forced && !slices.Contains(f.NewDrop, corner) {
+		return t, b, false
+	}
+	e := m.v.pass(k.at, k.nth)
+	if e.to == nil || e.corners != k.nth+1 {
+		return t, b, false
+	}
+	t = k.sum
+	t.score += m.crossed(k)
+	t.score += m.v.seamToPass(&k.before, k.at, k.nth)
+	t.add(&e.sum)
+	return t, before{edge: e, from: k.at}, true
 }
 
 // hopeless reports whether no layout with these drops and one more can be better

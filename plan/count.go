@@ -50,9 +50,10 @@ const (
 // count is how many rolls a set of pieces needs.
 type count struct {
 	problem *cutting.Problem
-	err     error // why it cannot be cut
-	least   int   // fewer are impossible
-	rolls   int   // to buy, once known
+	listed  *cutting.Catalogue // what rolls give; nil: not listed
+	err     error              // why it cannot be cut
+	least   int                // fewer are impossible
+	rolls   int                // to buy, once known
 	known   bool
 	proven  bool // no fewer are enough; or it has been tried as hard as may be
 	again   bool // it has been cut with more patience
@@ -78,6 +79,9 @@ func (s *search) countOf(pieces []cutting.Piece, known map[string]*count) *count
 		return n
 	}
 	n = &count{}
+	if s.halves != nil {
+		n.listed = s.halves.catalogue
+	}
 	known[key] = n
 	if n.problem, n.err = cutting.NewProblem(s.lot.spec(s.task, paper, pieces)); n.err != nil {
 		return n
@@ -103,7 +107,7 @@ func (n *count) exact() int {
 
 // cut counts the rolls of the best plan found in so many steps, and returns how many it took.
 func (n *count) cut(most int) (steps int) {
-	sol := cutting.Solve(n.problem, cutting.Options{Steps: most})
+	sol := cutting.Solve(n.problem, cutting.Options{Steps: most, Catalogue: n.listed})
 	n.rolls, n.known = sol.Bought()+missingCost*len(sol.Missing), true
 	n.proven = sol.Proven || most == cutSteps
 	return sol.Steps

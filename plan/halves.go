@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"firstdrop/cutting"
 	"firstdrop/geom"
 	"firstdrop/hanging"
 	"firstdrop/measure"
@@ -103,6 +104,8 @@ type halves struct {
 	before  [2]hanging.Part // of a drop beside a seam
 	beside  [2]hanging.Part // of that on its right, or beside a corner
 	floor   int64           // what any layout weighs at the least; 0: not yet asked
+
+	catalogue *cutting.Catalogue // what rolls give; nil: not listed
 }
 
 // node is a spot with what begins there.

@@ -45,7 +45,7 @@ type Untried string
 // What may be left untried.
 const (
 	StartsUntried   Untried = "starts"    // in a long run, those between the starts of a coarser grid, but round the best
-	NewDropsUntried Untried = "new_drops" // in a long run, new drops in corners but beside slivers
+	NewDropsUntried Untried = "new_drops" // in a long run, new drops in corners but with the best start and some others
 	ChoicesUntried  Untried = "choices"   // what bounds did not rule out when as much had been tried as may be
 	WaysUntried     Untried = "ways"      // some of the ways to set the walls
 	TogetherUntried Untried = "together"  // other layouts of the runs that share the rolls

@@ -88,7 +88,7 @@ func (s *search) newPrices(some []*hanging.Layout) (q prices) {
 	switch {
 	case enough:
 	case len(s.run.Run.Walls) > renewWalls && q.repeat > 0:
-		proof = sharper(proof, spec)
+		proof = s.sharper(proof, spec)
 	default:
 		if proof = cutting.Solve(problem, cutting.Options{Steps: priceSteps}).Certificate; proof.AllStarts {
 			return prices{} // which holds for no more pieces of a kind than are asked for
@@ -126,8 +126,9 @@ func isVaried(pieces []cutting.Piece) bool {
 
 // sharper returns a proof for some pieces, and others like them, that may be sharper than
 // one at hand: of the rolls that serve whatever phase they begin with. How many pieces of a
-// kind are asked for must not count in it; so as many are asked for as a roll can give.
-func sharper(proof cutting.Certificate, spec cutting.Spec) cutting.Certificate {
+// kind are asked for must not count in it; so as many are asked for as a roll can give. What
+// rolls give is kept for layouts that are cut later.
+func (s *search) sharper(proof cutting.Certificate, spec cutting.Spec) cutting.Certificate {
 	n := len(spec.Pieces)
 	asked := map[cutting.Piece]int{}
 	for _, p := range spec.Pieces {
@@ -143,7 +144,8 @@ func sharper(proof cutting.Certificate, spec cutting.Spec) cutting.Certificate {
 	if err != nil {
 		return proof
 	}
-	other := cutting.Solve(problem, cutting.Options{Steps: cutSteps}).Certificate
+	s.halves.catalogue = cutting.NewCatalogue(problem)
+	other := cutting.Solve(problem, cutting.Options{Steps: cutSteps, Catalogue: s.halves.catalogue}).Certificate
 	if other.Capacity > 0 && (proof.Capacity <= 0 || worth(&other, n) > worth(&proof, n)) {
 		return other
 	}

@@ -7,47 +7,6 @@ import (
 	"firstdrop/room"
 )
 
-// renewed tries, in a run too long to try it everywhere, to begin a new drop
-// instead of carrying the remainder on at inside corners beside which a part of
-// the best layout is a sliver, and keeps what helps.
-func (s *search) renewed(best candidate) candidate {
-	for _, i := range s.renewable(best.layout) {
-		if !mayRenew(s.run.Run, &best.choice, i) || slices.Contains(s.run.Fixed.Carry, i) {
-			continue
-		}
-		c := best
-		c.choice.NewDrop = append(slices.Clone(best.choice.NewDrop), i)
-		s.tried++
-		s.layOut(&c)
-		if c.layout == nil || s.leastTotal(&c) >= best.score {
-			continue
-		}
-		if total, err := s.total(&c); err == nil && total < best.score {
-			c.score = total
-			best = c
-		}
-	}
-	return best
-}
-
-// mostRenewed is in how many corners of a long run a new drop is tried.
-const mostRenewed = 16
-
-// renewable lists the corners at which a new drop is worth trying.
-func (s *search) renewable(l *hanging.Layout) (corners []int) {
-	n := len(s.run.Run.Walls)
-	for i := range l.Drops {
-		parts := l.Drops[i].Parts
-		for k := 1; k < len(parts) && len(corners) < mostRenewed; k++ {
-			a, b := &parts[k-1], &parts[k]
-			if a.Wall != b.Wall && !b.Joined && min(a.X.Length(), b.X.Length()) < s.task.Taste.MinSliver {
-				corners = append(corners, (b.Wall-1+n)%n)
-			}
-		}
-	}
-	return corners
-}
-
 // anchored counts the drops of a layout from the one that a hanger would hang
 // first: on stairs the longest, on a focal or centred wall the drop nearest to the
 // line, otherwise the leftmost of those beside the start, so that the first plumb

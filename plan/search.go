@@ -117,7 +117,7 @@ func (s *search) find() (candidate, error) {
 		return s.best, message.New("no_layout", "no layout of walls {walls} keeps to what is fixed: free the start, the kill seam, a corner or a stretch without seams", "walls", wallsOf(s.run.Run))
 	}
 	if len(s.run.Run.Walls) > renewWalls {
-		s.best = s.renewed(s.best)
+		s.renew()
 	}
 	s.ramble()
 	s.best = s.anchored(s.best)
@@ -154,15 +154,11 @@ func (s *search) isLeast() bool {
 	return s.best.score <= s.halves.floor
 }
 
-// sampled returns every how many-th start is enough for a first good plan; fewer do where
-// one looks ahead after it.
-func (s *search) sampled() int {
-	most := 16
-	if len(s.run.Run.Walls) > renewWalls {
-		most = 64
-	}
-	return max(1, len(s.starts)/most)
-}
+// sampled returns every how many-th start is enough for a first good plan.
+func (s *search) sampled() int { return max(1, len(s.starts)/fewSampled) }
+
+// fewSampled is how many these are.
+const fewSampled = 16
 
 // bounds prepares the bounds of rolls and motifs from the first layouts that there are,
 // whatever start is fixed: so that they are the same for all of them.

@@ -11,10 +11,10 @@ import (
 )
 
 // How much is tried. Every start is tried with every kill place, which grows as
-// the square of the walls. In a run of some sixty walls and more the grid of
+// the square of the walls. In a run of some seventy walls and more the grid of
 // starts is made coarser, so that it stays within a number of pairs, and the
 // starts round the best are tried on the fine grid after that.
-const mostPairs = 6_000_000
+const mostPairs = 8_000_000
 
 // allStarts lists the starts to try, in the order of the run.
 func (s *search) allStarts() []hanging.Start {
