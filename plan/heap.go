@@ -56,3 +56,12 @@ func (h *heap[T, P]) pop() T {
 	h.sink(0)
 	return first
 }
+
+// first takes so many, or all, that were appended in any order: in the heap's.
+func (h *heap[T, P]) first(most int) (first []T) {
+	h.arrange()
+	for range min(most, len(*h)) {
+		first = append(first, h.pop())
+	}
+	return first
+}

@@ -19,15 +19,13 @@ func (s *search) survivors() []candidate {
 	}
 	s.scan(1)
 	s.gather = nil
-	var cs []choiceAt
+	var cs choices
 	for _, kept := range least {
 		cs = append(cs, kept...)
 	}
-	slices.SortFunc(cs, func(a, b choiceAt) int { return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order)) })
-	cs = cs[:min(len(cs), mostSurvivors)]
-	out := make([]candidate, 0, len(cs))
-	for i := range cs {
-		if c, ok := s.survivor(&cs[i]); ok {
+	var out []candidate
+	for _, c := range cs.first(mostSurvivors) {
+		if c, ok := s.survivor(&c); ok {
 			out = append(out, c)
 		}
 	}

@@ -144,13 +144,12 @@ func (s *search) traded() (out []candidate) {
 	s.gather = func(c choiceAt) { least[c.rolls] = keepLeast(least[c.rolls], c, mostAlike) }
 	s.scan(1)
 	s.gather = nil
-	var cs []choiceAt
+	var cs choices
 	for _, kept := range least {
 		cs = append(cs, kept...)
 	}
-	slices.SortFunc(cs, func(a, b choiceAt) int { return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.order, b.order)) })
-	for i := range cs[:min(len(cs), mostTraded)] {
-		if c, ok := s.survivor(&cs[i]); ok {
+	for _, c := range cs.first(mostTraded) {
+		if c, ok := s.survivor(&c); ok {
 			out = append(out, c)
 		}
 	}
