@@ -126,6 +126,9 @@ type plan struct {
 func (p *plan) reset()     { p.seq, p.end, p.stock = p.seq[:0], p.end[:0], p.stock[:0] }
 func (p *plan) rolls() int { return len(p.end) }
 
+// roll returns the kinds of a roll in cutting order. As [grow] it is not inlined.
+//
+//go:noinline
 func (p *plan) roll(i int) []int16 {
 	lo := int32(0)
 	if i > 0 {

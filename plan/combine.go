@@ -226,7 +226,9 @@ func (m *combiner) firstNode(i int, side hanging.Side, z measure.Length, first i
 	return m.v.node(m.v.h.Spot(side, m.s.starts[i].Wall, z), (first+int(1-side))%2 != 0)
 }
 
-// linked returns the links of a half, in the arena.
+// linked returns the links of a half, in the arena. As [outlook.passed] it is not inlined.
+//
+//go:noinline
 func (m *combiner) linked(n *node, b before, most int) []link {
 	if cap(m.arena)-len(m.arena) < most {
 		m.arena = make([]link, 0, max(2*cap(m.arena), 4*most))

@@ -36,6 +36,9 @@ type sum struct {
 	some  bool
 }
 
+// add adds what another row comes to, after this one. As [outlook.passed] it is not inlined.
+//
+//go:noinline
 func (a *sum) add(b *sum) {
 	if b.some {
 		for i, n := range b.motif {
@@ -65,6 +68,9 @@ func (a *sum) addPieces(b *sum, drops int64) {
 	}
 }
 
+// sub takes away what a row comes to that comes first. As [outlook.passed] it is not inlined.
+//
+//go:noinline
 func (a *sum) sub(b *sum) {
 	a.score -= b.score
 	a.cut -= b.cut
@@ -267,7 +273,9 @@ func (v *halves) left(spot hanging.Spot) measure.Length {
 }
 
 // strip returns the whole drop that begins at a node, good until two more are
-// asked for.
+// asked for. As [outlook.passed] it is not inlined.
+//
+//go:noinline
 func (v *halves) strip(n *node) hanging.Strip { return v.stripAt(n.spot, n.odd) }
 
 // stripBefore returns the whole drop that ends at a node, good as long.

@@ -220,7 +220,10 @@ func (r *renewal) ahead(links []link, side hanging.Side, wall int) *fresh {
 	return f
 }
 
-// seamToNew weighs the seam between a drop that is given up and a whole one after it.
+// seamToNew weighs the seam between a drop that is given up and a whole one after it. As
+// [outlook.passed] it is not inlined.
+//
+//go:noinline
 func (v *halves) seamToNew(b *before) int64 {
 	if b.edge.to.count == 0 {
 		return 0
