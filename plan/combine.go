@@ -33,7 +33,8 @@ func (w *way) at(i int) *link {
 	return &w.links[i-w.from]
 }
 
-// renewWalls is up to how many walls new drops are tried in every corner.
+// renewWalls is up to how many walls new drops are tried with every start; in longer runs see
+// renew.go.
 const renewWalls = 12
 
 // scan offers every so many-th start with every kill place; where one can look ahead, all
