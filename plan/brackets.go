@@ -87,9 +87,14 @@ func (o *outlook) newBrackets() *brackets {
 }
 
 // pays reports whether there are so many starts that it pays to bracket them: the brackets
-// of a corner are as many as the events of its walls.
+// of a corner are as many as the events of its walls. In a long run brackets tell of little:
+// round one corner after the other the places get lost. Nor do they pay there where twins
+// spare most starts.
 func (b *brackets) pays() bool {
 	o, n := b.o, 0
+	if o.m.walls > mostBracketed || !o.m.renews && o.m.twins != nil && o.m.twins.spareMost() {
+		return false
+	}
 	for _, es := range b.events {
 		tables := 2
 		if o.v.turns {
@@ -100,8 +105,12 @@ func (b *brackets) pays() bool {
 	return len(o.m.s.starts) >= startsPerBracket*n
 }
 
-// startsPerBracket is how many starts there are to be (measured).
-const startsPerBracket = 3
+// startsPerBracket is how many starts there are to be, and mostBracketed how many walls at the
+// most (measured).
+const (
+	startsPerBracket = 3
+	mostBracketed    = 30
+)
 
 // isOdd reports whether an opening has not four corners.
 func isOdd(o room.Opening) bool { return len(o.Outline) != 4 }

@@ -338,13 +338,9 @@ func (p *promise) isBefore(other *promise) bool {
 }
 
 // promise begins to list starts by what they promise: from rows, or where it does not pay to
-// bracket corners from all of them. In a long run brackets tell of little: round one corner
-// after the other the places get lost. Of those without halves nothing is known.
+// bracket corners from all of them. Of those without halves nothing is known.
 func (o *outlook) promise() {
-	var b *brackets
-	if o.m.renews {
-		b = o.newBrackets()
-	}
+	b := o.newBrackets()
 	if b != nil && !b.pays() {
 		b = nil
 	}
