@@ -89,10 +89,10 @@ func (o *outlook) newBrackets() *brackets {
 // pays reports whether there are so many starts that it pays to bracket them: the brackets
 // of a corner are as many as the events of its walls. In a long run brackets tell of little:
 // round one corner after the other the places get lost. Nor do they pay there where twins
-// spare most starts.
+// spare many starts.
 func (b *brackets) pays() bool {
 	o, n := b.o, 0
-	if o.m.walls > mostBracketed || !o.m.renews && o.m.twins != nil && o.m.twins.spareMost() {
+	if o.m.walls > mostBracketed || !o.m.renews && o.m.twins != nil && o.m.twins.spareMany() {
 		return false
 	}
 	for _, es := range b.events {

@@ -149,8 +149,9 @@ func (t *twins) without(i int, asked ends, around *[2]ends) (left ends) {
 	return left.or(beyond.and(asked))
 }
 
-// spareMost reports whether of some starts most need not be tried with ends on other walls.
-func (t *twins) spareMost() bool {
+// spareMany reports whether more than a quarter of some starts need not be tried with ends on
+// other walls.
+func (t *twins) spareMany() bool {
 	const some = 40
 	asked, spared := 0, 0
 	for i := 0; i < t.m.s.own; i += max(1, t.m.s.own/some) {
@@ -159,7 +160,7 @@ func (t *twins) spareMost() bool {
 			spared++
 		}
 	}
-	return 2*spared > asked
+	return 4*spared > asked
 }
 
 // sparesAll reports whether a start need not be tried at all.
