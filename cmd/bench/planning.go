@@ -16,13 +16,8 @@ import (
 	"firstdrop/room"
 )
 
-// Each thing is timed runs times, and what takes little again until that took enough, up to
-// mostRuns times: so that nothing that the machine does beside it makes up half of them.
-const (
-	runs     = 7
-	mostRuns = 50
-	enough   = 5 * time.Millisecond
-)
+// runs is how often each thing is timed.
+const runs = 7
 
 // planning times the plan and the audit of every example and of a room with
 // 200 drops.
@@ -76,9 +71,8 @@ func certainty() ([]Figure, error) {
 func timed(name string, task *plan.Task, goal, memory float64) ([]Figure, error) {
 	var p *plan.Plan
 	var before, after runtime.MemStats
-	made := 0
 	runtime.ReadMemStats(&before)
-	planMS, err := median(func() (err error) { made++; p, err = plan.Make(task); return err })
+	planMS, err := median(func() (err error) { p, err = plan.Make(task); return err })
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
@@ -100,24 +94,22 @@ func timed(name string, task *plan.Task, goal, memory float64) ([]Figure, error)
 		{Name: "plan " + name, Value: planMS, Unit: "ms", Goal: goal},
 		{Name: "audit " + name, Value: auditMS, Unit: "ms"},
 		{Name: "drops " + name, Value: float64(drops), Unit: ""},
-		{Name: "memory allocated " + name, Value: float64(after.TotalAlloc-before.TotalAlloc) / float64(made) / 1024, Unit: "KiB", Goal: memory},
+		{Name: "memory allocated " + name, Value: float64(after.TotalAlloc-before.TotalAlloc) / runs / 1024, Unit: "KiB", Goal: memory},
 	}, nil
 }
 
 // median returns the median time of several runs in milliseconds.
 func median(do func() error) (float64, error) { return medianOf(runs, do) }
 
-// medianOf returns the median time of so many runs, or more, in milliseconds.
-func medianOf(least int, do func() error) (float64, error) {
+// medianOf returns the median time of so many runs in milliseconds.
+func medianOf(runs int, do func() error) (float64, error) {
 	var ms []float64
-	for all := time.Duration(0); len(ms) < least || all < enough && len(ms) < mostRuns; {
+	for range runs {
 		begin := time.Now()
 		if err := do(); err != nil {
 			return 0, err
 		}
-		took := time.Since(begin)
-		all += took
-		ms = append(ms, float64(took.Nanoseconds())/1e6)
+		ms = append(ms, float64(time.Since(begin).Microseconds())/1000)
 	}
 	slices.Sort(ms)
 	return ms[len(ms)/2], nil
