@@ -86,15 +86,18 @@ func (o *outlook) newBrackets() *brackets {
 	return b
 }
 
-// pays reports whether there are so many starts that it pays to bracket them: the brackets
-// of a corner are as many as the events of its walls. In a long run brackets tell of little:
+// mayPay reports whether it may pay to bracket corners. In a long run brackets tell of little:
 // round one corner after the other the places get lost. Nor do they pay there where twins
 // spare many starts.
+func (o *outlook) mayPay() bool {
+	m := o.m
+	return m.renews || m.walls <= mostBracketed && (m.twins == nil || !m.twins.spareMany())
+}
+
+// pays reports whether there are so many starts that it pays to bracket them: the brackets
+// of a corner are as many as the events of its walls.
 func (b *brackets) pays() bool {
 	o, n := b.o, 0
-	if o.m.walls > mostBracketed || !o.m.renews && o.m.twins != nil && o.m.twins.spareMany() {
-		return false
-	}
 	for _, es := range b.events {
 		tables := 2
 		if o.v.turns {

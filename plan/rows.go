@@ -340,7 +340,10 @@ func (p *promise) isBefore(other *promise) bool {
 // promise begins to list starts by what they promise: from rows, or where it does not pay to
 // bracket corners from all of them. Of those without halves nothing is known.
 func (o *outlook) promise() {
-	b := o.newBrackets()
+	var b *brackets
+	if o.mayPay() {
+		b = o.newBrackets()
+	}
 	if b != nil && !b.pays() {
 		b = nil
 	}
