@@ -19,14 +19,13 @@ import (
 // What rolls weigh is taken as if parts of them could be bought; and then the best ways with
 // one new drop, with two and so on are weighed as they are, with the kill seam in every place.
 
-// How many other starts are tried with new drops, that many times the walls where these are
-// many, and how far from the best of them are others that are tried then, in places on the
-// list.
-const (
-	startsRenewed = 50
-	wallsRenewed  = 1600
-	nearRenewed   = 16
-)
+// How far from the best start are others that are tried then, in places on the list.
+const nearRenewed = 16
+
+// startsRenewed returns how many other starts are tried with new drops: the more walls the
+// more, but what one takes grows as their square, and all together must not grow faster than
+// the walls.
+func startsRenewed(walls int) int { return min(3*walls/2, 1600/walls+1) }
 
 // renewal tries new drops in a long run.
 type renewal struct {
@@ -84,7 +83,7 @@ func (s *search) renew() {
 	if s.own == 1 {
 		return
 	}
-	for i, every := 0, max(1, s.own/min(startsRenewed, wallsRenewed/m.walls+1)); i < s.own && !s.task.isStopped(); i += every {
+	for i, every := 0, max(1, s.own/startsRenewed(m.walls)); i < s.own && !s.task.isStopped(); i += every {
 		r.start(i)
 	}
 	for by := nearRenewed; by > 0; by /= 2 {
