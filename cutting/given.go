@@ -94,8 +94,6 @@ func (w *work) takeListed(c *Catalogue, kinds []int16) {
 	s, m := &w.states, len(c.p.kinds)
 	s.reset(w.m)
 	s.push(0, -1, -1, 0, 0)
-	s.loose = true
-	s.info, s.count = slices.Grow(s.info, len(c.added)), slices.Grow(s.count, len(c.added)*w.m)
 	w.every = grow(w.every, m)
 	for at := range w.every {
 		w.every[at] = -1
@@ -109,11 +107,7 @@ func (w *work) takeListed(c *Catalogue, kinds []int16) {
 		a := c.added[id]
 		j := w.every[a.kind]
 		if parent := number[a.parent]; j >= 0 && parent > 0 && int32(c.count[id*m+int(a.kind)]) <= w.p.demand[j] {
-			at := int(parent-1) * w.m
-			s.count = append(s.count, s.count[at:at+w.m]...)
-			s.count[len(s.count)-w.m+int(j)]++
-			s.info = append(s.info, state{hash: s.info[parent-1].hash + s.key[j], parent: parent - 1, kind: j, size: s.info[parent-1].size + 1})
-			number[id] = int32(len(s.info))
+			number[id] = int32(s.push(s.info[parent-1].hash+s.key[j], parent-1, j, 0, 0)) + 1
 		}
 	}
 	w.steps += 1 + len(c.added)/64

@@ -24,7 +24,6 @@ type states struct {
 	count  []uint16 // m per set: copies of each kind
 	info   []state
 	table  []int32  // open addressing over info, plus one; 0 is empty
-	loose  bool     // not all sets are in it
 	key    []uint64 // random-looking number per kind; a set's hash is their sum
 	set    []uint16 // scratch
 	lanes  int      // starts per set in a catalogue, see catalogue.go
@@ -108,7 +107,7 @@ func (w *work) reach(s *states, at, j int, to int32, weight int64) {
 func (s *states) reset(m int) {
 	s.m = m
 	s.count, s.info, s.larger, s.list = s.count[:0], s.info[:0], s.larger[:0], s.list[:0]
-	s.lanes, s.ends, s.unsure, s.loose = 0, s.ends[:0], false, false
+	s.lanes, s.ends, s.unsure = 0, s.ends[:0], false
 	if len(s.table) == 0 {
 		s.table = make([]int32, 1<<10)
 	}
@@ -161,25 +160,6 @@ func (s *states) push(hash uint64, parent int32, kind int16, weight int64, end i
 	return id
 }
 
-// index puts loose sets into the table.
-func (s *states) index() {
-	if !s.loose {
-		return
-	}
-	s.loose = false
-	size := len(s.table)
-	for 2*len(s.info) > size {
-		size *= 2
-	}
-	if size > len(s.table) {
-		s.table = make([]int32, size)
-	}
-	clear(s.table)
-	for i := range s.info {
-		s.insert(i)
-	}
-}
-
 func (s *states) insert(id int) {
 	mask := len(s.table) - 1
 	at := int(mix(s.info[id].hash)) & mask
@@ -228,7 +208,6 @@ func (s *states) sequence(dst []int16, id int32) []int16 {
 // first, and notes for each the pieces that could be added: a set that could
 // take one of the pieces left need not be tried.
 func (s *states) link(demand []int32) {
-	s.index()
 	s.list, s.larger = s.list[:0], s.larger[:0]
 	for id := range s.info {
 		st := &s.info[id]
