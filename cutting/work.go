@@ -10,13 +10,13 @@ const one = int64(1) << 30
 // that planning many rooms in a row allocates little.
 type work struct {
 	p     *Problem
-	n     *network // of the kind of roll looked at
-	at    int      // its number
-	m     int      // kinds
-	limit int      // steps allowed
-	given *Catalogue
-	steps int  // steps taken: network passes, partial rolls looked at, search nodes
-	best  plan // best plan so far
+	n     *network   // of the kind of roll looked at
+	at    int        // its number
+	m     int        // kinds
+	limit int        // steps allowed
+	given *Catalogue // sets listed before; nil: none
+	steps int        // steps taken: network passes, partial rolls looked at, search nodes
+	best  plan       // best plan so far
 
 	progress func(Progress) bool
 	report   int  // steps at which to call it next

@@ -80,7 +80,7 @@ func (s *search) renew() {
 	defer func() { s.tried, s.full, s.proven = s.tried+tried, s.full+full, proven }()
 	r := &renewal{m: m, fresh: [2]map[*node]*fresh{{}, {}}}
 	r.start(s.startIndex(s.best.choice.Start))
-	if s.own == 1 {
+	if s.own == 1 { // it is fixed
 		return
 	}
 	for i, every := 0, max(1, s.own/startsRenewed(m.walls)); i < s.own && !s.task.isStopped(); i += every {
