@@ -33,6 +33,16 @@ func (w *way) at(i int) *link {
 	return &w.links[i-w.from]
 }
 
+// renew goes on from a new drop in a corner, that number i from the start.
+func (w *way) renew(corner, i int) {
+	if w.n == 0 {
+		w.whole = i
+	}
+	w.new[w.n] = int16(corner) + 1
+	w.n++
+	w.from = i + 1
+}
+
 // renewWalls is up to how many walls new drops are tried with every start; in longer runs see
 // renew.go.
 const renewWalls = 12
@@ -294,12 +304,7 @@ func (m *combiner) given(side hanging.Side, w *way, i int) (next way, ok bool) {
 	if next.sum.add(&t); m.out != nil && m.out.isLost(&next.sum, b.edge.to) {
 		return next, false
 	}
-	if next.n == 0 {
-		next.whole = i
-	}
-	next.new[next.n] = int16(corner) + 1
-	next.n++
-	next.from = i + 1
+	next.renew(corner, i)
 	next.links = m.linked(b.edge.to, b, m.walls-i)
 	return next, true
 }

@@ -171,13 +171,9 @@ func (r *renewal) way(side hanging.Side, h int32) way {
 		return r.m.ways[side][0]
 	}
 	w := r.way(side, head.before)
-	if w.n == 0 {
-		w.whole = int(head.from) - 1
-	}
 	w.sum.add(&head.last.sum)
-	w.new[w.n] = head.corner + 1
-	w.n++
-	w.from, w.links = int(head.from), head.on.links
+	w.renew(int(head.corner), int(head.from)-1)
+	w.links = head.on.links
 	return w
 }
 
