@@ -11,11 +11,31 @@ import (
 // kill place and each wall to start on, the starts with the least bounds, laid out
 // in full.
 func (s *search) survivors() []candidate {
+	out := s.leastOf(func(c *choiceAt) family {
+		return family{kill: c.kill, wall: s.starts[c.start].Wall}
+	}, mostOfFamily, mostSurvivors)
+	slices.SortStableFunc(out, func(a, b candidate) int {
+		return cmp.Compare(s.leastTotal(&a), s.leastTotal(&b))
+	})
+	return out
+}
+
+// family is choices of which the few with the least bounds are laid out: those of one kill
+// place and one wall to start on, or those whose rolls and pieces weigh alike at the least.
+type family struct {
+	kill  int16
+	wall  int
+	rolls int64
+}
+
+// leastOf lays out in full the choices with the least bounds of each family, up to so many,
+// and up to so many of all: the least bound first.
+func (s *search) leastOf(of func(*choiceAt) family, each, all int) (out []candidate) {
 	s.prepare()
 	least := map[family][]choiceAt{}
 	s.gather = func(c choiceAt) {
-		f := family{c.kill, s.starts[c.start].Wall}
-		least[f] = keepLeast(least[f], c, mostOfFamily)
+		f := of(&c)
+		least[f] = keepLeast(least[f], c, each)
 	}
 	s.scan(1)
 	s.gather = nil
@@ -23,22 +43,12 @@ func (s *search) survivors() []candidate {
 	for _, kept := range least {
 		cs = append(cs, kept...)
 	}
-	var out []candidate
-	for _, c := range cs.first(mostSurvivors) {
-		if c, ok := s.survivor(&c); ok {
-			out = append(out, c)
+	for _, c := range cs.first(all) {
+		if n, ok := s.survivor(&c); ok {
+			out = append(out, n)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b candidate) int {
-		return cmp.Compare(s.leastTotal(&a), s.leastTotal(&b))
-	})
 	return out
-}
-
-// family is the choices of one kill place and one wall to start on.
-type family struct {
-	kill int16
-	wall int
 }
 
 // How many choices of a family, and of all families, survive.

@@ -138,22 +138,8 @@ const (
 // traded returns layouts that look as good as can be for the paper that they need:
 // of the choices whose pieces and rolls come to the same at the least, the few that
 // look best; the least of all first.
-func (s *search) traded() (out []candidate) {
-	s.prepare()
-	least := map[int64][]choiceAt{}
-	s.gather = func(c choiceAt) { least[c.rolls] = keepLeast(least[c.rolls], c, mostAlike) }
-	s.scan(1)
-	s.gather = nil
-	var cs choices
-	for _, kept := range least {
-		cs = append(cs, kept...)
-	}
-	for _, c := range cs.first(mostTraded) {
-		if c, ok := s.survivor(&c); ok {
-			out = append(out, c)
-		}
-	}
-	return out
+func (s *search) traded() []candidate {
+	return s.leastOf(func(c *choiceAt) family { return family{rolls: c.rolls} }, mostAlike, mostTraded)
 }
 
 // isFixed reports whether the user has left nothing to choose that changes pieces.

@@ -160,6 +160,46 @@ func (s *search) weighInFull(c *choiceAt) int64 {
 	return least
 }
 
+// What is told wall by wall of the ends with which a start need be tried is what is told of each
+// of its choices.
+func TestTwinsSpareWallByWall(t *testing.T) {
+	t.Parallel()
+	left, asked := 0, 0
+	for seed := range 24 {
+		r := rand.New(rand.NewPCG(uint64(seed), 73))
+		s := searched(t, griddedTask(r, 4+r.IntN(20), 10*mm))
+		s.prepare()
+		s.best = candidate{layout: &hanging.Layout{}, score: never}
+		m := newCombiner(s)
+		s.closeup.m = m
+		twins := m.newTwins()
+		if m.out = m.newOutlook(); twins == nil || m.out == nil {
+			t.Fatal(seed, "no twins, or no outlook")
+		}
+		for i, start := range s.starts {
+			var want ends
+			for e := range m.out.ends {
+				c := choiceAt{start: int32(i), kill: int16(m.out.ends[e].kills[0])}
+				gaps, n := m.gaps(i, int(c.kill))
+				for g := range gaps[:n] {
+					if m.isOffered(i, int(c.kill)) && !twins.spares(&c, &gaps[g], m.walls, m.walls) {
+						want = want.or(oneEnd(e))
+					}
+				}
+			}
+			around := m.out.around(start.Wall, start.X, start.X)
+			if got := twins.without(i, m.out.offered(i), &around); got != want {
+				t.Fatalf("run %d: start %d of %d: with %v, want %v", seed, i, s.own, got, want)
+			}
+			left, asked = left+want.count(), asked+m.out.offered(i).count()
+		}
+	}
+	t.Logf("of %d ends %d need be tried", asked, left)
+	if left == 0 || left == asked {
+		t.Error("twins spare nothing, or all")
+	}
+}
+
 // griddedTask is a closed run of so many walls, all measures of which are multiples of a
 // step, as those of the paper and of the wraps: so that starts have many twins.
 func griddedTask(r *rand.Rand, walls int, step measure.Length) *Task {
